@@ -1,0 +1,20 @@
+//! Lengths, areas, weights and rates with their units; reading what a grower types and showing it back.
+//!
+//! Every quantity is a type of its own over an `f64` in SI. Plain numbers appear only at the edges, through
+//! constructors that name the unit.
+
+mod newtype;
+
+mod bearing;
+mod fraction;
+mod length;
+mod mass;
+mod rate;
+mod units;
+
+pub use bearing::Bearing;
+pub use fraction::Fraction;
+pub use length::{Area, Length};
+pub use mass::{Density, Mass, Volume};
+pub use rate::{MassPerArea, MassPerLength};
+pub use units::Units;
