@@ -3,5 +3,7 @@
 //! Plan coordinates: x east, y north, in metres.
 
 mod point;
+mod skeleton;
 
 pub use point::Point;
+pub use skeleton::{Lines, Remainder};

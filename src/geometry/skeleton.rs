@@ -1,0 +1,25 @@
+//! Stand-ins until row fitting lands.
+use crate::quantity::Length;
+
+/// Where the width that is left over goes, seen along the bearing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Remainder {
+    /// Shared between both sides.
+    #[default]
+    Centred,
+    /// Left on the left hand: the last row stands at the edge margin on the right.
+    Left,
+    /// Left on the right hand: the first row stands at the edge margin on the left.
+    Right,
+}
+
+/// How many lines of plants stand on one row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Lines {
+    /// Lines of plants on one row.
+    pub per_row: u8,
+    /// Distance between them.
+    pub apart: Length,
+    /// Every second line shifted by half an in-row spacing.
+    pub staggered: bool,
+}

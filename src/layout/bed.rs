@@ -1,0 +1,215 @@
+//! Beds: a part of a plot with rows of its own, what grows there and what is put down.
+
+use super::ids::{BedId, DressingId, PlotId};
+use crate::catalog::{CropId, MaterialId};
+use crate::geometry::{Lines, Point, Remainder};
+use crate::quantity::{Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength};
+
+/// A part of a plot with rows of its own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bed {
+    /// Unique in the layout.
+    pub id: BedId,
+    /// The plot it lies in.
+    pub plot: PlotId,
+    /// What the grower calls it.
+    pub name: String,
+    /// Which part of the plot it takes.
+    pub ground: BedGround,
+    /// Which way rows run.
+    pub bearing: Bearing,
+    /// From row to row, square to the rows.
+    pub row_spacing: Length,
+    /// From the extreme edge to the first row; half a row spacing when not given, so that each row owns a
+    /// strip one spacing wide.
+    pub edge_margin: Option<Length>,
+    /// Where left-over width goes.
+    pub remainder: Remainder,
+    /// Kept free at each end of every piece of row, measured along the row.
+    pub headland: Length,
+    /// Kept free all along the bed's outline, square to it.
+    pub clear: Length,
+    /// Pieces of row shorter than this are not planted.
+    pub shortest: Length,
+    /// Lines of plants on one row.
+    pub lines: Lines,
+    /// How the bed gets its water.
+    pub water: Water,
+    /// Tape laid with the rows; it counts only where the water comes through tape.
+    pub tape: Tape,
+    /// What grows there; nothing yet if `None`.
+    pub planting: Option<Planting>,
+    /// What is put down over the season, in order.
+    pub dressings: Vec<Dressing>,
+}
+
+/// Which part of its plot a bed takes.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BedGround {
+    /// All of it: the bed follows the plot when the plot changes.
+    WholePlot,
+    /// An outline of its own; what lies past the plot does not count.
+    Corners(Vec<Point>),
+}
+
+/// How a bed gets its water, which sets how close plants may stand in the row.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Water {
+    /// Tape buried under the row.
+    #[default]
+    BuriedDrip,
+    /// Tape on top of the ground.
+    SurfaceDrip,
+    /// Sprinklers.
+    Overhead,
+    /// Rain alone.
+    Rain,
+}
+
+impl Water {
+    /// Every kind, in the order they are offered.
+    pub const ALL: [Self; 4] = [Self::BuriedDrip, Self::SurfaceDrip, Self::Overhead, Self::Rain];
+
+    /// Whether it comes through tape, so that the crop gets all the water it asks for.
+    pub const fn through_tape(self) -> bool {
+        matches!(self, Self::BuriedDrip | Self::SurfaceDrip)
+    }
+
+    /// The word for it in files and on the command line.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::BuriedDrip => "buried-drip",
+            Self::SurfaceDrip => "surface-drip",
+            Self::Overhead => "overhead",
+            Self::Rain => "rain",
+        }
+    }
+
+    /// The word for it on screen and on paper.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::BuriedDrip => "buried drip",
+            Self::SurfaceDrip => "surface drip",
+            Self::Overhead => "overhead",
+            Self::Rain => "rain only",
+        }
+    }
+
+    /// The kind with that id.
+    pub fn from_id(id: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|water| water.id() == id)
+    }
+}
+
+/// Tape laid with each row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tape {
+    /// Lines of tape on one row.
+    pub lines_per_row: u8,
+    /// Added to every piece of row for the fittings at its ends.
+    pub spare: Length,
+}
+
+/// What grows in a bed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Planting {
+    /// The crop.
+    pub crop: CropId,
+    /// The cultivar, in the grower's words; may be empty.
+    pub cultivar: String,
+    /// The grower's own in-row spacing; the crop's own for the bed's water when not given.
+    pub in_row: Option<Length>,
+    /// The grower's own distance from the end of a piece to the first plant; half the in-row spacing when not given.
+    pub end_gap: Option<Length>,
+    /// How it is put in the ground; the crop's usual way when not given.
+    pub sowing: Option<Sowing>,
+    /// Seeds that come up out of those sown; the legal minimum for the kind when not given.
+    pub germination: Option<Fraction>,
+    /// Seed added on top, as a part of the need.
+    pub spare: Fraction,
+}
+
+/// How a crop is put in the ground.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Sowing {
+    /// Sown, with this many good seeds for each plant that is to stand, and thinned.
+    Seed {
+        /// Good seeds for each plant that is to stand; 1 or more.
+        seeds_per_plant: f64,
+    },
+    /// Plants, slips, sets, cloves or seed pieces: one for each place.
+    Plants,
+}
+
+/// Something put down on a bed: fertilizer of one material at one time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dressing {
+    /// Unique in the layout.
+    pub id: DressingId,
+    /// What the grower calls it: "at planting", "first side-dressing".
+    pub name: String,
+    /// The material.
+    pub material: MaterialId,
+    /// What the amount counts.
+    pub basis: Basis,
+    /// How much.
+    pub amount: Amount,
+    /// Where it goes.
+    pub placement: Placement,
+    /// When, in the grower's words: "knee-high", "10 June"; may be empty.
+    pub when: String,
+}
+
+/// What the amount of a dressing counts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub enum Basis {
+    /// The material as it comes out of the bag.
+    #[default]
+    Product,
+    /// The nitrogen in it.
+    Nitrogen,
+    /// The phosphate (P2O5) in it.
+    Phosphate,
+    /// The potash (K2O) in it.
+    Potash,
+}
+
+/// How much of a dressing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// So much over ground.
+    PerArea(MassPerArea),
+    /// So much along each row.
+    PerRowLength(MassPerLength),
+    /// So much for each plant.
+    PerPlant(Mass),
+}
+
+/// Where a dressing goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Placement {
+    /// Over all the bed's ground.
+    Broadcast,
+    /// In a band at the row, at or before planting.
+    Band {
+        /// Width of the strip of ground that belongs to the row; one row spacing when not given.
+        strip: Option<Length>,
+    },
+    /// Beside the growing plants.
+    SideDress {
+        /// Width of the strip of ground that belongs to the row; one row spacing when not given.
+        strip: Option<Length>,
+    },
+}
+
+impl Bed {
+    /// The edge margin in force: the grower's own, or half a row spacing.
+    pub fn edge_margin_in_force(&self) -> Length {
+        self.edge_margin.unwrap_or(self.row_spacing / 2.0)
+    }
+
+    /// The dressing of that id.
+    pub fn dressing(&self, id: DressingId) -> Option<&Dressing> {
+        self.dressings.iter().find(|dressing| dressing.id == id)
+    }
+}

@@ -1,0 +1,31 @@
+//! Names for the things in a layout that stay the same while everything about them changes.
+
+/// Defines an id: a number unique in its layout, never used again after its thing is taken away.
+macro_rules! id {
+    ($(#[$doc:meta])* $name:ident) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+        pub struct $name(pub u32);
+    };
+}
+
+id! {
+    /// A plot.
+    PlotId
+}
+id! {
+    /// Something in the way on a plot.
+    ObstacleId
+}
+id! {
+    /// A bed in a plot.
+    BedId
+}
+id! {
+    /// A dressing of a bed.
+    DressingId
+}
+id! {
+    /// A note on the map.
+    NoteId
+}

@@ -1,0 +1,218 @@
+//! What follows from a layout: every bed's rows and every row's numbers.
+
+use std::ops::Range;
+use std::sync::Arc;
+
+use crate::geometry::{Point, Region, RowFit};
+use crate::layout::{BedId, DressingId, Item, PlotId};
+use crate::quantity::{Area, Density, Fraction, Length, Mass, Volume};
+
+/// Everything that can be computed from a layout. Never saved and never edited.
+#[derive(Clone, Debug, Default)]
+pub struct Plan {
+    /// One for each bed of the layout, in the layout's order.
+    pub beds: Vec<Arc<BedPlan>>,
+    /// The ground of each plot, in the layout's order.
+    pub plots: Vec<Arc<PlotPlan>>,
+    /// Sums over all beds.
+    pub totals: Totals,
+    /// What a careful neighbour would mention, most pressing first.
+    pub heads_up: Vec<HeadsUp>,
+}
+
+/// The ground of one plot.
+#[derive(Clone, Debug)]
+pub struct PlotPlan {
+    /// The plot.
+    pub plot: PlotId,
+    /// Its ground inside the outline, obstacles included; `None` with the reason when the outline is not one.
+    pub ground: Result<Region, String>,
+}
+
+/// The rows of one bed and their numbers.
+#[derive(Clone, Debug)]
+pub struct BedPlan {
+    /// The bed.
+    pub bed: BedId,
+    /// Why the bed has no rows, in a sentence, when it cannot have any.
+    pub problem: Option<String>,
+    /// Ground of the bed: inside its outline and its plot, without the bare ground of obstacles.
+    pub ground: Region,
+    /// Where rows may stand: the ground, drawn in by the clear distances.
+    pub rows_ground: Region,
+    /// Size of the bed's ground.
+    pub area: Area,
+    /// The rows as they were fitted.
+    pub fit: RowFit,
+    /// How plants stand in the row, if anything is planted.
+    pub stand: Option<Stand>,
+    /// Every row that kept at least one piece, from the left hand seen along the bearing.
+    pub rows: Vec<Row>,
+    /// Every piece of every row; a row names its own by [`Row::pieces`].
+    pub pieces: Vec<Piece>,
+    /// Every dressing of the bed, in the bed's order.
+    pub dressings: Vec<DressingPlan>,
+    /// Sums over the rows.
+    pub totals: Totals,
+}
+
+/// How plants stand in the row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stand {
+    /// From plant to plant in one line.
+    pub in_row: Length,
+    /// Where that distance comes from.
+    pub in_row_from: InRowFrom,
+    /// From the end of a piece of row to its first plant.
+    pub end_gap: Length,
+    /// Good seeds for each plant, if it is sown.
+    pub seeds_per_plant: Option<f64>,
+    /// Seeds that come up out of those sown.
+    pub germination: Fraction,
+}
+
+/// Where an in-row spacing comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum InRowFrom {
+    /// The crop's own, with all the water it asks for.
+    CropWatered,
+    /// The crop's own, where water may run short.
+    CropDry,
+    /// The grower's.
+    Grower,
+}
+
+/// One row.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// The number it carries on the map, from 1; every line laid across the bed has one, so a number may be
+    /// missing where a line kept no piece.
+    pub number: u32,
+    /// All its pieces together.
+    pub length: Length,
+    /// Plants on all its pieces and lines.
+    pub plants: u64,
+    /// Seeds to sow; 0 where plants are set out.
+    pub seeds: u64,
+    /// Weight of those seeds; `None` where the seed's weight is not known.
+    pub seed_mass: Option<Mass>,
+    /// Tape for it; zero where there is no tape.
+    pub tape: Length,
+    /// Which of [`BedPlan::pieces`] are its own, in order along the bearing.
+    pub pieces: Range<usize>,
+}
+
+/// One piece of a row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Piece {
+    /// Where it starts, seen along the bearing.
+    pub start: Point,
+    /// Where it ends.
+    pub end: Point,
+    /// From start to end.
+    pub length: Length,
+    /// Plants on all its lines.
+    pub plants: u64,
+}
+
+/// What one dressing comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DressingPlan {
+    /// The dressing.
+    pub dressing: DressingId,
+    /// What the grower calls it.
+    pub name: String,
+    /// The material's name.
+    pub material: String,
+    /// Why there are no amounts, in a sentence, when there cannot be any.
+    pub problem: Option<String>,
+    /// Product for each row, in the order of [`BedPlan::rows`].
+    pub rows: Vec<Mass>,
+    /// Product for the bed.
+    pub total: Mass,
+    /// Whether it goes by the bed's ground or by row feet.
+    pub goes_by: GoesBy,
+    /// Nitrogen, phosphate and potash as parts of the product's weight.
+    pub analysis: Analysis,
+    /// How heavy the material is poured, when known.
+    pub density: Option<Density>,
+}
+
+/// Nutrients as parts of a product's weight.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Analysis {
+    /// Nitrogen, N.
+    pub n: Fraction,
+    /// Phosphate, P2O5.
+    pub p2o5: Fraction,
+    /// Potash, K2O.
+    pub k2o: Fraction,
+}
+
+/// What a dressing's amount is shared out by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GoesBy {
+    /// The bed's ground, shared over rows by length.
+    Ground,
+    /// Row length times the strip that belongs to the row.
+    RowFeet,
+    /// Plants.
+    Plants,
+}
+
+/// Sums over rows.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Totals {
+    /// Rows with at least one piece.
+    pub rows: u64,
+    /// Their length.
+    pub row_length: Length,
+    /// Plants.
+    pub plants: u64,
+    /// Seeds.
+    pub seeds: u64,
+    /// Weight of seeds; `None` as soon as one bed's is not known.
+    pub seed_mass: Option<Mass>,
+    /// Tape.
+    pub tape: Length,
+}
+
+/// What a careful neighbour would mention. It never blocks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeadsUp {
+    /// What it is about.
+    pub about: Item,
+    /// What is seen, in one sentence.
+    pub what: String,
+    /// Why it matters, in one sentence.
+    pub why: String,
+    /// Where the judgement comes from: a citation, or "common practice, no source".
+    pub source: String,
+}
+
+impl DressingPlan {
+    /// The kitchen measure of a weight of this material, when its density is known.
+    pub fn volume(&self, mass: Mass) -> Option<Volume> {
+        self.density.map(|density| mass / density)
+    }
+}
+
+impl Plan {
+    /// The plan of a bed.
+    pub fn bed(&self, id: BedId) -> Option<&Arc<BedPlan>> {
+        self.beds.iter().find(|bed| bed.bed == id)
+    }
+}
+
+impl BedPlan {
+    /// The pieces of a row.
+    pub fn pieces_of(&self, row: &Row) -> &[Piece] {
+        self.pieces.get(row.pieces.clone()).unwrap_or_default()
+    }
+
+    /// The row of that number, if it kept a piece.
+    pub fn row(&self, number: u32) -> Option<&Row> {
+        let index = self.rows.binary_search_by_key(&number, |row| row.number).ok()?;
+        self.rows.get(index)
+    }
+}
