@@ -6,4 +6,4 @@ mod point;
 mod skeleton;
 
 pub use point::Point;
-pub use skeleton::{Lines, Remainder};
+pub use skeleton::{Lines, Region, Remainder, RowFit};

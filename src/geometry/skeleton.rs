@@ -23,3 +23,32 @@ pub struct Lines {
     /// Every second line shifted by half an in-row spacing.
     pub staggered: bool,
 }
+
+/// Ground where rows may stand.
+#[derive(Clone, Debug, Default)]
+pub struct Region {
+    rings: Vec<Vec<crate::geometry::Point>>,
+}
+
+impl Region {
+    /// All rings, outlines and holes; filled even-odd.
+    pub fn rings(&self) -> Vec<Vec<crate::geometry::Point>> {
+        self.rings.clone()
+    }
+
+    /// A place well inside.
+    pub fn label_point(&self) -> Option<crate::geometry::Point> {
+        self.rings.first().and_then(|ring| ring.first().copied())
+    }
+}
+
+/// The rows that fit.
+#[derive(Clone, Debug, Default)]
+pub struct RowFit {
+    /// Extent of the ground across the rows.
+    pub across: Length,
+    /// Width left over.
+    pub remainder: Length,
+    /// Lines laid across the ground.
+    pub row_lines: usize,
+}
