@@ -3,6 +3,10 @@
 //! Amounts are held as whole steps of what is shown (hundredths of a pound, say). The bed's amount is rounded
 //! once, and the rows' steps are shared out so that they add up to it exactly.
 
+use super::apportion::whole_steps;
+use super::types::{BedPlan, DressingPlan};
+use crate::quantity::{Length, Mass, Units};
+
 /// The ledger of one bed.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Ledger {
@@ -48,7 +52,51 @@ pub enum ColumnKind {
     Tape,
 }
 
+impl Ledger {
+    /// The ledger of a bed in the units given. Columns that would be empty all the way down are left out.
+    pub fn of(bed: &BedPlan, units: Units) -> Self {
+        let mut columns = vec![length_column(bed, units)];
+        if bed.stand.is_some() {
+            columns.push(counts(
+                ColumnKind::Plants,
+                "Plants",
+                bed.rows.iter().map(|row| row.plants),
+            ));
+        }
+        if bed.totals.seeds > 0 {
+            columns.push(counts(ColumnKind::Seeds, "Seeds", bed.rows.iter().map(|row| row.seeds)));
+            columns.extend(seed_weight_column(bed, units));
+        }
+        for (index, dressing) in bed.dressings.iter().enumerate() {
+            if dressing.problem.is_none() {
+                columns.push(product_column(dressing, index, units));
+                columns.extend(scoops_column(dressing, index, units));
+            }
+        }
+        if bed.totals.tape > Length::ZERO {
+            columns.push(tape_column(bed, units));
+        }
+        Self {
+            columns,
+            numbers: bed.rows.iter().map(|row| row.number).collect(),
+        }
+    }
+}
+
 impl Column {
+    /// Rounds amounts to `decimals` and shares the rounding out.
+    fn amounts(kind: ColumnKind, title: &str, unit: &'static str, decimals: u8, amounts: &[f64]) -> Self {
+        let (steps, total) = whole_steps(amounts, 10f64.powi(-i32::from(decimals)));
+        Self {
+            kind,
+            title: title.to_owned(),
+            unit,
+            decimals,
+            steps,
+            total,
+        }
+    }
+
     /// The amount of a row with its unit, as shown everywhere.
     pub fn cell(&self, row: usize) -> String {
         self.steps.get(row).map_or_else(String::new, |&steps| self.word(steps))
@@ -73,6 +121,124 @@ impl Column {
         } else {
             format!("{digits}\u{a0}{}", self.unit)
         }
+    }
+}
+
+fn counts(kind: ColumnKind, title: &str, counts: impl Iterator<Item = u64>) -> Column {
+    let steps: Vec<i64> = counts.map(|count| i64::try_from(count).unwrap_or(i64::MAX)).collect();
+    let total = steps.iter().fold(0i64, |total, &step| total.saturating_add(step));
+    Column {
+        kind,
+        title: title.to_owned(),
+        unit: "",
+        decimals: 0,
+        steps,
+        total,
+    }
+}
+
+fn length_column(bed: &BedPlan, units: Units) -> Column {
+    let (unit, lengths): (_, Vec<f64>) = match units {
+        Units::Customary => ("ft", bed.rows.iter().map(|row| row.length.to_feet()).collect()),
+        Units::Metric => ("m", bed.rows.iter().map(|row| row.length.to_metres()).collect()),
+    };
+    // A tenth of a foot is an inch and a bit; two decimals of a metre are a centimetre.
+    let finest = if units == Units::Customary { 1 } else { 2 };
+    let decimals = (0..finest)
+        .find(|&decimals| all_round(&lengths, decimals))
+        .unwrap_or(finest);
+    Column::amounts(ColumnKind::Length, "Length", unit, decimals, &lengths)
+}
+
+/// Whether every amount is, to a five-hundredth of its unit, a number of that many decimals.
+fn all_round(amounts: &[f64], decimals: u8) -> bool {
+    let scale = 10f64.powi(i32::from(decimals));
+    amounts
+        .iter()
+        .all(|amount| (amount - (amount * scale).round() / scale).abs() < 0.002)
+}
+
+fn tape_column(bed: &BedPlan, units: Units) -> Column {
+    let tape: Vec<f64> = match units {
+        Units::Customary => bed.rows.iter().map(|row| row.tape.to_feet()).collect(),
+        Units::Metric => bed.rows.iter().map(|row| row.tape.to_metres()).collect(),
+    };
+    match units {
+        Units::Customary => Column::amounts(ColumnKind::Tape, "Tape", "ft", 0, &tape),
+        Units::Metric => Column::amounts(ColumnKind::Tape, "Tape", "m", 1, &tape),
+    }
+}
+
+fn seed_weight_column(bed: &BedPlan, units: Units) -> Option<Column> {
+    let total = bed.totals.seed_mass?;
+    let masses: Vec<Mass> = bed.rows.iter().map(|row| row.seed_mass.unwrap_or(Mass::ZERO)).collect();
+    let usual = usual(total, masses.len());
+    let (unit, in_unit): (_, fn(Mass) -> f64) = match units {
+        Units::Customary if usual.to_pounds() < 0.5 => ("oz", Mass::to_ounces),
+        Units::Customary => ("lb", Mass::to_pounds),
+        Units::Metric => ("g", Mass::to_grams),
+    };
+    let amounts: Vec<f64> = masses.into_iter().map(in_unit).collect();
+    Some(Column::amounts(
+        ColumnKind::SeedWeight,
+        "Seed",
+        unit,
+        two_figures(in_unit(usual)).min(3),
+        &amounts,
+    ))
+}
+
+fn product_column(dressing: &DressingPlan, index: usize, units: Units) -> Column {
+    let usual = usual(dressing.total, dressing.rows.len());
+    let (unit, in_unit): (_, fn(Mass) -> f64) = match units {
+        Units::Customary if usual.to_pounds() < 0.1 => ("oz", Mass::to_ounces),
+        Units::Customary => ("lb", Mass::to_pounds),
+        Units::Metric if usual.to_kilograms() < 1.0 => ("g", Mass::to_grams),
+        Units::Metric => ("kg", Mass::to_kilograms),
+    };
+    let decimals = match unit {
+        "g" => two_figures(in_unit(usual)).min(1),
+        // A hundredth of a pound is a level teaspoon or so, a hundredth of a kilogram two.
+        _ => 2,
+    };
+    let amounts: Vec<f64> = dressing.rows.iter().copied().map(in_unit).collect();
+    Column::amounts(ColumnKind::Product(index), &dressing.name, unit, decimals, &amounts)
+}
+
+fn scoops_column(dressing: &DressingPlan, index: usize, units: Units) -> Option<Column> {
+    let density = dressing.density?;
+    let usual = usual(dressing.total, dressing.rows.len()) / density;
+    let volumes = dressing.rows.iter().map(|&mass| mass / density);
+    Some(match units {
+        Units::Customary => {
+            let decimals = if usual.to_cups() < 0.5 { 2 } else { 1 };
+            let cups: Vec<f64> = volumes.map(|volume| volume.to_cups()).collect();
+            Column::amounts(ColumnKind::Scoops(index), "cups", "", decimals, &cups)
+        }
+        Units::Metric if usual.to_litres() < 2.0 => {
+            let millilitres: Vec<f64> = volumes.map(|volume| volume.to_litres() * 1000.0).collect();
+            Column::amounts(ColumnKind::Scoops(index), "ml", "", 0, &millilitres)
+        }
+        Units::Metric => {
+            let litres: Vec<f64> = volumes.map(|volume| volume.to_litres()).collect();
+            Column::amounts(ColumnKind::Scoops(index), "litres", "", 2, &litres)
+        }
+    })
+}
+
+/// What a row usually takes: the mean.
+fn usual(total: Mass, rows: usize) -> Mass {
+    if rows == 0 { total } else { total / rows as f64 }
+}
+
+/// How many decimals show at least two figures of such an amount.
+fn two_figures(amount: f64) -> u8 {
+    match amount.abs() {
+        amount if amount >= 10.0 || amount == 0.0 => 0,
+        amount if amount >= 1.0 => 1,
+        amount if amount >= 0.1 => 2,
+        amount if amount >= 0.01 => 3,
+        _ => 4,
     }
 }
 

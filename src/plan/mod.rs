@@ -1,9 +1,11 @@
 //! Layout to Plan: gives every bed its rows and every row its numbers.
 
+mod apportion;
 mod ledger;
 mod types;
 
 pub use ledger::{Column, ColumnKind, Ledger};
 pub use types::{
-    Analysis, BedPlan, DressingPlan, GoesBy, HeadsUp, InRowFrom, Piece, Plan, PlotPlan, Row, Stand, Totals,
+    Analysis, BedPlan, CropSum, DressingPlan, GoesBy, HeadsUp, InRowFrom, MaterialSum, Piece, Plan, PlantedCrop,
+    PlotPlan, Row, Stand, Totals,
 };

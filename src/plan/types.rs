@@ -3,6 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
+use crate::catalog::{CropId, MaterialId};
 use crate::geometry::{Point, Region, RowFit};
 use crate::layout::{BedId, DressingId, Item, PlotId};
 use crate::quantity::{Area, Density, Fraction, Length, Mass, Volume};
@@ -16,6 +17,10 @@ pub struct Plan {
     pub plots: Vec<Arc<PlotPlan>>,
     /// Sums over all beds.
     pub totals: Totals,
+    /// Sums by crop, in order of the crops' names.
+    pub crops: Vec<CropSum>,
+    /// Sums by material, in order of the materials' names.
+    pub materials: Vec<MaterialSum>,
     /// What a careful neighbour would mention, most pressing first.
     pub heads_up: Vec<HeadsUp>,
 }
@@ -44,6 +49,8 @@ pub struct BedPlan {
     pub area: Area,
     /// The rows as they were fitted.
     pub fit: RowFit,
+    /// What is planted, if anything is and the catalogue has it.
+    pub crop: Option<PlantedCrop>,
     /// How plants stand in the row, if anything is planted.
     pub stand: Option<Stand>,
     /// Every row that kept at least one piece, from the left hand seen along the bearing.
@@ -54,6 +61,19 @@ pub struct BedPlan {
     pub dressings: Vec<DressingPlan>,
     /// Sums over the rows.
     pub totals: Totals,
+    /// What a careful neighbour would mention of this bed alone.
+    pub heads_up: Vec<HeadsUp>,
+}
+
+/// What is planted in a bed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlantedCrop {
+    /// The crop.
+    pub id: CropId,
+    /// Its name.
+    pub name: String,
+    /// The cultivar, in the grower's words; may be empty.
+    pub cultivar: String,
 }
 
 /// How plants stand in the row.
@@ -122,8 +142,10 @@ pub struct DressingPlan {
     pub dressing: DressingId,
     /// What the grower calls it.
     pub name: String,
+    /// The material.
+    pub material: MaterialId,
     /// The material's name.
-    pub material: String,
+    pub material_name: String,
     /// Why there are no amounts, in a sentence, when there cannot be any.
     pub problem: Option<String>,
     /// Product for each row, in the order of [`BedPlan::rows`].
@@ -175,6 +197,36 @@ pub struct Totals {
     pub seed_mass: Option<Mass>,
     /// Tape.
     pub tape: Length,
+}
+
+/// What all beds of one crop come to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CropSum {
+    /// The crop.
+    pub crop: CropId,
+    /// Its name.
+    pub name: String,
+    /// Sums over its beds.
+    pub totals: Totals,
+}
+
+/// What all dressings of one material come to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MaterialSum {
+    /// The material.
+    pub material: MaterialId,
+    /// Its name.
+    pub name: String,
+    /// Product.
+    pub product: Mass,
+    /// Nitrogen in it.
+    pub n: Mass,
+    /// Phosphate (P2O5) in it.
+    pub p2o5: Mass,
+    /// Potash (K2O) in it.
+    pub k2o: Mass,
+    /// How heavy the material is poured, when known.
+    pub density: Option<Density>,
 }
 
 /// What a careful neighbour would mention. It never blocks.
