@@ -1,0 +1,38 @@
+//! What panels and canvas ask for. They push commands while they draw; the program carries them out once the
+//! frame is drawn, so that nothing changes under a panel's feet.
+
+use std::path::PathBuf;
+
+use super::action::Action;
+use super::step::Step;
+use crate::layout::{Edit, Item};
+
+/// Something that a panel or the canvas asks for.
+#[derive(Clone, Debug)]
+pub enum Command {
+    /// Carry out a named action.
+    Act(Action),
+    /// Change the layout: one step that undo takes back.
+    Edit(Edit),
+    /// Show the layout as this change would make it, while the hand still moves. Each preview starts from the
+    /// last step, not from the preview before.
+    Preview(Edit),
+    /// Make the preview a step.
+    KeepPreview,
+    /// Forget the preview.
+    DropPreview,
+    /// Choose a thing, or nothing.
+    Choose(Option<Item>),
+    /// Light a thing up while the pointer is over it, or nothing.
+    PointAt(Option<Item>),
+    /// Choose a thing and bring it into view.
+    GoTo(Item),
+    /// Turn to one of the winter's questions.
+    Step(Step),
+    /// Open the layout in a file.
+    OpenPath(PathBuf),
+    /// Save the layout to a file.
+    SavePath(PathBuf),
+    /// Say something in the top bar.
+    Say(String),
+}
