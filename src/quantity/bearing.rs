@@ -1,5 +1,10 @@
 //! Directions over ground.
 
+/// The sixteen points of the compass from north, clockwise, 22.5° apart.
+pub(super) const POINTS: [&str; 16] = [
+    "N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW",
+];
+
 /// A direction, in degrees clockwise from north, always from 0 up to but not including 360.
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
 pub struct Bearing(f64);

@@ -14,7 +14,8 @@ quantity! {
 
 /// Metres in a foot, exactly (international foot, 1959 agreement; NIST Special Publication 811, 2008, Appendix B.8).
 pub(crate) const METRES_PER_FOOT: f64 = 0.3048;
-/// Square feet in an acre, exactly (NIST Special Publication 811, 2008, Appendix B.8).
+/// Square feet in an acre. They are international feet here, 4,046.8564224 m² in all; the acre listed in NIST Special
+/// Publication 811, 2008, Appendix B.8, is of US survey feet and four millionths larger.
 const SQUARE_FEET_PER_ACRE: f64 = 43_560.0;
 
 impl Length {

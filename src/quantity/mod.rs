@@ -9,12 +9,18 @@ mod bearing;
 mod fraction;
 mod length;
 mod mass;
+mod parse;
 mod rate;
+mod show;
+mod shown;
 mod units;
 
 pub use bearing::Bearing;
 pub use fraction::Fraction;
 pub use length::{Area, Length};
 pub use mass::{Density, Mass, Volume};
+pub use parse::{LengthUnit, MassUnit, ParseError, ParseProblem, QuantityKind};
 pub use rate::{MassPerArea, MassPerLength};
+pub use show::count;
+pub use shown::{Measured, Shown, ShownUnit};
 pub use units::Units;

@@ -1,0 +1,13 @@
+//! Quantities: their constants, reading what growers type, and showing it back.
+
+mod columns;
+mod constants;
+mod reading;
+mod refusing;
+mod round_trip;
+mod showing;
+
+/// Whether two numbers agree to a part in a thousand million, as far as binary fractions let unit factors agree.
+fn close(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1e-6)
+}
