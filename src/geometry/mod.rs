@@ -1,7 +1,33 @@
 //! Plane geometry and row fitting. No crop, no screen, no file.
 //!
 //! Plan coordinates: x east, y north, in metres.
+//!
+//! - [`ground`] answers where rows may stand: a [`Region`] of pieces with holes.
+//! - [`polygon`] changes and measures rings of corners for the drawing tools; [`triangles`] fills a region.
 
+mod boolean;
+mod contact;
+mod ground;
+mod label;
+mod offset;
 mod point;
+pub mod polygon;
+mod region;
+mod region_error;
+mod ring;
+mod triangles;
 
+pub use ground::{Clearing, ground};
 pub use point::Point;
+pub use region::{Bounds, Ground, Region};
+pub use region_error::{RegionError, RingName};
+pub use ring::{FARTHEST, MAX_CORNERS};
+pub use triangles::{Triangles, triangles};
+
+/// Two places closer than this are one place to the arithmetic: a nanometre, well above what binary fractions
+/// lose on coordinates of a thousand kilometres' reach, and far below anything a person can type or measure.
+const SAME_PLACE: f64 = 1e-9;
+
+/// Ground smaller than this is nothing: a square millimetre. Smaller, and rounding left between two sides that
+/// were meant to be one would show up as pieces of ground; larger, and a hand-typed stake could vanish.
+const NO_AREA: f64 = 1e-6;
