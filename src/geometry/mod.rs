@@ -3,6 +3,8 @@
 //! Plan coordinates: x east, y north, in metres.
 //!
 //! - [`ground`] answers where rows may stand: a [`Region`] of pieces with holes.
+//! - [`fit_rows`] lays row lines over a region and cuts them by it: a [`RowFit`].
+//! - [`PlantRule`] counts and places plants on a piece of row.
 //! - [`polygon`] changes and measures rings of corners for the drawing tools; [`triangles`] fills a region.
 
 mod boolean;
@@ -10,18 +12,27 @@ mod contact;
 mod ground;
 mod label;
 mod offset;
+mod passing;
+mod plants;
 mod point;
 pub mod polygon;
 mod region;
 mod region_error;
 mod ring;
+mod row_fit;
+mod row_rule;
+mod scan;
+mod sides;
 mod triangles;
 
 pub use ground::{Clearing, ground};
+pub use plants::{Lines, PlantError, PlantRule, plants_on};
 pub use point::Point;
 pub use region::{Bounds, Ground, Region};
 pub use region_error::{RegionError, RingName};
 pub use ring::{FARTHEST, MAX_CORNERS};
+pub use row_fit::{Piece, Row, RowFit, fit_rows};
+pub use row_rule::{MAX_PIECES, MAX_ROW_LINES, Remainder, RowError, RowRule};
 pub use triangles::{Triangles, triangles};
 
 /// Two places closer than this are one place to the arithmetic: a nanometre, well above what binary fractions

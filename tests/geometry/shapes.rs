@@ -1,6 +1,7 @@
 //! Outlines that several tests use.
 
-use quillet::geometry::Point;
+use quillet::geometry::{Point, Remainder, RowRule};
+use quillet::quantity::{Bearing, Length};
 
 /// Points from metres east and north.
 pub(crate) fn ring(corners: &[(f64, f64)]) -> Vec<Point> {
@@ -25,4 +26,16 @@ pub(crate) fn star(origin: (f64, f64), reach: &[f64]) -> Vec<Point> {
         Point::metres(origin.0 + r * cos, origin.1 + r * sin)
     };
     reach.iter().enumerate().map(corner).collect()
+}
+
+/// A rule with metres, left-over width centred, nothing taken off.
+pub(crate) fn rule(bearing: f64, spacing: f64, edge_margin: f64) -> RowRule {
+    RowRule {
+        bearing: Bearing::degrees(bearing),
+        spacing: Length::metres(spacing),
+        edge_margin: Length::metres(edge_margin),
+        remainder: Remainder::Centred,
+        headland: Length::ZERO,
+        shortest: Length::ZERO,
+    }
 }
