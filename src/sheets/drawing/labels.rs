@@ -102,7 +102,7 @@ pub(super) fn label_bed(
     view: &View,
     layers: &mut Layers,
 ) {
-    let rings = plan.ground.rings();
+    let rings: Vec<Vec<Point>> = plan.ground.rings().map(<[Point]>::to_vec).collect();
     let Some(extent) = Bounds::round(rings.iter().flatten().copied()) else {
         return;
     };

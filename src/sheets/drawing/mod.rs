@@ -65,7 +65,7 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
             let plan = plan.bed(bed.id)?;
             let planted = bed.planting.as_ref();
             let key = planted.and_then(|planting| keys.iter().find(|key| key.crop == planting.crop));
-            let extent = Bounds::round(plan.ground.rings().into_iter().flatten())?;
+            let extent = Bounds::round(plan.ground.rings().flatten().copied())?;
             Some(Drawn {
                 bed,
                 plan,

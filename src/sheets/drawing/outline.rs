@@ -46,7 +46,6 @@ pub(super) fn lay_bed(
     let rings: Vec<Vec<Point>> = plan
         .ground
         .rings()
-        .iter()
         .map(|ring| cutting.cut_ring(ring))
         .filter(|ring| ring.len() > 2)
         .collect();

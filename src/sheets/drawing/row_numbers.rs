@@ -39,7 +39,7 @@ pub(super) fn number_rows(
     } else {
         7.5
     });
-    let rings = plan.ground.rings();
+    let rings: Vec<Vec<Point>> = plan.ground.rings().map(<[Point]>::to_vec).collect();
     let rings: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
         &[]
     } else {

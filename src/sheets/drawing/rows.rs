@@ -44,12 +44,8 @@ const MOST_PIECES: usize = 3000;
 /// How much of a bed's rows is worth drawing in a view.
 pub fn level(bed: &Bed, plan: &BedPlan, view: &View) -> Level {
     let gap = bed.row_spacing.to_metres() * view.points_per_metre;
-    let extent = plan
-        .ground
-        .rings()
-        .first()
-        .and_then(|ring| Bounds::round(ring.iter().copied()));
-    let smallest = extent.map_or(0.0, |extent| extent.width().min(extent.height())) * view.points_per_metre;
+    let extent = plan.ground.bounds();
+    let smallest = extent.map_or(0.0, |extent| extent.width().min(extent.height()).to_metres()) * view.points_per_metre;
     if gap.is_nan() || gap < HATCHED_ROWS || smallest < SMALLEST_BED {
         return Level::Hatch;
     }
