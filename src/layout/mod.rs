@@ -6,6 +6,7 @@ mod document;
 mod ground;
 mod ids;
 mod item;
+mod naming;
 
 pub use bed::{Amount, Basis, Bed, BedGround, Dressing, Placement, Planting, Sowing, Tape, Water};
 pub use document::{Layout, Note, Place};
