@@ -31,6 +31,19 @@ pub struct Region {
 }
 
 impl Region {
+    /// The ground inside an outline.
+    ///
+    /// # Errors
+    /// A sentence when the corners bound no ground.
+    pub fn new(outline: &[crate::geometry::Point]) -> Result<Self, String> {
+        if outline.len() < 3 {
+            return Err("An outline needs three corners".to_owned());
+        }
+        Ok(Self {
+            rings: vec![outline.to_vec()],
+        })
+    }
+
     /// All rings, outlines and holes; filled even-odd.
     pub fn rings(&self) -> Vec<Vec<crate::geometry::Point>> {
         self.rings.clone()
