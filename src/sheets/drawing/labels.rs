@@ -149,14 +149,22 @@ pub(super) fn label_bed(
                     middle.y + north * (extent.height() / 2.0 + view.metres(reach + away.max.y / 2.0)),
                 );
                 let ground = label.ground(at, view);
-                if inside_bounds(&ground, &view.visible)
+                let foot = Point::metres(
+                    middle.x.clamp(ground.min.x, ground.max.x),
+                    middle.y.clamp(ground.min.y, ground.max.y),
+                );
+                let leader_is_free = (1..=20).all(|k| {
+                    let at = foot.towards(middle, f64::from(k) / 20.0);
+                    extent.contains(at)
+                        || layers
+                            .room
+                            .is_free(&Bounds::about(at, view.metres(1.0), view.metres(1.0)))
+                });
+                if leader_is_free
+                    && inside_bounds(&ground, &view.visible)
                     && !layers.beds.iter().any(|bed| bed.overlaps(&ground))
                     && layers.room.claim(ground)
                 {
-                    let foot = Point::metres(
-                        middle.x.clamp(ground.min.x, ground.max.x),
-                        middle.y.clamp(ground.min.y, ground.max.y),
-                    );
                     layers.labels.push(Mark::Strokes {
                         strokes: vec![[foot, middle]],
                         pen: Pen {
@@ -255,7 +263,7 @@ fn sizes_of(
     } else {
         bed.name.clone()
     };
-    let name = type_metrics::shortened(&name, 190.0, view.letters(9.5), true);
+    let name = type_metrics::shortened(&name, 150.0, view.letters(9.5), true);
     let line = |text: &str, size: f32, bold: bool| Line {
         text: text.to_owned(),
         size: view.letters(size),
@@ -265,19 +273,20 @@ fn sizes_of(
     let letters = key.map(|key| key.letters.clone());
     let crop = key.map_or_else(
         || "nothing planted".to_owned(),
-        |key| type_metrics::shortened(&key.name, 190.0, view.letters(7.5), false),
+        |key| type_metrics::shortened(&key.name, 150.0, view.letters(7.5), false),
     );
-    let spacing = match plan.stand {
-        Some(stand) => format!(
-            "{} rows, {} apart",
-            bed.row_spacing.show_short(units),
-            stand.in_row.show_short(units)
-        ),
-        None => format!("{} rows", bed.row_spacing.show_short(units)),
-    };
-    let lettered = letters
+    let rows = format!("{} rows", bed.row_spacing.show_short(units));
+    let apart = plan
+        .stand
+        .map_or_else(String::new, |stand| format!("{} apart", stand.in_row.show_short(units)));
+    let short = letters
         .as_ref()
-        .map_or_else(|| spacing.clone(), |letters| format!("{letters} · {spacing}"));
+        .map_or_else(|| rows.clone(), |letters| format!("{letters} · {rows}"));
+    let full = if apart.is_empty() {
+        short.clone()
+    } else {
+        format!("{short}, {apart}")
+    };
     let totals = format!(
         "{} · {}",
         wording::count(plan.totals.rows, "row", "rows"),
@@ -291,7 +300,12 @@ fn sizes_of(
             line(&totals, 7.5, false),
         ]);
     }
-    sizes.push(vec![line(&name, 9.5, true), line(&lettered, 7.5, false)]);
+    sizes.push(vec![line(&name, 9.5, true), line(&full, 7.5, false)]);
+    sizes.push(vec![
+        line(&name, 9.0, true),
+        line(&short, 7.5, false),
+        line(&apart, 7.5, false),
+    ]);
     sizes.push(vec![line(&name, 8.5, true)]);
     sizes.push(vec![line(&name, 7.0, true)]);
     sizes.push(vec![line(letters.as_deref().unwrap_or("–"), 6.5, true)]);
