@@ -163,9 +163,8 @@ impl Measures {
         let rect = Rect::from_center_size(middle, size);
         let id = id_of(ui, measure).with("field");
         // Tab goes on to the next side, and must not leave the field by itself.
-        let tab = ui.input_mut(|input| {
-            ui.memory(|memory| memory.has_focus(id)) && input.consume_key(Modifiers::NONE, Key::Tab)
-        });
+        let focused = ui.memory(|memory| memory.has_focus(id));
+        let tab = focused && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Tab));
         let response = ui.put(
             rect,
             TextEdit::singleline(&mut typing.text)

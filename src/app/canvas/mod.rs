@@ -97,6 +97,7 @@ impl Canvas {
         overlay::paint(ui, desk, &self.viewport, &self.scene.notes, seen.held);
         if let Some(needle) = needle {
             needle.paint(ui, &self.viewport, seen.needle);
+            needle.name(ui, desk, &self.viewport);
         }
         if self.tool != Tool::Choose {
             pencil::paint(ui, &self.drawing, self.tool, desk.layout(), &self.viewport);
