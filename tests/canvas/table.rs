@@ -122,7 +122,8 @@ pub(crate) fn click_screen(hands: &mut Hands, place: Pos2) {
 }
 
 /// Takes hold at one place in feet and moves to another in several steps, without letting go.
-pub(crate) fn hold_and_move(hands: &mut Hands, from: (f64, f64), to: (f64, f64)) {
+/// Gives where on the screen the hand is then: the sheet may have moved under it.
+pub(crate) fn hold_and_move(hands: &mut Hands, from: (f64, f64), to: (f64, f64)) -> Pos2 {
     let (from, to) = (at(hands, from.0, from.1), at(hands, to.0, to.1));
     hands.hover_at(from);
     hands.step();
@@ -133,12 +134,12 @@ pub(crate) fn hold_and_move(hands: &mut Hands, from: (f64, f64), to: (f64, f64))
         hands.step();
     }
     hands.step();
+    to
 }
 
 /// Drags from one place in feet to another.
 pub(crate) fn drag(hands: &mut Hands, from: (f64, f64), to: (f64, f64)) {
-    hold_and_move(hands, from, to);
-    let to = at(hands, to.0, to.1);
+    let to = hold_and_move(hands, from, to);
     hands.drop_at(to);
     hands.run();
 }
