@@ -183,6 +183,12 @@ fn elsewhere_only_the_end_corner_moves() {
     check_length(&kite, 0, 10.0, &[(0.0, 0.0), (8.0, 6.0), (0.0, 6.0), (-7.0, 3.0)]);
     let triangle = [(0.0, 0.0), (4.0, 0.0), (4.0, 3.0)];
     check_length(&triangle, 0, 6.0, &[(0.0, 0.0), (6.0, 0.0), (4.0, 3.0)]);
+    // Square at the near end of the next side only, and at its far end only.
+    let near = [(0.0, 0.0), (10.0, 0.0), (10.0, 4.0), (0.0, 7.0)];
+    check_length(&near, 0, 12.0, &[(0.0, 0.0), (12.0, 0.0), (10.0, 4.0), (0.0, 7.0)]);
+    let far = [(0.0, -3.0), (10.0, 0.0), (10.0, 4.0), (0.0, 4.0)];
+    let twice = 2.0 * 10.0_f64.hypot(3.0);
+    check_length(&far, 0, twice, &[(0.0, -3.0), (20.0, 3.0), (10.0, 4.0), (0.0, 4.0)]);
 }
 
 #[test]
