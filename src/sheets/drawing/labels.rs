@@ -1,13 +1,11 @@
 //! The label of a bed, on a plate at a spot that hides little of the rows; and notes.
 
-use super::Layers;
 use super::bounds::{Bounds, inside, rings_of};
-use super::legend::CropKey;
 use super::rows::Level;
 use super::view::View;
+use super::{Drawn, Layers};
 use crate::geometry::Point;
-use crate::layout::{Bed, Item, Note};
-use crate::plan::BedPlan;
+use crate::layout::{Item, Note};
 use crate::quantity::Units;
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
 use crate::sheets::{type_metrics, wording};
@@ -92,16 +90,8 @@ impl Label {
 }
 
 /// Labels a bed: in full where there is room, else shorter and smaller, else beside the bed with a leader.
-pub(super) fn label_bed(
-    bed: &Bed,
-    plan: &BedPlan,
-    key: Option<&CropKey>,
-    level: Level,
-    drawn: &[[Point; 2]],
-    units: Units,
-    view: &View,
-    layers: &mut Layers,
-) {
+pub(super) fn label_bed(drawn: &Drawn, lines: &[[Point; 2]], units: Units, view: &View, layers: &mut Layers) {
+    let Drawn { bed, plan, .. } = drawn;
     let rings = rings_of(&plan.ground);
     let Some(extent) = Bounds::round(rings.iter().flatten().copied()) else {
         return;
@@ -110,14 +100,14 @@ pub(super) fn label_bed(
         return;
     };
     let lit = view.is_lit(Item::Bed(bed.id));
-    let sizes = sizes_of(bed, plan, key, level, lit, units, view);
+    let sizes = sizes_of(drawn, lit, units, view);
     let asked: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
         &[]
     } else {
         &rings
     };
     for label in &sizes {
-        if let Some(ground) = inside_the_bed(label, seen, asked, drawn, view, layers) {
+        if let Some(ground) = inside_the_bed(label, seen, asked, lines, view, layers) {
             layers.room.take(ground);
             label.set(ground, lit, view, layers);
             return;
@@ -248,15 +238,10 @@ fn inside_the_bed(
 }
 
 /// The label of a bed from the fullest to the shortest.
-fn sizes_of(
-    bed: &Bed,
-    plan: &BedPlan,
-    key: Option<&CropKey>,
-    level: Level,
-    lit: bool,
-    units: Units,
-    view: &View,
-) -> Vec<Label> {
+fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
+    let Drawn {
+        bed, plan, key, level, ..
+    } = *drawn;
     let ink = if lit { Ink::Accent } else { Ink::Strong };
     let name = if bed.name.trim().is_empty() {
         "bed".to_owned()
