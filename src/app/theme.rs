@@ -49,6 +49,18 @@ pub const fn colours(theme: Theme) -> Colours {
     }
 }
 
+/// Which of the two themes a widget is drawn in.
+pub trait ThemeInForce {
+    /// The theme in force here.
+    fn theme_in_force(&self) -> Theme;
+}
+
+impl ThemeInForce for egui::Ui {
+    fn theme_in_force(&self) -> Theme {
+        if self.visuals().dark_mode { Theme::Dark } else { Theme::Light }
+    }
+}
+
 /// Name of the bold family.
 pub const BOLD: &str = "bold";
 
