@@ -1,0 +1,49 @@
+//! What the catalogue knows of a fertilizer material.
+
+use super::ids::MaterialId;
+use super::source::Sourced;
+use crate::quantity::{Density, Fraction};
+
+/// A fertilizer material by its generic name. The label of the bag in hand goes before all of this.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Material {
+    /// Its name in files.
+    pub id: MaterialId,
+    /// Its name for people: "Urea, granular".
+    pub name: String,
+    /// Nitrogen, phosphate and potash, as on a label.
+    pub analysis: Sourced<Analysis>,
+    /// How heavy it is poured and level, for cups. A guide only: weigh where you can.
+    pub bulk_density: Option<Sourced<Density>>,
+    /// How salty it is, weight for weight, with sodium nitrate at 100.
+    pub salt_index: Option<Sourced<f64>>,
+    /// Whether organic rules allow it, in a sentence.
+    pub organic: Option<Sourced<String>>,
+    /// What can go wrong, in a sentence.
+    pub caution: Option<Sourced<String>>,
+    /// Anything else a grower should know.
+    pub note: Option<Sourced<String>>,
+}
+
+/// Nutrients as parts of a product's weight, in the terms of a label.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Analysis {
+    /// Nitrogen, N.
+    pub n: Fraction,
+    /// Phosphate, P2O5. Not phosphorus: that is 0.436 of it.
+    pub p2o5: Fraction,
+    /// Potash, K2O. Not potassium: that is 0.830 of it.
+    pub k2o: Fraction,
+}
+
+impl Analysis {
+    /// From the three percentages of a label; `None` when one is outside 0 to 100, or all together over 100.
+    pub fn percent(n: f64, p2o5: f64, k2o: f64) -> Option<Self> {
+        let analysis = Self {
+            n: Fraction::percent(n)?,
+            p2o5: Fraction::percent(p2o5)?,
+            k2o: Fraction::percent(k2o)?,
+        };
+        (n + p2o5 + k2o <= 100.0).then_some(analysis)
+    }
+}

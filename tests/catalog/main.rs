@@ -1,0 +1,4 @@
+//! The catalogue: every entry reads, every value has a source that resolves, and slips are named.
+
+mod built_in;
+mod slips;
