@@ -9,9 +9,11 @@
 //! - [`geometry`]: plane geometry and row fitting. No crop, no screen.
 //! - [`catalog`]: crops and materials, read from `assets/`; every value carries its source.
 //! - [`layout`]: the document: ground, beds, plantings, dressings, notes; edits, history, the file.
+//! - [`agronomy`]: pure functions of the trade: stand, seed, nutrients, measures, tape; each formula with its source.
 //! - [`plan`]: layout to plan: gives every bed its rows and every row its numbers; recomputes what an edit touched.
 //! - [`sheets`]: paper and files made from a plan.
 
+pub mod agronomy;
 pub mod catalog;
 pub mod geometry;
 pub mod layout;

@@ -158,3 +158,21 @@ pub struct Face {
     /// Their ink.
     pub ink: Ink,
 }
+
+impl Dash {
+    /// Lengths of strokes and gaps in turn, in points; empty for a line without gaps.
+    pub const fn pattern(self) -> &'static [f32] {
+        match self {
+            Self::Solid => &[],
+            Self::Long => &[9.0, 3.0],
+            Self::Short => &[4.0, 2.5],
+            Self::Dotted => &[1.2, 2.4],
+            Self::LongDot => &[8.0, 2.4, 1.2, 2.4],
+        }
+    }
+
+    /// Length after which the dashes come round again, in points; 0 for a line without gaps.
+    pub fn period(self) -> f32 {
+        self.pattern().iter().sum()
+    }
+}

@@ -1,5 +1,25 @@
 //! Paper and files made from a plan. Knows nothing of the window.
+//!
+//! [`draw`](drawing::draw) makes the one drawing as a list of [`Mark`]s in ground metres; [`Placing`] puts it on
+//! a screen or a sheet of paper. [`map_pages`](page::map_pages) makes finished sheets of it, with the tables of
+//! the rows; [`map_files`] paints those as PDF, SVG or PNG.
 
+pub mod drawing;
+mod map_file;
 mod mark;
+pub mod page;
+mod palette;
+mod pdf;
+mod placing;
+mod png;
+mod svg;
+pub mod type_metrics;
+mod wording;
 
+pub use map_file::{FileError, FileOptions, MapFile, MapKind, USUAL_DPI, map_files};
 pub use mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen};
+pub use palette::{Colour, Palette};
+pub use pdf::pdf;
+pub use placing::Placing;
+pub use png::{MOST_DPI, png};
+pub use svg::{SvgFonts, svg};

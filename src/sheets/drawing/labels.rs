@@ -1,0 +1,351 @@
+//! The label of a bed, on a plate at a spot that hides little of the rows; and notes.
+
+use super::Layers;
+use super::bounds::{Bounds, inside};
+use super::legend::CropKey;
+use super::rows::Level;
+use super::view::View;
+use crate::geometry::Point;
+use crate::layout::{Bed, Item, Note};
+use crate::plan::BedPlan;
+use crate::quantity::Units;
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::{type_metrics, wording};
+
+/// One line of a label.
+struct Line {
+    text: String,
+    size: f32,
+    bold: bool,
+    ink: Ink,
+}
+
+/// What a label says, and the room its plate takes in points.
+struct Label {
+    lines: Vec<Line>,
+    width: f64,
+    height: f64,
+}
+
+/// Space between the words and the edge of the plate, in points.
+const PAD: f64 = 5.0;
+/// Places tried across and up a bed.
+const TRIED: u32 = 9;
+/// Most row lines asked whether a label hides them.
+const MOST_LINES_ASKED: usize = 600;
+/// Outlines of more corners than this are not asked whether a label lies inside.
+const MOST_CORNERS: usize = 400;
+
+impl Label {
+    fn of(lines: Vec<Line>) -> Self {
+        let width = lines
+            .iter()
+            .map(|line| type_metrics::width(&line.text, line.size, line.bold))
+            .fold(0.0, f64::max);
+        let height: f64 = lines.iter().map(|line| f64::from(line.size) * 1.25).sum();
+        Self {
+            lines,
+            width: width + 2.0 * PAD,
+            height: height + PAD,
+        }
+    }
+
+    fn ground(&self, middle: Point, view: &View) -> Bounds {
+        Bounds::about(middle, view.metres(self.width / 2.0), view.metres(self.height / 2.0))
+    }
+
+    fn set(&self, ground: Bounds, lit: bool, view: &View, layers: &mut Layers) {
+        let plate = ground.corners().to_vec();
+        layers.labels.push(Mark::Fill {
+            rings: vec![plate.clone()],
+            ink: Ink::Paper,
+        });
+        layers.labels.push(Mark::Line {
+            points: plate,
+            closed: true,
+            pen: Pen {
+                width: if lit { 1.0 } else { 0.6 },
+                ink: if lit { Ink::Accent } else { Ink::Soft },
+                dash: Dash::Solid,
+            },
+        });
+        let mut down = PAD / 2.0;
+        for line in &self.lines {
+            down += f64::from(line.size) * 1.25;
+            layers.labels.push(Mark::Words {
+                at: Point::metres(
+                    ground.min.x + view.metres(PAD),
+                    ground.max.y - view.metres(down - f64::from(line.size) * 0.3),
+                ),
+                text: line.text.clone(),
+                anchor: Anchor::Left,
+                face: Face {
+                    size: line.size,
+                    bold: line.bold,
+                    ink: line.ink,
+                },
+                turn: 0.0,
+                plate: None,
+            });
+        }
+    }
+}
+
+/// Labels a bed: in full where there is room, else shorter and smaller, else beside the bed with a leader.
+pub(super) fn label_bed(
+    bed: &Bed,
+    plan: &BedPlan,
+    key: Option<&CropKey>,
+    level: Level,
+    drawn: &[[Point; 2]],
+    units: Units,
+    view: &View,
+    layers: &mut Layers,
+) {
+    let rings: Vec<Vec<Point>> = plan.ground.rings().map(<[Point]>::to_vec).collect();
+    let Some(extent) = Bounds::round(rings.iter().flatten().copied()) else {
+        return;
+    };
+    let Some(seen) = extent.common(view.visible) else {
+        return;
+    };
+    let lit = view.is_lit(Item::Bed(bed.id));
+    let sizes = sizes_of(bed, plan, key, level, lit, units, view);
+    let asked: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
+        &[]
+    } else {
+        &rings
+    };
+    for label in &sizes {
+        if let Some(ground) = inside_the_bed(label, seen, asked, drawn, view, layers) {
+            layers.room.take(ground);
+            label.set(ground, lit, view, layers);
+            return;
+        }
+    }
+    // A bed that reaches out of sight keeps its label for when it is seen whole.
+    if seen != extent {
+        return;
+    }
+    for label in sizes.iter().rev().skip(1) {
+        let away = Bounds {
+            min: Point::metres(-label.width, -label.height),
+            max: Point::metres(label.width, label.height),
+        };
+        for reach in [14.0, 40.0, 70.0] {
+            for (east, north) in [
+                (1.0, 0.0),
+                (0.0, -1.0),
+                (0.0, 1.0),
+                (-1.0, 0.0),
+                (1.0, 1.0),
+                (1.0, -1.0),
+                (-1.0, 1.0),
+                (-1.0, -1.0),
+            ] {
+                let middle = extent.middle();
+                let at = Point::metres(
+                    middle.x + east * (extent.width() / 2.0 + view.metres(reach + away.max.x / 2.0)),
+                    middle.y + north * (extent.height() / 2.0 + view.metres(reach + away.max.y / 2.0)),
+                );
+                let ground = label.ground(at, view);
+                if inside_bounds(&ground, &view.visible)
+                    && !layers.beds.iter().any(|bed| bed.overlaps(&ground))
+                    && layers.room.claim(ground)
+                {
+                    let foot = Point::metres(
+                        middle.x.clamp(ground.min.x, ground.max.x),
+                        middle.y.clamp(ground.min.y, ground.max.y),
+                    );
+                    layers.labels.push(Mark::Strokes {
+                        strokes: vec![[foot, middle]],
+                        pen: Pen {
+                            width: 0.6,
+                            ink: Ink::Strong,
+                            dash: Dash::Solid,
+                        },
+                    });
+                    label.set(ground, lit, view, layers);
+                    return;
+                }
+            }
+        }
+    }
+}
+
+fn inside_bounds(inner: &Bounds, outer: &Bounds) -> bool {
+    outer.contains(inner.min) && outer.contains(inner.max)
+}
+
+/// The place inside the bed that hides least of the rows; nearest the middle where several hide as little.
+fn inside_the_bed(
+    label: &Label,
+    seen: Bounds,
+    rings: &[Vec<Point>],
+    drawn: &[[Point; 2]],
+    view: &View,
+    layers: &Layers,
+) -> Option<Bounds> {
+    let (width, height) = (view.metres(label.width), view.metres(label.height));
+    let free = (seen.width() - width, seen.height() - height);
+    if free.0 < 0.0 || free.1 < 0.0 {
+        return None;
+    }
+    let stride = drawn.len().div_ceil(MOST_LINES_ASKED).max(1);
+    let mut best: Option<(f64, Bounds)> = None;
+    for across in 0..TRIED {
+        for up in 0..TRIED {
+            // From the middle out, and never against the edge where the numbers stand.
+            let part = |k: u32| (f64::from(k) + 0.5) / f64::from(TRIED);
+            let (east, north) = (part(across), part(up));
+            let ground = label.ground(
+                Point::metres(
+                    seen.min.x + width / 2.0 + free.0 * east,
+                    seen.min.y + height / 2.0 + free.1 * north,
+                ),
+                view,
+            );
+            let within = rings.is_empty()
+                || (ground
+                    .corners()
+                    .iter()
+                    .chain([&ground.middle()])
+                    .all(|&corner| inside(rings, corner))
+                    && !rings.iter().flatten().any(|&corner| ground.contains(corner)));
+            if !within || !layers.room.is_free(&ground) {
+                continue;
+            }
+            let hidden: f64 = drawn
+                .iter()
+                .step_by(stride)
+                .filter_map(|&[a, b]| {
+                    ground
+                        .cut(a, b)
+                        .map(|(from, to)| (to - from) * a.distance(b).to_metres())
+                })
+                .sum();
+            let off_middle = (east - 0.5).hypot(north - 0.5) * view.metres(60.0);
+            let avoided = if layers.room.is_avoided(&ground) {
+                view.metres(1000.0)
+            } else {
+                0.0
+            };
+            let cost = hidden + off_middle + avoided;
+            if best.is_none_or(|(least, _)| cost < least) {
+                best = Some((cost, ground));
+            }
+        }
+    }
+    best.map(|(_, ground)| ground)
+}
+
+/// The label of a bed from the fullest to the shortest.
+fn sizes_of(
+    bed: &Bed,
+    plan: &BedPlan,
+    key: Option<&CropKey>,
+    level: Level,
+    lit: bool,
+    units: Units,
+    view: &View,
+) -> Vec<Label> {
+    let ink = if lit { Ink::Accent } else { Ink::Strong };
+    let name = if bed.name.trim().is_empty() {
+        "bed".to_owned()
+    } else {
+        bed.name.clone()
+    };
+    let name = type_metrics::shortened(&name, 190.0, view.letters(9.5), true);
+    let line = |text: &str, size: f32, bold: bool| Line {
+        text: text.to_owned(),
+        size: view.letters(size),
+        bold,
+        ink: if bold { ink } else { Ink::Soft },
+    };
+    let letters = key.map(|key| key.letters.clone());
+    let crop = key.map_or_else(
+        || "nothing planted".to_owned(),
+        |key| type_metrics::shortened(&key.name, 190.0, view.letters(7.5), false),
+    );
+    let spacing = match plan.stand {
+        Some(stand) => format!(
+            "{} rows, {} apart",
+            wording::length(bed.row_spacing, units),
+            wording::length(stand.in_row, units)
+        ),
+        None => format!("{} rows", wording::length(bed.row_spacing, units)),
+    };
+    let lettered = letters
+        .as_ref()
+        .map_or_else(|| spacing.clone(), |letters| format!("{letters} · {spacing}"));
+    let totals = format!(
+        "{} · {}",
+        wording::count(plan.totals.rows, "row", "rows"),
+        wording::count(plan.totals.plants, "plant", "plants")
+    );
+    let mut sizes = Vec::new();
+    if level == Level::Hatch {
+        sizes.push(vec![
+            line(&name, 9.5, true),
+            line(&crop, 7.5, false),
+            line(&totals, 7.5, false),
+        ]);
+    }
+    sizes.push(vec![line(&name, 9.5, true), line(&lettered, 7.5, false)]);
+    sizes.push(vec![line(&name, 8.5, true)]);
+    sizes.push(vec![line(&name, 7.0, true)]);
+    sizes.push(vec![line(letters.as_deref().unwrap_or("–"), 6.5, true)]);
+    sizes.into_iter().map(Label::of).collect()
+}
+
+/// Sets a note: a dot at its place and its words to the right of it.
+pub(super) fn set_note(note: &Note, view: &View, layers: &mut Layers) {
+    if !view.visible.contains(note.at) {
+        return;
+    }
+    let lit = view.is_lit(Item::Note(note.id));
+    let ink = if lit { Ink::Accent } else { Ink::Strong };
+    let size = view.letters(8.0);
+    let most = 200.0;
+    let lines = type_metrics::break_lines(note.text.trim(), most, size, false);
+    let leading = f64::from(size) * 1.25;
+    layers.labels.push(Mark::Dots {
+        at: vec![note.at],
+        radius: 1.8,
+        ink,
+    });
+    let widest = lines
+        .iter()
+        .map(|line| type_metrics::width(line, size, false))
+        .fold(0.0, f64::max);
+    // To the right of the dot where that is in sight, else to the left.
+    let right = note.at.x + view.metres(widest + 8.0) <= view.visible.max.x;
+    let (anchor, aside) = if right {
+        (Anchor::Left, 5.0)
+    } else {
+        (Anchor::Right, -5.0)
+    };
+    for (line, text) in lines.iter().enumerate().filter(|(_, text)| !text.is_empty()) {
+        let at = Point::metres(
+            note.at.x + view.metres(aside),
+            note.at.y - view.metres(line as f64 * leading + type_metrics::capital_height(size) / 2.0),
+        );
+        layers.labels.push(Mark::Words {
+            at,
+            text: text.clone(),
+            anchor,
+            face: Face { size, bold: lit, ink },
+            turn: 0.0,
+            plate: Some(Ink::Paper),
+        });
+    }
+    let (low, high) = if right {
+        (note.at.x, note.at.x + view.metres(widest + 8.0))
+    } else {
+        (note.at.x - view.metres(widest + 8.0), note.at.x)
+    };
+    layers.room.take(Bounds {
+        min: Point::metres(low, note.at.y - view.metres(leading * (lines.len() as f64 - 0.4))),
+        max: Point::metres(high, note.at.y + view.metres(leading * 0.6)),
+    });
+}

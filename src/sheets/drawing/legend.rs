@@ -1,0 +1,112 @@
+//! How each crop of a layout is told apart: by colour, dash, hatch and letters.
+
+use crate::catalog::CropId;
+use crate::layout::Layout;
+use crate::sheets::mark::{Dash, Hatch, Ink};
+
+/// How one crop is told apart on the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CropKey {
+    /// The crop.
+    pub crop: CropId,
+    /// What it is called in words.
+    pub name: String,
+    /// Two letters or so that no other crop of the layout has.
+    pub letters: String,
+    /// Its place among the crop colours: the number of [`Ink::Crop`] and [`Ink::CropTint`].
+    pub index: u8,
+    /// The dashes of its rows.
+    pub dash: Dash,
+    /// The hatch of its ground where rows are too close to draw.
+    pub hatch: Hatch,
+}
+
+impl CropKey {
+    /// The ink of its rows.
+    pub const fn line(&self) -> Ink {
+        Ink::Crop(self.index)
+    }
+
+    /// The ink of its ground.
+    pub const fn tint(&self) -> Ink {
+        Ink::CropTint(self.index)
+    }
+}
+
+/// The dashes in the order that crops get them. There are five of these, seven colours and six hatches, so that
+/// the combination comes round again only after 210 crops.
+const DASHES: [Dash; 5] = [Dash::Solid, Dash::Long, Dash::Dotted, Dash::LongDot, Dash::Short];
+
+/// The hatches in the order that crops get them: bearing in degrees, gap in points, crossed.
+const HATCHES: [(f64, f32, bool); 6] = [
+    (45.0, 5.0, false),
+    (135.0, 5.0, false),
+    (90.0, 5.0, false),
+    (45.0, 7.0, true),
+    (0.0, 5.0, false),
+    (0.0, 7.0, true),
+];
+
+/// The key of every crop in the layout, in the order in which the beds first name them.
+pub fn crop_keys(layout: &Layout) -> Vec<CropKey> {
+    let mut keys: Vec<CropKey> = Vec::new();
+    for crop in layout
+        .beds
+        .iter()
+        .filter_map(|bed| bed.planting.as_ref())
+        .map(|planting| &planting.crop)
+    {
+        if keys.iter().any(|key| key.crop == *crop) {
+            continue;
+        }
+        let place = keys.len();
+        let name = words_of(crop);
+        let (bearing, gap, crossed) = HATCHES
+            .get(place % HATCHES.len())
+            .copied()
+            .unwrap_or((45.0, 5.0, false));
+        keys.push(CropKey {
+            crop: crop.clone(),
+            letters: letters_for(&name, &keys),
+            name,
+            index: (place % usize::from(Ink::CROPS)) as u8,
+            dash: DASHES.get(place % DASHES.len()).copied().unwrap_or_default(),
+            hatch: Hatch { bearing, gap, crossed },
+        });
+    }
+    keys
+}
+
+/// A crop's id as words: `sweet_corn` is "Sweet corn".
+fn words_of(crop: &CropId) -> String {
+    let words = crop.0.replace(['_', '-'], " ");
+    let mut signs = words.trim().chars();
+    signs
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(signs).collect())
+}
+
+/// Letters for a name that no key has yet: the first letters of its words, else its first letter with each of
+/// the later ones, else with a number.
+fn letters_for(name: &str, keys: &[CropKey]) -> String {
+    let words: Vec<&str> = name.split_whitespace().collect();
+    let first: String = name.chars().take(1).flat_map(char::to_uppercase).collect();
+    let initials: String = words
+        .iter()
+        .filter_map(|word| word.chars().next())
+        .take(3)
+        .flat_map(char::to_uppercase)
+        .collect();
+    let pairs = name
+        .chars()
+        .skip(1)
+        .filter(|sign| sign.is_alphanumeric())
+        .map(|sign| format!("{first}{}", sign.to_lowercase()));
+    let numbered = (2..).map(|number| format!("{first}{number}"));
+    std::iter::once(initials)
+        .filter(|_| words.len() > 1)
+        .chain(pairs)
+        .chain(numbered)
+        .find(|letters| !keys.iter().any(|key| key.letters == *letters))
+        .unwrap_or(first)
+}

@@ -1,0 +1,159 @@
+//! The one drawing, made from a layout and its plan in ground metres, for a screen or for paper.
+//!
+//! [`draw`] gives the marks; [`north_arrow`] and [`ScaleBar`] are set by the page or the window, in points.
+//! Nothing is worked out here that belongs to the plan: rows, plants and amounts come as they are.
+
+mod bounds;
+mod labels;
+mod legend;
+mod measures;
+mod north;
+mod obstacles;
+mod outline;
+mod plants;
+mod room;
+mod row_numbers;
+mod rows;
+mod scale_bar;
+mod view;
+
+use self::room::Room;
+use super::mark::{Mark, Pen};
+use crate::geometry::Point;
+use crate::layout::{Bed, Layout};
+use crate::plan::{BedPlan, Plan};
+
+pub use bounds::Bounds;
+pub use legend::{CropKey, crop_keys};
+pub use measures::REACH;
+pub use north::{NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, north_arrow};
+pub use outline::extent;
+pub use rows::{CLOSEST_ROWS, Level, level};
+pub use scale_bar::ScaleBar;
+pub use view::{MARGIN, Surface, View};
+
+/// The marks of a drawing in the making, in the order in which they lie over each other.
+#[derive(Default)]
+struct Layers {
+    ground: Vec<Mark>,
+    rows: Vec<Mark>,
+    obstacles: Vec<Mark>,
+    bed_outlines: Vec<Mark>,
+    outlines: Vec<Mark>,
+    measures: Vec<Mark>,
+    words: Vec<Mark>,
+    labels: Vec<Mark>,
+    room: Room,
+    /// The boxes round all beds, for labels that stand outside of theirs.
+    beds: Vec<Bounds>,
+}
+
+/// Draws what a view sees of a layout and its plan.
+///
+/// Beds without a plan, and plans without a bed, are left out. A view that is not sound (no extent, or a size
+/// that is not a positive number) gives no marks.
+pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
+    if !view.is_sound() {
+        return Vec::new();
+    }
+    let mut layers = Layers::default();
+    let keys = crop_keys(layout);
+    let beds: Vec<Drawn> = layout
+        .beds
+        .iter()
+        .filter_map(|bed| {
+            let plan = plan.bed(bed.id)?;
+            let planted = bed.planting.as_ref();
+            let key = planted.and_then(|planting| keys.iter().find(|key| key.crop == planting.crop));
+            let extent = Bounds::round(plan.ground.rings().flatten().copied())?;
+            Some(Drawn {
+                bed,
+                plan,
+                key,
+                extent,
+                level: level(bed, plan, view),
+            })
+        })
+        .collect();
+    layers.beds = beds.iter().map(|drawn| drawn.extent).collect();
+    let in_sight: Vec<&Drawn> = beds
+        .iter()
+        .filter(|drawn| drawn.extent.overlaps(&view.cutting()))
+        .collect();
+    for plot in &layout.plots {
+        outline::lay_plot(plot, view, &mut layers);
+        obstacles::draw_obstacles(plot, view, &mut layers);
+        outline::outline_plot(plot, view, &mut layers);
+    }
+    for note in &layout.notes {
+        labels::set_note(note, view, &mut layers);
+    }
+    let mut lines = Vec::with_capacity(in_sight.len());
+    for Drawn {
+        bed, plan, key, level, ..
+    } in in_sight.iter().copied()
+    {
+        outline::lay_bed(bed, plan, *key, *level, view, &mut layers);
+        lines.push(rows::draw_rows(bed, plan, *key, *level, view, &mut layers));
+        outline::outline_bed(bed, plan, view, &mut layers);
+    }
+    for (
+        Drawn {
+            bed, plan, key, level, ..
+        },
+        lines,
+    ) in in_sight.iter().copied().zip(&lines)
+    {
+        labels::label_bed(bed, plan, *key, *level, lines, layout.units, view, &mut layers);
+    }
+    for plot in &layout.plots {
+        obstacles::name_obstacles(plot, view, &mut layers);
+        measures::measure_plot(layout, plot, view, &mut layers);
+    }
+    let Layers {
+        ground,
+        rows,
+        obstacles,
+        bed_outlines,
+        outlines,
+        measures,
+        words,
+        labels,
+        ..
+    } = layers;
+    [ground, rows, bed_outlines, obstacles, outlines, measures, words, labels].concat()
+}
+
+/// A bed that can be drawn.
+struct Drawn<'a> {
+    bed: &'a Bed,
+    plan: &'a BedPlan,
+    key: Option<&'a CropKey>,
+    extent: Bounds,
+    level: Level,
+}
+
+/// Draws a line through points with a pen: as one line where it is in sight as a whole, else the parts of it
+/// that are.
+fn stroke(points: &[Point], closed: bool, pen: Pen, view: &View, marks: &mut Vec<Mark>) {
+    let sight = view.cutting();
+    if points.len() < 2 {
+        return;
+    }
+    if points.iter().all(|&point| sight.contains(point)) {
+        marks.push(Mark::Line {
+            points: points.to_vec(),
+            closed,
+            pen,
+        });
+        return;
+    }
+    let ends = points.iter().zip(points.iter().cycle().skip(1));
+    let strokes: Vec<[Point; 2]> = ends
+        .take(if closed { points.len() } else { points.len() - 1 })
+        .filter_map(|(&a, &b)| rows::in_step(a, b, pen.dash, &sight, view))
+        .collect();
+    if !strokes.is_empty() {
+        marks.push(Mark::Strokes { strokes, pen });
+    }
+}

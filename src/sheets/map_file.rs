@@ -1,0 +1,130 @@
+//! The bytes of map files. Putting them on a disk, whole or not at all, is the caller's.
+
+use jiff::civil::Date;
+use thiserror::Error;
+
+use super::page::Frame;
+use super::palette::Palette;
+use super::pdf::pdf;
+use super::png::png;
+use super::svg::{SvgFonts, svg};
+
+/// A kind of map file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum MapKind {
+    /// One file with every sheet.
+    Pdf,
+    /// A drawing for each sheet.
+    Svg,
+    /// A picture of each sheet.
+    Png,
+}
+
+/// Dots per inch of pictures when nothing else is asked for.
+pub const USUAL_DPI: f64 = 150.0;
+
+/// How map files are written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct FileOptions {
+    /// Black and greys only.
+    pub black_and_white: bool,
+    /// Dots per inch of a picture, 10 to 600.
+    pub dpi: f64,
+    /// The day noted in a PDF as the day it was made; none when left out.
+    pub date: Option<Date>,
+}
+
+impl Default for FileOptions {
+    fn default() -> Self {
+        Self {
+            black_and_white: false,
+            dpi: USUAL_DPI,
+            date: None,
+        }
+    }
+}
+
+impl FileOptions {
+    /// The colours of the inks.
+    pub const fn palette(&self) -> Palette {
+        if self.black_and_white {
+            Palette::BlackAndWhite
+        } else {
+            Palette::Paper
+        }
+    }
+}
+
+/// Why a map file could not be made.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+pub enum FileError {
+    /// There is no sheet to write.
+    #[error("There is no sheet to write")]
+    NoSheet,
+    /// A sheet without a size.
+    #[error("A sheet has no size")]
+    NoSize,
+    /// An embedded font does not read.
+    #[error("A font that comes with the program does not read")]
+    Font,
+    /// The PDF breaks a rule of accessible or archival files.
+    #[error("The PDF could not be made. {0}")]
+    Pdf(String),
+    /// The picture could not be made.
+    #[error("The picture could not be made. {0}")]
+    Picture(String),
+}
+
+impl MapKind {
+    /// The ending of its file names, without the dot.
+    pub const fn ending(self) -> &'static str {
+        match self {
+            Self::Pdf => "pdf",
+            Self::Svg => "svg",
+            Self::Png => "png",
+        }
+    }
+
+    /// The kind for a file name's ending, in small or capital letters.
+    pub fn from_ending(ending: &str) -> Option<Self> {
+        [Self::Pdf, Self::Svg, Self::Png]
+            .into_iter()
+            .find(|kind| kind.ending().eq_ignore_ascii_case(ending))
+    }
+}
+
+/// One file to be written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MapFile {
+    /// What goes between the name asked for and its ending: nothing for the first file, then `-2`, `-3`, ….
+    pub suffix: String,
+    /// What is in it.
+    pub bytes: Vec<u8>,
+}
+
+/// Makes the files of a map: one PDF of every sheet, or one SVG or PNG for each sheet, the map first.
+///
+/// # Errors
+/// [`FileError`] when there is no sheet or a file cannot be made; then no file is given at all.
+pub fn map_files(kind: MapKind, frames: &[Frame], options: &FileOptions) -> Result<Vec<MapFile>, FileError> {
+    if frames.is_empty() {
+        return Err(FileError::NoSheet);
+    }
+    if kind == MapKind::Pdf {
+        let bytes = pdf(frames, options)?;
+        return Ok(vec![MapFile {
+            suffix: String::new(),
+            bytes,
+        }]);
+    }
+    let palette = options.palette();
+    let files = frames.iter().enumerate().map(|(k, frame)| {
+        let bytes = match kind {
+            MapKind::Png => png(frame, palette, options.dpi)?,
+            MapKind::Pdf | MapKind::Svg => svg(frame, palette, SvgFonts::Embedded).into_bytes(),
+        };
+        let suffix = if k == 0 { String::new() } else { format!("-{}", k + 1) };
+        Ok(MapFile { suffix, bytes })
+    });
+    files.collect()
+}
