@@ -14,6 +14,7 @@
 //! - [`sheets`]: paper and files made from a plan.
 
 pub mod agronomy;
+pub mod app;
 pub mod catalog;
 pub mod geometry;
 pub mod layout;

@@ -10,6 +10,8 @@ pub enum Action {
     New,
     /// Open a layout from a file.
     Open,
+    /// Look at a layout that is drawn already.
+    Sample,
     /// Save to the file it came from.
     Save,
     /// Save to another file.
@@ -82,9 +84,10 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 36] = [
+    pub const ALL: [Self; 37] = [
         Self::New,
         Self::Open,
+        Self::Sample,
         Self::Save,
         Self::SaveAs,
         Self::Print,
@@ -135,6 +138,7 @@ impl Action {
         match self {
             Self::New => ("New layout", "Start on an empty sheet"),
             Self::Open => ("Open…", "Open a layout from a file"),
+            Self::Sample => ("Look at a sample", "Open a layout that is drawn already, to look round and to try things on"),
             Self::Save => ("Save", "Save to the file it came from"),
             Self::SaveAs => ("Save as…", "Save to another file"),
             Self::Print => ("Map to carry outside…", "See the sheets as they will print, and save them as PDF, SVG or PNG"),

@@ -196,6 +196,13 @@ impl Desk {
         self.settle();
     }
 
+    /// Puts a layout on the desk that is in no file as it is, such as work that was kept.
+    pub fn replace_unsaved(&mut self, layout: Layout, path: Option<PathBuf>) {
+        self.replace(Layout::empty(layout.season, layout.units), path);
+        self.history = History::new_unsaved(layout);
+        self.settle();
+    }
+
     /// Notes that the layout as of the last step is what the file holds.
     pub fn mark_saved(&mut self, path: PathBuf) {
         self.history.mark_saved();

@@ -352,26 +352,3 @@ fn sums(ui: &mut Ui, ledger: &Ledger, columns: &Columns, width: f32, colours: Co
         ui.painter().text(at, Align2::RIGHT_CENTER, text, theme::bold(CELL), colours.strong);
     }
 }
-
-/// The ledger as lines of cells between tabs, to paste into a spreadsheet.
-pub fn as_text(ledger: &Ledger) -> String {
-    let mut lines = Vec::with_capacity(ledger.numbers.len() + 2);
-    let head = |column: &crate::plan::Column| {
-        if column.unit.is_empty() { column.title.clone() } else { format!("{} ({})", column.title, column.unit) }
-    };
-    let heads = std::iter::once("Row".to_owned()).chain(ledger.columns.iter().map(head));
-    lines.push(heads.collect::<Vec<_>>().join("\t"));
-    for (row, number) in ledger.numbers.iter().enumerate() {
-        let number = std::iter::once(number.to_string());
-        let cells = ledger.columns.iter().map(|column| bare(&column.cell(row), column.unit));
-        lines.push(number.chain(cells).collect::<Vec<_>>().join("\t"));
-    }
-    let sums = ledger.columns.iter().map(|column| bare(&column.total(), column.unit));
-    lines.push(std::iter::once("All".to_owned()).chain(sums).collect::<Vec<_>>().join("\t"));
-    lines.join("\n") + "\n"
-}
-
-/// The number of a cell without its unit and thousands marks, so that a spreadsheet takes it as a number.
-fn bare(cell: &str, unit: &str) -> String {
-    cell.strip_suffix(unit).unwrap_or(cell).trim().replace(',', "").replace('−', "-")
-}
