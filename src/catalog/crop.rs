@@ -45,6 +45,8 @@ pub struct Crop {
     pub hardiness: Option<Sourced<Hardiness>>,
     /// First planting, in weeks after the average last frost of spring; before it when negative.
     pub weeks_from_last_frost: Option<Ends<i8>>,
+    /// Rows that should stand side by side, for crops that the wind pollinates.
+    pub least_rows: Option<Sourced<u64>>,
     /// Nitrogen for the whole season where the soil gives little. A recommendation, not what the crop takes up.
     pub season_nitrogen: Option<Sourced<MassPerArea>>,
     /// Anything else a grower should know.

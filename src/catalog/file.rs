@@ -44,6 +44,8 @@ pub(super) struct FileCrop {
     #[serde(default)]
     pub(super) weeks_from_last_frost: Option<FileEnds<i8>>,
     #[serde(default)]
+    pub(super) least_rows: Option<FileValue<u64>>,
+    #[serde(default)]
     pub(super) season_nitrogen_lb_per_acre: Option<FileValue<f64>>,
     #[serde(default)]
     pub(super) note: Option<FileValue<String>>,

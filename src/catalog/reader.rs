@@ -62,6 +62,7 @@ pub(super) fn crop(file: FileCrop, citations: &BTreeMap<SourceKey, Citation>) ->
         hilled: entry.option("hilled", file.hilled, Some)?,
         hardiness: entry.option("hardiness", file.hardiness, Some)?,
         weeks_from_last_frost: entry.option_ends("weeks_from_last_frost", file.weeks_from_last_frost, Some)?,
+        least_rows: entry.option("least_rows", file.least_rows, |rows| (rows > 0).then_some(rows))?,
         season_nitrogen: entry.option(
             "season_nitrogen_lb_per_acre",
             file.season_nitrogen_lb_per_acre,

@@ -5,7 +5,7 @@
 
 use super::apportion::whole_steps;
 use super::types::{BedPlan, DressingPlan};
-use crate::quantity::{Length, Mass, Units};
+use crate::quantity::{Length, Mass, Units, count};
 
 /// The ledger of one bed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -244,20 +244,13 @@ fn two_figures(amount: f64) -> u8 {
 
 /// Steps of the last decimal as digits with thousands marks: `123456` with two decimals is `1,234.56`.
 fn group_thousands(steps: i64, decimals: u8) -> String {
-    let scale = 10u64.pow(u32::from(decimals.min(9)));
-    let whole = (steps.unsigned_abs() / scale).to_string();
-    let mut grouped = String::new();
-    for (place, digit) in whole.chars().enumerate() {
-        if place > 0 && (whole.len() - place) % 3 == 0 {
-            grouped.push(',');
-        }
-        grouped.push(digit);
-    }
+    let decimals = decimals.min(9);
+    let scale = 10u64.pow(u32::from(decimals));
     let sign = if steps < 0 { "−" } else { "" };
+    let whole = count(steps.unsigned_abs() / scale);
     if decimals == 0 {
-        format!("{sign}{grouped}")
-    } else {
-        let part = steps.unsigned_abs() % scale;
-        format!("{sign}{grouped}.{part:0width$}", width = usize::from(decimals.min(9)))
+        return format!("{sign}{whole}");
     }
+    let part = steps.unsigned_abs() % scale;
+    format!("{sign}{whole}.{part:0width$}", width = usize::from(decimals))
 }

@@ -3,7 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::catalog::{CropId, MaterialId};
+use crate::catalog::{Analysis, CropId, MaterialId};
 use crate::geometry::{Point, Region, RowFit};
 use crate::layout::{BedId, DressingId, Item, PlotId};
 use crate::quantity::{Area, Density, Fraction, Length, Mass, Volume};
@@ -22,7 +22,7 @@ pub struct Plan {
     /// Sums by material, in order of the materials' names.
     pub materials: Vec<MaterialSum>,
     /// What a careful neighbour would mention, most pressing first.
-    pub heads_up: Vec<HeadsUp>,
+    pub heads_up: Vec<Arc<HeadsUp>>,
 }
 
 /// The ground of one plot.
@@ -62,7 +62,7 @@ pub struct BedPlan {
     /// Sums over the rows.
     pub totals: Totals,
     /// What a careful neighbour would mention of this bed alone.
-    pub heads_up: Vec<HeadsUp>,
+    pub heads_up: Vec<Arc<HeadsUp>>,
 }
 
 /// What is planted in a bed.
@@ -158,17 +158,6 @@ pub struct DressingPlan {
     pub analysis: Analysis,
     /// How heavy the material is poured, when known.
     pub density: Option<Density>,
-}
-
-/// Nutrients as parts of a product's weight.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Analysis {
-    /// Nitrogen, N.
-    pub n: Fraction,
-    /// Phosphate, P2O5.
-    pub p2o5: Fraction,
-    /// Potash, K2O.
-    pub k2o: Fraction,
 }
 
 /// What a dressing's amount is shared out by.

@@ -12,7 +12,6 @@ mod mass;
 mod parse;
 mod rate;
 mod show;
-mod shown;
 mod units;
 
 pub use bearing::Bearing;
@@ -22,5 +21,4 @@ pub use mass::{Density, Mass, Volume};
 pub use parse::{LengthUnit, MassUnit, ParseError, ParseProblem, QuantityKind};
 pub use rate::{MassPerArea, MassPerLength};
 pub use show::count;
-pub use shown::{Measured, Shown, ShownUnit};
 pub use units::Units;

@@ -30,21 +30,20 @@ pub struct FileOptions {
     pub black_and_white: bool,
     /// Dots per inch of a picture, 10 to 600.
     pub dpi: f64,
-    /// The day noted in a PDF as the day it was made; none when left out.
-    pub date: Option<Date>,
-}
-
-impl Default for FileOptions {
-    fn default() -> Self {
-        Self {
-            black_and_white: false,
-            dpi: USUAL_DPI,
-            date: None,
-        }
-    }
+    /// The day noted in a PDF as the day it was made.
+    pub date: Date,
 }
 
 impl FileOptions {
+    /// Colour, at the usual dots per inch, made on a day.
+    pub const fn on(date: Date) -> Self {
+        Self {
+            black_and_white: false,
+            dpi: USUAL_DPI,
+            date,
+        }
+    }
+
     /// The colours of the inks.
     pub const fn palette(&self) -> Palette {
         if self.black_and_white {

@@ -13,6 +13,7 @@ mod pdf;
 mod placing;
 mod png;
 mod svg;
+pub mod tables;
 pub mod type_metrics;
 mod wording;
 

@@ -6,9 +6,11 @@ use krilla::Document;
 use krilla::SerializeSettings;
 use krilla::color::rgb;
 use krilla::configure::{Accessibility, Archival, ConfigurationBuilder};
+use krilla::destination::XyzDestination;
 use krilla::geom::{Path, PathBuilder, Point as PdfPoint, Transform};
 use krilla::metadata::{DateTime, Metadata};
 use krilla::num::NormalizedF32;
+use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
 use krilla::paint::{Fill, FillRule, LineCap, Stroke, StrokeDash};
 use krilla::surface::Surface;
@@ -19,7 +21,7 @@ use krilla::text::{Font, TextDirection};
 
 use super::map_file::{FileError, FileOptions};
 use super::mark::{Dash, Ink, Mark, Pen};
-use super::page::{CellHead, Frame, Role};
+use super::page::{CellHead, Frame, Part, Role};
 use super::palette::Palette;
 use super::type_metrics;
 use crate::geometry::Point;
@@ -43,7 +45,8 @@ pub fn pdf(frames: &[Frame], options: &FileOptions) -> Result<Vec<u8>, FileError
     });
     let fonts = Fonts::new()?;
     let mut tags = Tags::default();
-    for frame in frames {
+    let mut outline = Outline::new();
+    for (page_number, frame) in frames.iter().enumerate() {
         let settings = PageSettings::from_wh(frame.width as f32, frame.height as f32).ok_or(FileError::NoSize)?;
         let mut page = document.start_page_with(settings);
         let mut surface = page.surface();
@@ -63,7 +66,11 @@ pub fn pdf(frames: &[Frame], options: &FileOptions) -> Result<Vec<u8>, FileError
                 brush.paint(mark);
             }
             brush.surface.end_tagged();
-            tags.add(&part.role, id);
+            tags.add(part, id);
+            if let (Role::Title | Role::Heading, Some((words, top))) = (&part.role, heading(part)) {
+                let place = XyzDestination::new(page_number, PdfPoint::from_xy(0.0, top as f32));
+                outline.push_child(OutlineNode::new(words, place));
+            }
         }
         surface.finish();
         page.finish();
@@ -74,33 +81,25 @@ pub fn pdf(frames: &[Frame], options: &FileOptions) -> Result<Vec<u8>, FileError
     } else {
         title
     };
+    document.set_outline(outline);
     document.set_tag_tree(tags.finish());
     document.set_metadata(metadata(&title, options));
     document.finish().map_err(|error| FileError::Pdf(format!("{error:?}")))
 }
 
 fn metadata(title: &str, options: &FileOptions) -> Metadata {
-    let mut metadata = Metadata::new()
+    let date = options.date;
+    // A day before the year 1 cannot be noted; it is noted as the year 1.
+    let year = u16::try_from(date.year()).unwrap_or(1);
+    let part = |value: i8| u8::try_from(value).unwrap_or(1);
+    let day = DateTime::new(year).month(part(date.month())).day(part(date.day()));
+    Metadata::new()
         .title(title.to_owned())
         .language("en".to_owned())
         .creator("Quillet".to_owned())
         // Fixed by what the file is, so that the same input gives the same bytes.
-        .document_id(format!("quillet map {title} {:?}", options.date));
-    if let Some(date) = options.date {
-        let year = u16::try_from(date.year()).unwrap_or_default();
-        let part = |value: i8| u8::try_from(value).unwrap_or(1);
-        metadata = metadata.creation_date(
-            DateTime::new(year)
-                .month(part(date.month()))
-                .day(part(date.day()))
-                .hour(0)
-                .minute(0)
-                .second(0)
-                .utc_offset_hour(0)
-                .utc_offset_minute(0),
-        );
-    }
-    metadata
+        .document_id(format!("quillet map {title} {date}"))
+        .creation_date(day.hour(0).minute(0).second(0).utc_offset_hour(0).utc_offset_minute(0))
 }
 
 /// The tree of tags in the making: cells gather in lines, lines in tables.
@@ -116,13 +115,14 @@ struct Table {
 }
 
 impl Tags {
-    fn add(&mut self, role: &Role, id: Identifier) {
-        let kind: TagKind = match role {
-            // Neither is repeated content told again, nor does it close a table that goes on over sheets.
+    fn add(&mut self, part: &Part, id: Identifier) {
+        let words = || heading(part).map(|(words, _)| words);
+        let kind: TagKind = match &part.role {
+            // Not told, and it does not close a table that goes on over sheets.
             Role::Ornament => return,
             Role::Cell { table, line, head } => return self.add_cell(*table, *line, *head, id),
-            Role::Title => Tag::Hn(NonZeroU16::MIN, None).into(),
-            Role::Heading => Tag::Hn(NonZeroU16::MIN.saturating_add(1), None).into(),
+            Role::Title => Tag::Hn(NonZeroU16::MIN, words()).into(),
+            Role::Heading => Tag::Hn(NonZeroU16::MIN.saturating_add(1), words()).into(),
             Role::Sentence => Tag::P.into(),
             Role::Figure(words) => Tag::Figure(Some(words.clone())).into(),
         };
@@ -162,6 +162,14 @@ impl Tags {
         self.end_table();
         self.tree.with_lang(Some("en".to_owned()))
     }
+}
+
+/// The words of a heading, and how far down the sheet its top stands.
+fn heading(part: &Part) -> Option<(String, f64)> {
+    part.marks.iter().find_map(|mark| match mark {
+        Mark::Words { text, at, face, .. } => Some((text.clone(), at.y - f64::from(face.size) * 1.5)),
+        _ => None,
+    })
 }
 
 struct Fonts {

@@ -1,17 +1,6 @@
-//! The few lengths and counts that the drawing itself words.
+//! The few numbers that the drawing words itself: figures of scales, counts with their nouns.
 
-use crate::quantity::{Length, Units};
-
-/// A length as written beside a side or in a legend: whole inches below three feet, else feet to a tenth;
-/// whole centimetres below two metres, else metres to two decimals; zeros at the end left out.
-pub(crate) fn length(length: Length, units: Units) -> String {
-    match units {
-        Units::Customary if length.to_inches().abs() < 35.95 => format!("{} in", trimmed(length.to_inches(), 1)),
-        Units::Customary => format!("{} ft", trimmed(length.to_feet(), 1)),
-        Units::Metric if length.to_metres().abs() < 1.995 => format!("{} cm", trimmed(length.to_metres() * 100.0, 0)),
-        Units::Metric => format!("{} m", trimmed(length.to_metres(), 2)),
-    }
-}
+use crate::quantity;
 
 /// A number to so many decimals, with thousands marks, zeros at the end left out.
 pub(crate) fn trimmed(value: f64, decimals: usize) -> String {
@@ -36,5 +25,5 @@ pub(crate) fn trimmed(value: f64, decimals: usize) -> String {
 
 /// A count with its noun: "1 row", "10 rows".
 pub(crate) fn count(count: u64, one: &str, many: &str) -> String {
-    format!("{} {}", trimmed(count as f64, 0), if count == 1 { one } else { many })
+    format!("{} {}", quantity::count(count), if count == 1 { one } else { many })
 }

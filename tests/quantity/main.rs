@@ -1,6 +1,5 @@
 //! Quantities: their constants, reading what growers type, and showing it back.
 
-mod columns;
 mod constants;
 mod reading;
 mod refusing;

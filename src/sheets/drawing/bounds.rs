@@ -1,6 +1,6 @@
 //! Upright boxes of ground, and cutting lines and rings to them.
 
-use crate::geometry::Point;
+use crate::geometry::{Point, Region};
 
 /// An upright box of ground, in metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -161,4 +161,9 @@ pub(super) fn inside(rings: &[Vec<Point>], at: Point) -> bool {
         }
     }
     odd
+}
+
+/// The rings of ground, outlines and holes alike.
+pub(super) fn rings_of(ground: &Region) -> Vec<Vec<Point>> {
+    ground.rings().into_iter().map(|ring| ring.to_vec()).collect()
 }

@@ -1,7 +1,7 @@
 //! The label of a bed, on a plate at a spot that hides little of the rows; and notes.
 
 use super::Layers;
-use super::bounds::{Bounds, inside};
+use super::bounds::{Bounds, inside, rings_of};
 use super::legend::CropKey;
 use super::rows::Level;
 use super::view::View;
@@ -102,7 +102,7 @@ pub(super) fn label_bed(
     view: &View,
     layers: &mut Layers,
 ) {
-    let rings: Vec<Vec<Point>> = plan.ground.rings().map(<[Point]>::to_vec).collect();
+    let rings = rings_of(&plan.ground);
     let Some(extent) = Bounds::round(rings.iter().flatten().copied()) else {
         return;
     };
@@ -270,10 +270,10 @@ fn sizes_of(
     let spacing = match plan.stand {
         Some(stand) => format!(
             "{} rows, {} apart",
-            wording::length(bed.row_spacing, units),
-            wording::length(stand.in_row, units)
+            bed.row_spacing.show_short(units),
+            stand.in_row.show_short(units)
         ),
-        None => format!("{} rows", wording::length(bed.row_spacing, units)),
+        None => format!("{} rows", bed.row_spacing.show_short(units)),
     };
     let lettered = letters
         .as_ref()

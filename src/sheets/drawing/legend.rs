@@ -2,6 +2,7 @@
 
 use crate::catalog::CropId;
 use crate::layout::Layout;
+use crate::plan::Plan;
 use crate::sheets::mark::{Dash, Hatch, Ink};
 
 /// How one crop is told apart on the drawing.
@@ -48,19 +49,18 @@ const HATCHES: [(f64, f32, bool); 6] = [
 ];
 
 /// The key of every crop in the layout, in the order in which the beds first name them.
-pub fn crop_keys(layout: &Layout) -> Vec<CropKey> {
+pub fn crop_keys(layout: &Layout, plan: &Plan) -> Vec<CropKey> {
     let mut keys: Vec<CropKey> = Vec::new();
-    for crop in layout
-        .beds
-        .iter()
-        .filter_map(|bed| bed.planting.as_ref())
-        .map(|planting| &planting.crop)
-    {
+    for bed in &layout.beds {
+        let Some(crop) = bed.planting.as_ref().map(|planting| &planting.crop) else {
+            continue;
+        };
         if keys.iter().any(|key| key.crop == *crop) {
             continue;
         }
         let place = keys.len();
-        let name = words_of(crop);
+        let planted = plan.bed(bed.id).and_then(|plan| plan.crop.as_ref());
+        let name = planted.map_or_else(|| words_of(crop), |planted| planted.name.clone());
         let (bearing, gap, crossed) = HATCHES
             .get(place % HATCHES.len())
             .copied()
@@ -77,7 +77,7 @@ pub fn crop_keys(layout: &Layout) -> Vec<CropKey> {
     keys
 }
 
-/// A crop's id as words: `sweet_corn` is "Sweet corn".
+/// A crop's id as words, for a crop that the catalogue does not have: `sweet_corn` is "Sweet corn".
 fn words_of(crop: &CropId) -> String {
     let words = crop.0.replace(['_', '-'], " ");
     let mut signs = words.trim().chars();

@@ -9,7 +9,7 @@ use crate::geometry::Point;
 use crate::layout::{Layout, Plot};
 use crate::quantity::Units;
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
-use crate::sheets::{type_metrics, wording};
+use crate::sheets::type_metrics;
 
 /// Outlines with more corners than this are walked ones: only their whole extent is measured.
 const MOST_SIDES: usize = 16;
@@ -91,7 +91,7 @@ impl Side {
             return None;
         }
         let along = ((to.x - from.x) / metres, (to.y - from.y) / metres);
-        let text = wording::length(length, units);
+        let text = length.show(units);
         let size = view.letters(8.5);
         let degrees = along.1.atan2(along.0).to_degrees();
         let turn = if degrees > 90.0 + 1e-9 {

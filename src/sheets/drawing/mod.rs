@@ -17,6 +17,7 @@ mod rows;
 mod scale_bar;
 mod view;
 
+use self::bounds::rings_of;
 use self::room::Room;
 use super::mark::{Mark, Pen};
 use crate::geometry::Point;
@@ -57,7 +58,7 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         return Vec::new();
     }
     let mut layers = Layers::default();
-    let keys = crop_keys(layout);
+    let keys = crop_keys(layout, plan);
     let beds: Vec<Drawn> = layout
         .beds
         .iter()
@@ -65,7 +66,7 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
             let plan = plan.bed(bed.id)?;
             let planted = bed.planting.as_ref();
             let key = planted.and_then(|planting| keys.iter().find(|key| key.crop == planting.crop));
-            let extent = Bounds::round(plan.ground.rings().flatten().copied())?;
+            let extent = Bounds::round(rings_of(&plan.ground).into_iter().flatten())?;
             Some(Drawn {
                 bed,
                 plan,

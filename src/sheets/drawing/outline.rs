@@ -1,6 +1,6 @@
 //! Outlines of plots and beds, and the ground they enclose.
 
-use super::bounds::Bounds;
+use super::bounds::{Bounds, rings_of};
 use super::legend::CropKey;
 use super::rows::Level;
 use super::view::View;
@@ -43,9 +43,8 @@ pub(super) fn lay_bed(
     layers: &mut Layers,
 ) {
     let cutting = view.cutting();
-    let rings: Vec<Vec<Point>> = plan
-        .ground
-        .rings()
+    let rings: Vec<Vec<Point>> = rings_of(&plan.ground)
+        .iter()
         .map(|ring| cutting.cut_ring(ring))
         .filter(|ring| ring.len() > 2)
         .collect();
@@ -96,7 +95,7 @@ pub(super) fn outline_bed(bed: &Bed, plan: &BedPlan, view: &View, layers: &mut L
             dash: Dash::Short,
         }
     };
-    for ring in plan.ground.rings() {
+    for ring in rings_of(&plan.ground) {
         stroke(&ring, true, pen, view, &mut layers.bed_outlines);
     }
 }

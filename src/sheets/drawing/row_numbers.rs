@@ -1,7 +1,7 @@
 //! The numbers at both ends of the rows.
 
 use super::Layers;
-use super::bounds::{Bounds, inside};
+use super::bounds::{Bounds, inside, rings_of};
 use super::legend::CropKey;
 use super::rows::RowAxes;
 use super::view::View;
@@ -39,7 +39,7 @@ pub(super) fn number_rows(
     } else {
         7.5
     });
-    let rings: Vec<Vec<Point>> = plan.ground.rings().map(<[Point]>::to_vec).collect();
+    let rings = rings_of(&plan.ground);
     let rings: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
         &[]
     } else {

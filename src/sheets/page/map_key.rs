@@ -26,7 +26,7 @@ pub(super) struct KeyLine {
 
 /// The lines of the key, in the order of the beds.
 pub(super) fn key_lines(layout: &Layout, plan: &Plan) -> Vec<KeyLine> {
-    let keys = crop_keys(layout);
+    let keys = crop_keys(layout, plan);
     let mut lines: Vec<KeyLine> = Vec::new();
     for bed in &layout.beds {
         let key = bed
@@ -37,9 +37,9 @@ pub(super) fn key_lines(layout: &Layout, plan: &Plan) -> Vec<KeyLine> {
             continue;
         };
         let stand = plan.stand.map_or_else(String::new, |stand| {
-            format!("{} in the row, ", wording::length(stand.in_row, layout.units))
+            format!("{} in the row, ", stand.in_row.show_short(layout.units))
         });
-        let rows = wording::length(bed.row_spacing, layout.units);
+        let rows = bed.row_spacing.show_short(layout.units);
         let text = format!("{}: {stand}rows {rows}, {}", key.name, bed.water.name());
         if !lines.iter().any(|line| line.text == text) {
             lines.push(KeyLine {
@@ -105,7 +105,7 @@ pub(super) fn set_bar(sheet: &mut Sheet, scale: Scale, bar: Option<ScaleBar>) {
     match bar {
         Some(bar) => {
             let marks = bar.marks(Point::metres(sheet.left + 4.0, top));
-            let figure = format!("Scale bar of {}", wording::length(bar.ground, bar.units));
+            let figure = format!("Scale bar of {}", bar.ground.show_short(bar.units));
             sheet.push(Role::Figure(figure), marks);
             let text = format!(
                 "{with_ratio}. This bar must measure {}; if not, print again at 100 %.",

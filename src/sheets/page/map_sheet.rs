@@ -150,7 +150,7 @@ fn in_words(layout: &Layout, plan: &Plan, scale: Scale) -> String {
                 " Bed {}: {} {} apart, {}.",
                 bed.name,
                 wording::count(plan.totals.rows, "row", "rows"),
-                wording::length(bed.row_spacing, layout.units),
+                bed.row_spacing.show_short(layout.units),
                 wording::count(plan.totals.plants, "plant", "plants"),
             ));
         }

@@ -19,7 +19,6 @@ use super::mark::{Anchor, Ink};
 use super::type_metrics;
 use crate::layout::{Bed, BedId, Layout};
 use crate::plan::{BedPlan, Ledger, Plan};
-use crate::sheets::wording;
 
 pub use frame::{CellHead, Frame, Part, Role};
 pub use paper::{POINTS_PER_MILLIMETRE, Paper, Turned};
@@ -283,29 +282,23 @@ fn heading(sheet: &mut Sheet, bed: &Bed, about: &str, again: bool) {
 
 /// What stands behind the name of a bed over its table.
 fn about(layout: &Layout, bed: &Bed, plan: &BedPlan) -> String {
-    let keys = drawing::crop_keys(layout);
     let mut words = Vec::new();
     if layout.plots.len() > 1 {
         words.extend(layout.plot(bed.plot).map(|plot| plot.name.clone()));
     }
-    if let Some(planting) = &bed.planting {
-        let name = keys
-            .iter()
-            .find(|key| key.crop == planting.crop)
-            .map(|key| key.name.clone())
-            .unwrap_or_default();
-        let cultivar = planting.cultivar.trim();
+    if let Some(crop) = &plan.crop {
+        let cultivar = crop.cultivar.trim();
         words.push(if cultivar.is_empty() {
-            name
+            crop.name.clone()
         } else {
-            format!("{name}, {cultivar}")
+            format!("{}, {cultivar}", crop.name)
         });
     }
     words.push(bed.water.name().to_owned());
-    words.push(format!("{} rows", wording::length(bed.row_spacing, layout.units)));
+    words.push(format!("{} rows", bed.row_spacing.show_short(layout.units)));
     words.extend(
         plan.stand
-            .map(|stand| format!("{} apart", wording::length(stand.in_row, layout.units))),
+            .map(|stand| format!("{} apart", stand.in_row.show_short(layout.units))),
     );
     words.join(" · ")
 }

@@ -1,0 +1,242 @@
+//! Edits of beds, what grows in them and what is put down.
+
+use std::sync::Arc;
+
+use super::{EditError, fresh_id, outline, replace, sound, tidy};
+use crate::catalog::CropId;
+use crate::geometry::{Lines, Point, Remainder};
+use crate::layout::bed::{Bed, BedGround, Dressing, Planting, Sowing, Tape, Water};
+use crate::layout::check::check_bed;
+use crate::layout::document::Layout;
+use crate::layout::ids::{BedId, DressingId, PlotId};
+use crate::layout::item::Item;
+use crate::quantity::{Bearing, Fraction, Length};
+
+/// One change to a bed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum BedChange {
+    /// Another name.
+    Rename(String),
+    /// Another part of the plot.
+    SetGround(BedGround),
+    /// A corner of the bed's own outline moved to another place.
+    MoveCorner {
+        /// The corner, counted from 0.
+        corner: usize,
+        /// Where it goes.
+        to: Point,
+    },
+    /// A new corner on a side of the bed's own outline.
+    InsertCorner {
+        /// The side, by the corner at its start.
+        side: usize,
+        /// Where the new corner lies.
+        at: Point,
+    },
+    /// A corner of the bed's own outline taken away; three stay at least.
+    RemoveCorner {
+        /// The corner, counted from 0.
+        corner: usize,
+    },
+    /// The whole bed shifted in its plot; only where it has an outline of its own.
+    Shift {
+        /// How far east.
+        east: Length,
+        /// How far north.
+        north: Length,
+    },
+    /// Rows run another way.
+    SetBearing(Bearing),
+    /// Rows stand closer or wider.
+    SetRowSpacing(Length),
+    /// Another edge margin, or half a row spacing again.
+    SetEdgeMargin(Option<Length>),
+    /// Left-over width goes elsewhere.
+    SetRemainder(Remainder),
+    /// Another headland.
+    SetHeadland(Length),
+    /// Another distance kept clear along the outline.
+    SetClear(Length),
+    /// Another shortest piece of row.
+    SetShortest(Length),
+    /// Other lines of plants on one row.
+    SetLines(Lines),
+    /// Other water.
+    SetWater(Water),
+    /// Other tape.
+    SetTape(Tape),
+    /// Another planting altogether, or nothing.
+    SetPlanting(Option<Planting>),
+    /// Another crop. Cultivar, in-row spacing, end gap, sowing and germination go back to the crop's own; the part
+    /// of seed added on top stays. Choosing the crop that grows there already changes nothing.
+    SetCrop(CropId),
+    /// Another cultivar.
+    SetCultivar(String),
+    /// The grower's own in-row spacing, or the crop's again.
+    SetInRow(Option<Length>),
+    /// The grower's own end gap, or half the in-row spacing again.
+    SetEndGap(Option<Length>),
+    /// The grower's own way of sowing, or the crop's again.
+    SetSowing(Option<Sowing>),
+    /// The grower's own germination, or the legal minimum again.
+    SetGermination(Option<Fraction>),
+    /// Another part of seed on top.
+    SetSpare(Fraction),
+    /// A new dressing after the others. It is given an id; the one it comes with is not read.
+    AddDressing(Dressing),
+    /// A dressing changed: the one with this id becomes this.
+    SetDressing(Dressing),
+    /// A dressing taken away.
+    RemoveDressing(DressingId),
+    /// A dressing put at another place in the order.
+    MoveDressing {
+        /// The dressing.
+        dressing: DressingId,
+        /// Its new place, counted from 0; past the end is the end.
+        to: usize,
+    },
+}
+
+/// Adds a bed to a plot.
+pub(super) fn add(layout: &mut Layout, plot: PlotId, name: Option<&str>, ground: &BedGround) -> Result<(), EditError> {
+    let id = BedId(fresh_id(layout)?);
+    let ground_of = layout.plot(plot).ok_or(EditError::Gone(Item::Plot(plot)))?;
+    let bed = layout.new_bed(ground_of, ground.clone(), name.map(tidy), id);
+    sound(check_bed(&bed))?;
+    layout.beds.push(Arc::new(bed));
+    Ok(())
+}
+
+/// Takes a bed away.
+pub(super) fn remove(layout: &mut Layout, id: BedId) -> Result<(), EditError> {
+    if layout.bed(id).is_none() {
+        return Err(EditError::Gone(Item::Bed(id)));
+    }
+    layout.beds.retain(|bed| bed.id != id);
+    Ok(())
+}
+
+/// Changes a bed.
+pub(super) fn change(layout: &mut Layout, id: BedId, change: &BedChange) -> Result<(), EditError> {
+    // A new dressing needs an id from the whole layout.
+    let fresh = match change {
+        BedChange::AddDressing(_) => Some(DressingId(fresh_id(layout)?)),
+        _ => None,
+    };
+    let slot = layout
+        .beds
+        .iter_mut()
+        .find(|bed| bed.id == id)
+        .ok_or(EditError::Gone(Item::Bed(id)))?;
+    let mut bed = slot.as_ref().clone();
+    match change {
+        BedChange::Rename(name) => bed.name = tidy(name),
+        BedChange::SetGround(ground) => bed.ground = ground.clone(),
+        BedChange::MoveCorner { corner, to } => {
+            reshape(&mut bed, |corners| outline::move_corner(corners, *corner, *to))?;
+        }
+        BedChange::InsertCorner { side, at } => {
+            reshape(&mut bed, |corners| outline::insert_corner(corners, *side, *at))?;
+        }
+        BedChange::RemoveCorner { corner } => {
+            reshape(&mut bed, |corners| outline::remove_corner(corners, *corner))?;
+        }
+        BedChange::Shift { east, north } => {
+            reshape(&mut bed, |corners| Ok(outline::shift(corners, *east, *north)))?;
+        }
+        BedChange::SetBearing(bearing) => bed.bearing = *bearing,
+        BedChange::SetRowSpacing(spacing) => bed.row_spacing = *spacing,
+        BedChange::SetEdgeMargin(margin) => bed.edge_margin = *margin,
+        BedChange::SetRemainder(remainder) => bed.remainder = *remainder,
+        BedChange::SetHeadland(headland) => bed.headland = *headland,
+        BedChange::SetClear(clear) => bed.clear = *clear,
+        BedChange::SetShortest(shortest) => bed.shortest = *shortest,
+        BedChange::SetLines(lines) => bed.lines = *lines,
+        BedChange::SetWater(water) => bed.water = *water,
+        BedChange::SetTape(tape) => bed.tape = *tape,
+        BedChange::SetPlanting(planting) => {
+            bed.planting = planting.as_ref().map(|planting| Planting {
+                cultivar: tidy(&planting.cultivar),
+                ..planting.clone()
+            });
+        }
+        BedChange::SetCrop(crop) => set_crop(&mut bed, crop),
+        BedChange::SetCultivar(cultivar) => planted(&mut bed)?.cultivar = tidy(cultivar),
+        BedChange::SetInRow(in_row) => planted(&mut bed)?.in_row = *in_row,
+        BedChange::SetEndGap(end_gap) => planted(&mut bed)?.end_gap = *end_gap,
+        BedChange::SetSowing(sowing) => planted(&mut bed)?.sowing = *sowing,
+        BedChange::SetGermination(germination) => planted(&mut bed)?.germination = *germination,
+        BedChange::SetSpare(spare) => planted(&mut bed)?.spare = *spare,
+        BedChange::AddDressing(dressing) => {
+            let id = fresh.unwrap_or(dressing.id);
+            bed.dressings.push(tidy_dressing(dressing, id));
+        }
+        BedChange::SetDressing(dressing) => {
+            let place = place_of(&bed, dressing.id)?;
+            if let Some(slot) = bed.dressings.get_mut(place) {
+                *slot = tidy_dressing(dressing, dressing.id);
+            }
+        }
+        BedChange::RemoveDressing(dressing) => {
+            let place = place_of(&bed, *dressing)?;
+            bed.dressings.remove(place);
+        }
+        BedChange::MoveDressing { dressing, to } => {
+            let place = place_of(&bed, *dressing)?;
+            let moved = bed.dressings.remove(place);
+            let to = (*to).min(bed.dressings.len());
+            bed.dressings.insert(to, moved);
+        }
+    }
+    sound(check_bed(&bed))?;
+    replace(slot, bed);
+    Ok(())
+}
+
+/// Changes the bed's own outline.
+fn reshape(bed: &mut Bed, change: impl FnOnce(&[Point]) -> Result<Vec<Point>, EditError>) -> Result<(), EditError> {
+    match &bed.ground {
+        BedGround::WholePlot => Err(EditError::FollowsPlot { bed: bed.name.clone() }),
+        BedGround::Corners(corners) => {
+            bed.ground = BedGround::Corners(change(corners)?);
+            Ok(())
+        }
+    }
+}
+
+fn set_crop(bed: &mut Bed, crop: &CropId) {
+    match &bed.planting {
+        Some(planting) if planting.crop == *crop => {}
+        Some(planting) => {
+            bed.planting = Some(Planting {
+                spare: planting.spare,
+                ..Planting::of(crop.clone())
+            });
+        }
+        None => bed.planting = Some(Planting::of(crop.clone())),
+    }
+}
+
+fn planted(bed: &mut Bed) -> Result<&mut Planting, EditError> {
+    let name = &bed.name;
+    bed.planting
+        .as_mut()
+        .ok_or_else(|| EditError::NothingPlanted { bed: name.clone() })
+}
+
+/// Where a dressing stands in the bed's order.
+fn place_of(bed: &Bed, id: DressingId) -> Result<usize, EditError> {
+    bed.dressings
+        .iter()
+        .position(|dressing| dressing.id == id)
+        .ok_or(EditError::Gone(Item::Dressing(bed.id, id)))
+}
+
+fn tidy_dressing(dressing: &Dressing, id: DressingId) -> Dressing {
+    Dressing {
+        id,
+        name: tidy(&dressing.name),
+        when: tidy(&dressing.when),
+        ..dressing.clone()
+    }
+}

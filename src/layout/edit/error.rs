@@ -1,0 +1,75 @@
+//! Why an edit cannot be done.
+
+use thiserror::Error;
+
+use crate::layout::check::Problem;
+use crate::layout::item::Item;
+
+/// Why an edit cannot be done. The layout stays as it was.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum EditError {
+    /// What the edit is about is not in the layout, or not any more.
+    #[error("The {} that was to be changed is not in the layout any more.", word(*.0))]
+    Gone(Item),
+    /// A value that cannot stand, or a layout that could not be worked with.
+    #[error("{}", .0.what)]
+    Refused(Problem),
+    /// An outline has no corner or side of that number.
+    #[error("The outline has no such corner.")]
+    NoSuchCorner,
+    /// A corner cannot be taken from a triangle.
+    #[error("An outline needs three corners at least.")]
+    LastThreeCorners,
+    /// Both ends of a side lie at the same place, so it has no direction to move in.
+    #[error("Both ends of the side lie at the same place.")]
+    NoLength,
+    /// A side would pass its neighbours' other ends.
+    #[error("Moved that far, the side would fold the outline over itself.")]
+    FoldsOver,
+    /// A bed that fills its plot has no corners of its own.
+    #[error("{bed} fills its plot and has no corners of its own.")]
+    FollowsPlot {
+        /// The bed's name.
+        bed: String,
+    },
+    /// A change to a planting where nothing is planted.
+    #[error("Nothing is planted in {bed} yet.")]
+    NothingPlanted {
+        /// The bed's name.
+        bed: String,
+    },
+    /// Every id is in use.
+    #[error("The layout has used up its ids.")]
+    IdsUsedUp,
+}
+
+impl EditError {
+    /// What to do about it, as a sentence.
+    pub fn hint(&self) -> &str {
+        match self {
+            Self::Gone(_) => "Choose it again.",
+            Self::Refused(problem) => &problem.hint,
+            Self::NoSuchCorner => "Choose the corner or side again.",
+            Self::LastThreeCorners => "Move the corner, or take the whole outline away.",
+            Self::NoLength => "Move one of the two corners first, or take it away.",
+            Self::FoldsOver => "Move it less, or take a corner away first.",
+            Self::FollowsPlot { .. } => "Change the plot, or give the bed an outline of its own first.",
+            Self::NothingPlanted { .. } => "Choose a crop first.",
+            Self::IdsUsedUp => "Save the layout, take the ids out of the file, and open it again.",
+        }
+    }
+}
+
+const fn word(item: Item) -> &'static str {
+    match item {
+        Item::Layout => "layout",
+        Item::Plot(_) => "plot",
+        Item::Corner(..) | Item::BedCorner(..) => "corner",
+        Item::Side(..) => "side",
+        Item::Obstacle(..) => "obstacle",
+        Item::Bed(_) => "bed",
+        Item::Row(..) => "row",
+        Item::Dressing(..) => "dressing",
+        Item::Note(_) => "note",
+    }
+}

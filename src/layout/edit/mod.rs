@@ -1,0 +1,172 @@
+//! Edits: each is one finished action of the grower, and the only way in which a layout changes.
+//!
+//! [`Layout::apply`] gives a new layout that shares everything the edit did not touch, or says why it cannot be
+//! done; [`Edit::label`] names the step for undo.
+
+mod bed;
+mod error;
+mod label;
+mod note;
+mod obstacle;
+mod outline;
+mod plot;
+
+pub use bed::BedChange;
+pub use error::EditError;
+pub use obstacle::ObstacleChange;
+pub use plot::PlotChange;
+
+use std::sync::Arc;
+
+use super::bed::BedGround;
+use super::check::{Problem, check_head};
+use super::document::{Layout, Place};
+use super::ids::{BedId, NoteId, PlotId};
+use super::limits::LARGEST_ID;
+use crate::geometry::Point;
+use crate::quantity::Units;
+
+/// One finished action.
+///
+/// New things get the ids from [`Layout::next_id`] on, in the order in which they are named here; where a name is
+/// left out they are called "Plot 1", "Bed 1", "Tree 1", with the first number that is free.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Another name for the layout.
+    SetName(String),
+    /// Another year.
+    SetSeason(i16),
+    /// Other units to read and type in; nothing on the ground changes.
+    SetUnits(Units),
+    /// Another place on earth, or none.
+    SetPlace(Option<Place>),
+    /// A new plot, without a bed.
+    AddPlot {
+        /// What the grower calls it.
+        name: Option<String>,
+        /// Its corners in order, either way round, not closed.
+        outline: Vec<Point>,
+    },
+    /// A new plot, and a bed that fills it.
+    AddPlotWithBed {
+        /// What the grower calls the plot.
+        name: Option<String>,
+        /// Its corners in order, either way round, not closed.
+        outline: Vec<Point>,
+    },
+    /// A plot taken away, with its beds and what stands on it.
+    RemovePlot(PlotId),
+    /// A plot changed.
+    Plot(PlotId, PlotChange),
+    /// A new bed in a plot, as [`Layout::new_bed`] makes it.
+    AddBed {
+        /// The plot it lies in.
+        plot: PlotId,
+        /// What the grower calls it.
+        name: Option<String>,
+        /// Which part of the plot it takes.
+        ground: BedGround,
+    },
+    /// A bed taken away.
+    RemoveBed(BedId),
+    /// A bed changed.
+    Bed(BedId, BedChange),
+    /// A new note on the map.
+    AddNote {
+        /// Where its first letter stands.
+        at: Point,
+        /// The words.
+        text: String,
+    },
+    /// A note put at another place.
+    MoveNote {
+        /// The note.
+        note: NoteId,
+        /// Where its first letter goes.
+        to: Point,
+    },
+    /// Other words for a note.
+    SetNoteText {
+        /// The note.
+        note: NoteId,
+        /// The words.
+        text: String,
+    },
+    /// A note taken away.
+    RemoveNote(NoteId),
+}
+
+impl Layout {
+    /// The layout as it is after the edit. What the edit does not touch is shared, not copied; an edit that
+    /// changes nothing gives an equal layout that shares everything.
+    ///
+    /// # Errors
+    /// [`EditError`] says why the edit cannot be done; this layout stays as it is either way.
+    pub fn apply(&self, edit: &Edit) -> Result<Self, EditError> {
+        let mut layout = self.clone();
+        match edit {
+            Edit::SetName(name) => {
+                layout.name = tidy(name);
+                sound(check_head(&layout))?;
+            }
+            Edit::SetSeason(season) => {
+                layout.season = *season;
+                sound(check_head(&layout))?;
+            }
+            Edit::SetUnits(units) => layout.units = *units,
+            Edit::SetPlace(place) => {
+                layout.place = place.as_ref().map(|place| Place {
+                    name: tidy(&place.name),
+                    ..*place
+                });
+                sound(check_head(&layout))?;
+            }
+            Edit::AddPlot { name, outline } => {
+                plot::add(&mut layout, name.as_deref(), outline)?;
+            }
+            Edit::AddPlotWithBed { name, outline } => {
+                let plot = plot::add(&mut layout, name.as_deref(), outline)?;
+                bed::add(&mut layout, plot, None, &BedGround::WholePlot)?;
+            }
+            Edit::RemovePlot(id) => plot::remove(&mut layout, *id)?,
+            Edit::Plot(id, change) => plot::change(&mut layout, *id, change)?,
+            Edit::AddBed { plot, name, ground } => bed::add(&mut layout, *plot, name.as_deref(), ground)?,
+            Edit::RemoveBed(id) => bed::remove(&mut layout, *id)?,
+            Edit::Bed(id, change) => bed::change(&mut layout, *id, change)?,
+            Edit::AddNote { at, text } => note::add(&mut layout, *at, text)?,
+            Edit::MoveNote { note, to } => note::move_to(&mut layout, *note, *to)?,
+            Edit::SetNoteText { note, text } => note::set_text(&mut layout, *note, text)?,
+            Edit::RemoveNote(id) => note::remove(&mut layout, *id)?,
+        }
+        Ok(layout)
+    }
+}
+
+/// The next id, as long as there are any.
+fn fresh_id(layout: &Layout) -> Result<u32, EditError> {
+    let id = layout.next_id();
+    if id > LARGEST_ID {
+        return Err(EditError::IdsUsedUp);
+    }
+    Ok(id)
+}
+
+/// Words as they are kept: without blanks round them.
+fn tidy(words: &str) -> String {
+    words.trim().to_owned()
+}
+
+/// Nothing wrong, or the first thing that is.
+fn sound(problems: Vec<Problem>) -> Result<(), EditError> {
+    problems
+        .into_iter()
+        .next()
+        .map_or(Ok(()), |problem| Err(EditError::Refused(problem)))
+}
+
+/// Puts a changed thing in the place of the old one; one that is equal after all stays the very same.
+fn replace<T: PartialEq>(slot: &mut Arc<T>, changed: T) {
+    if **slot != changed {
+        *slot = Arc::new(changed);
+    }
+}

@@ -1,0 +1,160 @@
+//! From a layout to what is written.
+
+use super::{
+    Basis, Bed, Dressing, GeoPlace, Layout, Note, Obstacle, ObstacleKind, Placement, Planting, Plot, Rate, Remainder,
+    Shape, Sowing, Units, VERSION, Water,
+};
+use crate::layout::file::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
+use crate::layout::file::value::{Seeds, SomePart, Spacing, Words};
+use crate::{geometry, layout, quantity};
+
+impl From<&layout::Layout> for Layout {
+    fn from(layout: &layout::Layout) -> Self {
+        let plots: Vec<_> = layout.plots.iter().map(|plot| write_plot(layout, plot)).collect();
+        let plot_by_plot: Vec<u32> = plots
+            .iter()
+            .flat_map(|plot| &plot.beds)
+            .filter_map(|bed| bed.id)
+            .collect();
+        let listed: Vec<u32> = layout.beds.iter().map(|bed| bed.id.0).collect();
+        Self {
+            version: VERSION,
+            name: Name::from(&layout.name),
+            season: layout.season,
+            units: match layout.units {
+                quantity::Units::Customary => Units::Customary,
+                quantity::Units::Metric => Units::Metric,
+            },
+            place: layout.place.as_ref().map(|place| GeoPlace {
+                name: Words::from(&place.name),
+                latitude_deg: Latitude::of(place.latitude),
+                longitude_deg: Longitude::of(place.longitude),
+            }),
+            bed_order: if plot_by_plot == listed { Vec::new() } else { listed },
+            plots,
+            notes: layout.notes.iter().map(|note| write_note(note)).collect(),
+        }
+    }
+}
+
+fn write_plot(layout: &layout::Layout, plot: &layout::Plot) -> Plot {
+    Plot {
+        id: Some(plot.id.0),
+        name: Name::from(&plot.name),
+        outline_m: Corners::from(plot.outline.as_slice()),
+        obstacles: plot.obstacles.iter().map(write_obstacle).collect(),
+        beds: layout.beds_of(plot.id).map(|bed| write_bed(bed)).collect(),
+    }
+}
+
+fn write_obstacle(obstacle: &layout::Obstacle) -> Obstacle {
+    Obstacle {
+        id: Some(obstacle.id.0),
+        name: Name::from(&obstacle.name),
+        kind: match obstacle.kind {
+            layout::ObstacleKind::Tree => ObstacleKind::Tree,
+            layout::ObstacleKind::Well => ObstacleKind::Well,
+            layout::ObstacleKind::Building => ObstacleKind::Building,
+            layout::ObstacleKind::Other => ObstacleKind::Other,
+        },
+        shape: match &obstacle.shape {
+            layout::Shape::Corners(corners) => Shape::Corners {
+                outline_m: Corners::from(corners.as_slice()),
+            },
+            layout::Shape::Circle { centre, radius } => Shape::Circle {
+                centre_m: Place::from(*centre),
+                radius_m: Spacing::from(*radius),
+            },
+        },
+        clear_m: Extent::from(obstacle.clear),
+    }
+}
+
+fn write_bed(bed: &layout::Bed) -> Bed {
+    Bed {
+        id: Some(bed.id.0),
+        name: Name::from(&bed.name),
+        outline_m: match &bed.ground {
+            layout::BedGround::WholePlot => None,
+            layout::BedGround::Corners(corners) => Some(Corners::from(corners.as_slice())),
+        },
+        bearing_deg: Degrees::of(bed.bearing.to_degrees()),
+        row_spacing_m: Spacing::from(bed.row_spacing),
+        edge_margin_m: bed.edge_margin.map(Extent::from),
+        remainder: match bed.remainder {
+            geometry::Remainder::Centred => Remainder::Centred,
+            geometry::Remainder::Left => Remainder::Left,
+            geometry::Remainder::Right => Remainder::Right,
+        },
+        headland_m: Extent::from(bed.headland),
+        clear_m: Extent::from(bed.clear),
+        shortest_m: Extent::from(bed.shortest),
+        lines_per_row: bed.lines.per_row,
+        lines_apart_m: Extent::from(bed.lines.apart),
+        staggered: bed.lines.staggered,
+        water: match bed.water {
+            layout::Water::BuriedDrip => Water::BuriedDrip,
+            layout::Water::SurfaceDrip => Water::SurfaceDrip,
+            layout::Water::Overhead => Water::Overhead,
+            layout::Water::Rain => Water::Rain,
+        },
+        tape_lines_per_row: bed.tape.lines_per_row,
+        tape_spare_m: Extent::from(bed.tape.spare),
+        planting: bed.planting.as_ref().map(write_planting),
+        dressings: bed.dressings.iter().map(write_dressing).collect(),
+    }
+}
+
+fn write_planting(planting: &layout::Planting) -> Planting {
+    Planting {
+        crop: Name::from(&planting.crop.0),
+        cultivar: Words::from(&planting.cultivar),
+        in_row_m: planting.in_row.map(Spacing::from),
+        end_gap_m: planting.end_gap.map(Extent::from),
+        sowing: planting.sowing.map(|sowing| match sowing {
+            layout::Sowing::Seed { seeds_per_plant } => Sowing::Seed {
+                seeds_per_plant: Seeds::of(seeds_per_plant),
+            },
+            layout::Sowing::Plants => Sowing::Plants,
+        }),
+        germination_part: planting.germination.map(|part| SomePart::of(part.get())),
+        spare_part: Part::of(planting.spare.get()),
+    }
+}
+
+fn write_dressing(dressing: &layout::Dressing) -> Dressing {
+    Dressing {
+        id: Some(dressing.id.0),
+        name: Name::from(&dressing.name),
+        material: Name::from(&dressing.material.0),
+        amount: match dressing.amount {
+            layout::Amount::PerArea(rate) => Rate::KgPerM2(Amount::of(rate.to_kilograms_per_square_metre())),
+            layout::Amount::PerRowLength(rate) => Rate::KgPerM(Amount::of(rate.to_kilograms_per_metre())),
+            layout::Amount::PerPlant(mass) => Rate::KgPerPlant(Amount::of(mass.to_kilograms())),
+        },
+        of: match dressing.basis {
+            layout::Basis::Product => Basis::Product,
+            layout::Basis::Nitrogen => Basis::Nitrogen,
+            layout::Basis::Phosphate => Basis::Phosphate,
+            layout::Basis::Potash => Basis::Potash,
+        },
+        placement: match dressing.placement {
+            layout::Placement::Broadcast => Placement::Broadcast,
+            layout::Placement::Band { strip } => Placement::Band {
+                strip_m: strip.map(Spacing::from),
+            },
+            layout::Placement::SideDress { strip } => Placement::SideDress {
+                strip_m: strip.map(Spacing::from),
+            },
+        },
+        when: Words::from(&dressing.when),
+    }
+}
+
+fn write_note(note: &layout::Note) -> Note {
+    Note {
+        id: Some(note.id.0),
+        at_m: Place::from(note.at),
+        text: NoteText::from(&note.text),
+    }
+}

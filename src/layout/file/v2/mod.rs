@@ -1,0 +1,260 @@
+//! The file as it is written now.
+//!
+//! Beds stand under their plot. Lengths are in metres and say so in their key. What is left out means the
+//! default that stands here; these defaults belong to the format and never change, whatever the program starts
+//! a new bed with.
+
+mod from_layout;
+mod to_layout;
+
+use serde::{Deserialize, Serialize};
+
+use super::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place, Seeds};
+use super::value::{SomePart, Spacing, Words};
+
+/// The number that stands in the file.
+pub(super) const VERSION: u32 = 2;
+
+/// A whole file.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Layout {
+    pub(super) version: u32,
+    pub(super) name: Name,
+    pub(super) season: i16,
+    #[serde(default)]
+    pub(super) units: Units,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) place: Option<GeoPlace>,
+    #[serde(default)]
+    pub(super) plots: Vec<Plot>,
+    /// The ids of all beds in the order they are listed, where that is not plot after plot.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) bed_order: Vec<u32>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) notes: Vec<Note>,
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Units {
+    #[default]
+    Customary,
+    Metric,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct GeoPlace {
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    pub(super) name: Words,
+    pub(super) latitude_deg: Latitude,
+    pub(super) longitude_deg: Longitude,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Plot {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) id: Option<u32>,
+    pub(super) name: Name,
+    pub(super) outline_m: Corners,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) obstacles: Vec<Obstacle>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) beds: Vec<Bed>,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Obstacle {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) id: Option<u32>,
+    pub(super) name: Name,
+    #[serde(default)]
+    pub(super) kind: ObstacleKind,
+    pub(super) shape: Shape,
+    #[serde(default, skip_serializing_if = "Extent::is_zero")]
+    pub(super) clear_m: Extent,
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum ObstacleKind {
+    Tree,
+    Well,
+    Building,
+    #[default]
+    Other,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(super) enum Shape {
+    Corners { outline_m: Corners },
+    Circle { centre_m: Place, radius_m: Spacing },
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Bed {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) id: Option<u32>,
+    pub(super) name: Name,
+    /// All of the plot where left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) outline_m: Option<Corners>,
+    pub(super) bearing_deg: Degrees,
+    pub(super) row_spacing_m: Spacing,
+    /// Half a row spacing where left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) edge_margin_m: Option<Extent>,
+    #[serde(default, skip_serializing_if = "Remainder::is_centred")]
+    pub(super) remainder: Remainder,
+    #[serde(default, skip_serializing_if = "Extent::is_zero")]
+    pub(super) headland_m: Extent,
+    #[serde(default, skip_serializing_if = "Extent::is_zero")]
+    pub(super) clear_m: Extent,
+    #[serde(default, skip_serializing_if = "Extent::is_zero")]
+    pub(super) shortest_m: Extent,
+    #[serde(default = "one")]
+    pub(super) lines_per_row: u8,
+    #[serde(default = "Bed::default_lines_apart")]
+    pub(super) lines_apart_m: Extent,
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub(super) staggered: bool,
+    pub(super) water: Water,
+    #[serde(default = "one")]
+    pub(super) tape_lines_per_row: u8,
+    #[serde(default, skip_serializing_if = "Extent::is_zero")]
+    pub(super) tape_spare_m: Extent,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) planting: Option<Planting>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) dressings: Vec<Dressing>,
+}
+
+impl Bed {
+    /// Distance between lines on one row where the file gives none, in metres.
+    pub(super) const DEFAULT_LINES_APART_M: f64 = 0.2;
+
+    const fn default_lines_apart() -> Extent {
+        Extent::of(Self::DEFAULT_LINES_APART_M)
+    }
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Remainder {
+    #[default]
+    Centred,
+    Left,
+    Right,
+}
+
+impl Remainder {
+    fn is_centred(&self) -> bool {
+        *self == Self::Centred
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Water {
+    BuriedDrip,
+    SurfaceDrip,
+    Overhead,
+    Rain,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Planting {
+    pub(super) crop: Name,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    pub(super) cultivar: Words,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) in_row_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) end_gap_m: Option<Extent>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) sowing: Option<Sowing>,
+    /// A part of one: 0.75 is three seeds out of four.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) germination_part: Option<SomePart>,
+    /// A part of one: 0.1 is a tenth more than needed.
+    #[serde(default, skip_serializing_if = "Part::is_zero")]
+    pub(super) spare_part: Part,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(super) enum Sowing {
+    Seed { seeds_per_plant: Seeds },
+    Plants,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Dressing {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) id: Option<u32>,
+    pub(super) name: Name,
+    pub(super) material: Name,
+    pub(super) amount: Rate,
+    #[serde(default)]
+    pub(super) of: Basis,
+    pub(super) placement: Placement,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    pub(super) when: Words,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Rate {
+    KgPerM2(Amount),
+    KgPerM(Amount),
+    KgPerPlant(Amount),
+}
+
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Basis {
+    #[default]
+    Product,
+    Nitrogen,
+    Phosphate,
+    Potash,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(super) enum Placement {
+    Broadcast,
+    Band {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        strip_m: Option<Spacing>,
+    },
+    SideDress {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        strip_m: Option<Spacing>,
+    },
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Note {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) id: Option<u32>,
+    pub(super) at_m: Place,
+    pub(super) text: NoteText,
+}
+
+const fn one() -> u8 {
+    1
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+const fn is_false(flag: &bool) -> bool {
+    !*flag
+}

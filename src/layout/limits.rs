@@ -1,0 +1,241 @@
+//! How small, how large and how long a thing may be that a grower enters. One rule for one kind of value;
+//! edits, the file and the check of a whole layout all ask here.
+
+use thiserror::Error;
+
+use super::bed::{Amount, Sowing};
+use crate::geometry::Point;
+use crate::quantity::{Fraction, Length};
+
+/// No place and no length lies farther than this: a thousand kilometres. Past it the last digits of a
+/// coordinate are no longer far below a millimetre, and outlines no longer meet exactly.
+pub const FARTHEST: Length = Length::metres(1e6);
+
+/// Letters in a name; more does not fit on any map.
+pub const LONGEST_NAME: usize = 200;
+
+/// Letters in a note on the map.
+pub const LONGEST_NOTE: usize = 2000;
+
+/// Lines of plants, or of tape, on one row. Six already fills a wide bed; a larger number is a slip of the hand.
+pub const MOST_LINES: u8 = 6;
+
+/// Seeds sown for each plant that is to stand. Far above any sowing; a larger number is a slip of the hand.
+pub const MOST_SEEDS_PER_PLANT: f64 = 1000.0;
+
+/// The largest number taken for an amount of a dressing, in kilograms per square metre, per metre or per plant.
+pub const LARGEST_AMOUNT: f64 = 1e6;
+
+/// The largest number that an id may have. No hand draws so many things; a larger one is a slip in a file.
+pub const LARGEST_ID: u32 = 999_999_999;
+
+/// Years a layout may be for.
+pub const SEASONS: std::ops::RangeInclusive<i16> = 1..=9999;
+
+/// Why a value cannot stand. Each names the value in the first words: "the row spacing".
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum ValueError {
+    /// Not a number, or infinite.
+    #[error("{0} is not a number")]
+    NotANumber(&'static str),
+    /// Zero or less where something is needed.
+    #[error("{0} must be more than zero")]
+    NotPositive(&'static str),
+    /// Less than nothing.
+    #[error("{0} must not be less than zero")]
+    Negative(&'static str),
+    /// Over [`FARTHEST`].
+    #[error("{0} is more than 1,000 km")]
+    TooFar(&'static str),
+    /// Below or above what makes sense.
+    #[error("{what} must be from {from} to {to}")]
+    OutOfRange {
+        /// The value.
+        what: &'static str,
+        /// The smallest that is taken.
+        from: f64,
+        /// The largest that is taken.
+        to: f64,
+    },
+    /// Nothing but blanks.
+    #[error("{0} is empty")]
+    Empty(&'static str),
+    /// Too many letters.
+    #[error("{what} has more than {limit} letters")]
+    TooLong {
+        /// The words.
+        what: &'static str,
+        /// How many letters are taken.
+        limit: usize,
+    },
+    /// Line ends or other signs that cannot be shown on one line.
+    #[error("{0} has signs in it that cannot be shown on one line")]
+    Unshowable(&'static str),
+    /// An outline with fewer than three corners.
+    #[error("{what} has {corners} of the three corners that it needs at least")]
+    TooFewCorners {
+        /// The outline.
+        what: &'static str,
+        /// Corners it has.
+        corners: usize,
+    },
+}
+
+impl ValueError {
+    /// What to do about it, as a sentence without its full stop.
+    pub const fn hint(&self) -> &'static str {
+        match self {
+            Self::NotANumber(_) => "Give a plain number with its unit",
+            Self::NotPositive(_) => "Give a value above zero",
+            Self::Negative(_) => "Give zero or more",
+            Self::TooFar(_) => "Give a smaller one, and look whether the unit is right",
+            Self::OutOfRange { .. } => "Give a value in that range",
+            Self::Empty(_) => "Give it at least one letter",
+            Self::TooLong { .. } => "Shorten it",
+            Self::Unshowable(_) => "Write it on one line, in plain letters",
+            Self::TooFewCorners { .. } => "Add corners",
+        }
+    }
+}
+
+/// A distance that may be negative: finite, and no more than [`FARTHEST`] either way.
+pub(super) fn distance(what: &'static str, length: Length) -> Result<(), ValueError> {
+    if !length.is_finite() {
+        return Err(ValueError::NotANumber(what));
+    }
+    if length.abs() > FARTHEST {
+        return Err(ValueError::TooFar(what));
+    }
+    Ok(())
+}
+
+/// A length that may be zero.
+pub(super) fn length(what: &'static str, length: Length) -> Result<(), ValueError> {
+    distance(what, length)?;
+    if length < Length::ZERO {
+        return Err(ValueError::Negative(what));
+    }
+    Ok(())
+}
+
+/// A length that may not be zero.
+pub(super) fn spacing(what: &'static str, length: Length) -> Result<(), ValueError> {
+    distance(what, length)?;
+    if length <= Length::ZERO {
+        return Err(ValueError::NotPositive(what));
+    }
+    Ok(())
+}
+
+/// A place on the ground.
+pub(super) fn place(what: &'static str, point: Point) -> Result<(), ValueError> {
+    distance(what, Length::metres(point.x))?;
+    distance(what, Length::metres(point.y))
+}
+
+/// An outline: three corners or more, each of them a place.
+pub(super) fn outline(what: &'static str, corners: &[Point]) -> Result<(), ValueError> {
+    if corners.len() < 3 {
+        return Err(ValueError::TooFewCorners {
+            what,
+            corners: corners.len(),
+        });
+    }
+    corners.iter().try_for_each(|corner| place("a corner", *corner))
+}
+
+/// A plain number within a range.
+pub(super) fn range(what: &'static str, value: f64, from: f64, to: f64) -> Result<(), ValueError> {
+    if !value.is_finite() {
+        return Err(ValueError::NotANumber(what));
+    }
+    if value < from || value > to {
+        return Err(ValueError::OutOfRange { what, from, to });
+    }
+    Ok(())
+}
+
+/// A name: at least one letter, on one line, no longer than [`LONGEST_NAME`].
+pub(super) fn name(what: &'static str, name: &str) -> Result<(), ValueError> {
+    if name.trim().is_empty() {
+        return Err(ValueError::Empty(what));
+    }
+    words(what, name)
+}
+
+/// Words on one line that may be none at all.
+pub(super) fn words(what: &'static str, words: &str) -> Result<(), ValueError> {
+    if words.chars().any(char::is_control) {
+        return Err(ValueError::Unshowable(what));
+    }
+    if words.chars().count() > LONGEST_NAME {
+        return Err(ValueError::TooLong {
+            what,
+            limit: LONGEST_NAME,
+        });
+    }
+    Ok(())
+}
+
+/// The words of a note, which may run over several lines.
+pub(super) fn note(text: &str) -> Result<(), ValueError> {
+    let what = "the note";
+    if text.trim().is_empty() {
+        return Err(ValueError::Empty(what));
+    }
+    if text.chars().any(|letter| letter.is_control() && letter != '\n') {
+        return Err(ValueError::Unshowable(what));
+    }
+    if text.chars().count() > LONGEST_NOTE {
+        return Err(ValueError::TooLong {
+            what,
+            limit: LONGEST_NOTE,
+        });
+    }
+    Ok(())
+}
+
+/// How a crop is put in the ground.
+pub(super) fn sowing(sowing: Sowing) -> Result<(), ValueError> {
+    match sowing {
+        Sowing::Seed { seeds_per_plant } => range(
+            "the number of seeds for each plant",
+            seeds_per_plant,
+            1.0,
+            MOST_SEEDS_PER_PLANT,
+        ),
+        Sowing::Plants => Ok(()),
+    }
+}
+
+/// Seeds that come up: some must.
+pub(super) fn germination(germination: Fraction) -> Result<(), ValueError> {
+    some_part("germination", germination.get())
+}
+
+/// A part of a whole that is not nothing.
+pub(super) fn some_part(what: &'static str, part: f64) -> Result<(), ValueError> {
+    if part <= 0.0 {
+        return Err(ValueError::NotPositive(what));
+    }
+    range(what, part, 0.0, 1.0)
+}
+
+/// An amount of a dressing.
+pub(super) fn amount(amount: Amount) -> Result<(), ValueError> {
+    let number = match amount {
+        Amount::PerArea(rate) => rate.to_kilograms_per_square_metre(),
+        Amount::PerRowLength(rate) => rate.to_kilograms_per_metre(),
+        Amount::PerPlant(mass) => mass.to_kilograms(),
+    };
+    amount_number(number)
+}
+
+/// The plain number of an amount of a dressing, in kilograms per square metre, per metre or per plant.
+pub(super) fn amount_number(number: f64) -> Result<(), ValueError> {
+    let what = "the amount";
+    if number < 0.0 {
+        return Err(ValueError::Negative(what));
+    }
+    range(what, number, 0.0, LARGEST_AMOUNT)
+}

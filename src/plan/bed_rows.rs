@@ -1,0 +1,194 @@
+//! One bed: its ground, its rows, and what every row comes to.
+
+use super::dressing::dressing_plan;
+use super::heads_up::bed_heads_up;
+use super::stand::stand;
+use super::types::{BedPlan, Piece, PlantedCrop, Row, Stand, Totals};
+use crate::agronomy::{self, Unworkable};
+use crate::catalog::{Catalog, Crop};
+use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, ground, polygon::circle_ring};
+use crate::layout::{Bed, BedGround, Plot, Shape};
+use crate::quantity::{Area, Length, Mass, Units};
+
+/// Works out one bed from nothing. The same plot, bed and catalogue give the same numbers; `units` only words the
+/// heads-up.
+pub(super) fn bed_plan(plot: &Plot, bed: &Bed, units: Units, catalog: &Catalog) -> BedPlan {
+    let crop = bed.planting.as_ref().and_then(|planting| catalog.crop(&planting.crop));
+    let mut plan = empty_plan(bed);
+    match fit(plot, bed) {
+        Ok((ground, rows_ground, fit)) => {
+            plan.area = ground.area();
+            plan.ground = ground;
+            plan.rows_ground = rows_ground;
+            plan.fit = fit;
+        }
+        Err(sentence) => plan.problem = Some(sentence),
+    }
+    plan.crop = bed.planting.as_ref().zip(crop).map(|(planting, crop)| PlantedCrop {
+        id: crop.id.clone(),
+        name: crop.name.clone(),
+        cultivar: planting.cultivar.clone(),
+    });
+    plan.stand = bed
+        .planting
+        .as_ref()
+        .and_then(|planting| stand(planting, bed.water, crop));
+    let rule = plan
+        .stand
+        .map(|stand| PlantRule::new(stand.in_row, stand.end_gap, bed.lines));
+    let filled = match rule.transpose() {
+        Ok(rule) => fill_rows(&mut plan, bed, crop, rule).map_err(|error| error.to_string()),
+        Err(error) => Err(error.to_string()),
+    };
+    if let Err(sentence) = filled {
+        plan.problem = Some(sentence);
+        plan.rows.clear();
+        plan.pieces.clear();
+    }
+    plan.totals = totals(&plan.rows);
+    plan.dressings = bed
+        .dressings
+        .iter()
+        .map(|dressing| dressing_plan(dressing, bed, &plan, catalog))
+        .collect();
+    plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
+    plan
+}
+
+/// A bed without rows.
+fn empty_plan(bed: &Bed) -> BedPlan {
+    BedPlan {
+        bed: bed.id,
+        problem: None,
+        ground: Region::default(),
+        rows_ground: Region::default(),
+        area: Area::ZERO,
+        fit: RowFit::empty(bed.bearing),
+        crop: None,
+        stand: None,
+        rows: Vec::new(),
+        pieces: Vec::new(),
+        dressings: Vec::new(),
+        totals: Totals::default(),
+        heads_up: Vec::new(),
+    }
+}
+
+/// The bed's ground, the part of it where rows may stand, and the rows.
+fn fit(plot: &Plot, bed: &Bed) -> Result<(Region, Region, RowFit), String> {
+    let own_outline = match &bed.ground {
+        BedGround::WholePlot => None,
+        BedGround::Corners(corners) => Some(corners.as_slice()),
+    };
+    let in_the_way = |clear: fn(Length) -> Length| -> Vec<Clearing> {
+        let clearing = |obstacle: &crate::layout::Obstacle| Clearing {
+            ring: shape_ring(&obstacle.shape),
+            clear: clear(obstacle.clear),
+        };
+        plot.obstacles.iter().map(clearing).collect()
+    };
+    let bare = ground(&plot.outline, own_outline, &in_the_way(|_| Length::ZERO), Length::ZERO);
+    let bare = bare.map_err(|error| error.to_string())?;
+    let rows_ground = ground(&plot.outline, own_outline, &in_the_way(|clear| clear), bed.clear);
+    let rows_ground = rows_ground.map_err(|error| error.to_string())?;
+    let rule = RowRule {
+        bearing: bed.bearing,
+        spacing: bed.row_spacing,
+        edge_margin: bed.edge_margin_in_force(),
+        remainder: bed.remainder,
+        headland: bed.headland,
+        shortest: bed.shortest,
+    };
+    let fit = fit_rows(&rows_ground, &rule).map_err(|error| error.to_string())?;
+    Ok((bare, rows_ground, fit))
+}
+
+/// The corners of what stands in the way.
+pub(super) fn shape_ring(shape: &Shape) -> Vec<crate::geometry::Point> {
+    match shape {
+        Shape::Corners(corners) => corners.clone(),
+        Shape::Circle { centre, radius } => circle_ring(*centre, *radius),
+    }
+}
+
+/// Gives every fitted row its numbers.
+fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<PlantRule>) -> Result<(), Unworkable> {
+    plan.rows.reserve(plan.fit.row_count());
+    plan.pieces.reserve(plan.fit.piece_count());
+    for fitted in plan.fit.rows() {
+        let first = plan.pieces.len();
+        let (mut length, mut plants) = (Length::ZERO, 0u64);
+        for piece in fitted.pieces() {
+            let on_piece = rule.map_or(0, |rule| rule.on(piece.length()));
+            plan.pieces.push(Piece {
+                start: piece.start(),
+                end: piece.end(),
+                length: piece.length(),
+                plants: on_piece,
+            });
+            length += piece.length();
+            plants = plants.saturating_add(on_piece);
+        }
+        let pieces = first..plan.pieces.len();
+        let (seeds, seed_mass) = seeds(plants, plan.stand, bed, crop)?;
+        let number = u32::try_from(fitted.line).map_or(u32::MAX, |line| line.saturating_add(1));
+        let tape = if bed.water.through_tape() {
+            agronomy::tape_for_row(length, pieces.len(), bed.tape.lines_per_row, bed.tape.spare)?
+        } else {
+            Length::ZERO
+        };
+        plan.rows.push(Row {
+            number,
+            length,
+            plants,
+            seeds,
+            seed_mass,
+            tape,
+            pieces,
+        });
+    }
+    Ok(())
+}
+
+/// Seeds to sow for so many plants, and their weight; none where plants are set out.
+fn seeds(plants: u64, stand: Option<Stand>, bed: &Bed, crop: Option<&Crop>) -> Result<(u64, Option<Mass>), Unworkable> {
+    let sown = stand.and_then(|stand| Some((stand.seeds_per_plant?, stand.germination)));
+    let Some(((seeds_per_plant, germination), planting)) = sown.zip(bed.planting.as_ref()) else {
+        return Ok((0, Some(Mass::ZERO)));
+    };
+    let seeds = agronomy::seeds_needed(plants, seeds_per_plant, germination, planting.spare)?;
+    let weight = crop.and_then(|crop| crop.seed_weight.as_ref());
+    let mass = weight
+        .map(|weight| agronomy::seed_mass(seeds, weight.value))
+        .transpose()?;
+    Ok((seeds, mass))
+}
+
+/// Sums over rows.
+fn totals(rows: &[Row]) -> Totals {
+    let mut totals = Totals {
+        seed_mass: Some(Mass::ZERO),
+        ..Totals::default()
+    };
+    for row in rows {
+        totals.rows += 1;
+        totals.row_length += row.length;
+        totals.plants = totals.plants.saturating_add(row.plants);
+        totals.seeds = totals.seeds.saturating_add(row.seeds);
+        totals.tape += row.tape;
+        totals.seed_mass = totals.seed_mass.zip(row.seed_mass).map(|(sum, mass)| sum + mass);
+    }
+    totals
+}
+
+impl Totals {
+    /// Adds the sums of another bed.
+    pub(super) fn add(&mut self, other: &Self) {
+        self.rows += other.rows;
+        self.row_length += other.row_length;
+        self.plants = self.plants.saturating_add(other.plants);
+        self.seeds = self.seeds.saturating_add(other.seeds);
+        self.tape += other.tape;
+        self.seed_mass = self.seed_mass.zip(other.seed_mass).map(|(sum, mass)| sum + mass);
+    }
+}

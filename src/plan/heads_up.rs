@@ -1,0 +1,215 @@
+//! What a careful neighbour would mention of one bed. Nothing here blocks anything.
+
+use std::sync::Arc;
+
+use super::types::{BedPlan, HeadsUp, InRowFrom};
+use crate::catalog::{Catalog, Crop, Ends, Hilling, SourceKey, Sourced};
+use crate::geometry::Region;
+use crate::layout::{Bed, BedGround, Item, Plot, Water};
+use crate::quantity::{Area, Length, Units};
+
+const AS_DRAWN: &str = "The outlines as drawn";
+const COMMON_PRACTICE: &str = "Common practice, no source";
+/// Ground past the plot smaller than this is a line drawn a little off: a band a millimetre wide along 20 m.
+const A_LITTLE_OFF: Area = Area::square_metres(0.02);
+
+/// Everything there is to mention of a bed whose rows are known, worded in the layout's units.
+pub(super) fn bed_heads_up(
+    plot: &Plot,
+    bed: &Bed,
+    units: Units,
+    plan: &BedPlan,
+    crop: Option<&Crop>,
+    catalog: &Catalog,
+) -> Vec<Arc<HeadsUp>> {
+    let mut list = Vec::new();
+    let mut mention = |about: Item, what: String, why: String, source: String| {
+        list.push(Arc::new(HeadsUp {
+            about,
+            what,
+            why,
+            source,
+        }));
+    };
+    let about = Item::Bed(bed.id);
+    if let Some(problem) = &plan.problem {
+        mention(
+            about,
+            problem.clone(),
+            format!("{} has no rows until this is mended.", bed.name),
+            AS_DRAWN.to_owned(),
+        );
+    } else if plan.rows.is_empty() {
+        mention(
+            about,
+            format!("No row fits in {}.", bed.name),
+            why_no_row(bed, plan),
+            AS_DRAWN.to_owned(),
+        );
+    }
+    if let BedGround::Corners(corners) = &bed.ground {
+        let past = Region::new(corners).map_or(Area::ZERO, |all| all.area()) - inside_plot(plot, corners);
+        if past > A_LITTLE_OFF {
+            mention(
+                about,
+                format!("{} reaches past {}.", bed.name, plot.name),
+                "Ground past the plot does not count, and no row is drawn there.".to_owned(),
+                AS_DRAWN.to_owned(),
+            );
+        }
+    }
+    if let Some(planting) = bed.planting.as_ref().filter(|_| crop.is_none()) {
+        mention(
+            about,
+            format!("The catalogue has no crop \"{}\".", planting.crop.0),
+            "Its spacing, seed and season are not known; choose a crop that the catalogue has, or give the in-row spacing.".to_owned(),
+            "The catalogue that comes with the program".to_owned(),
+        );
+    }
+    for dressing in &plan.dressings {
+        if let Some(problem) = &dressing.problem {
+            mention(
+                Item::Dressing(bed.id, dressing.dressing),
+                format!("{}: {problem}", dressing.name),
+                "Until then it is left out of all amounts.".to_owned(),
+                "The analysis in the catalogue".to_owned(),
+            );
+        }
+    }
+    if let Some(crop) = crop {
+        of_the_crop(&mut mention, bed, units, plan, crop, catalog);
+    }
+    list
+}
+
+/// What there is to mention of a crop in its bed.
+fn of_the_crop(
+    mention: &mut impl FnMut(Item, String, String, String),
+    bed: &Bed,
+    units: Units,
+    plan: &BedPlan,
+    crop: &Crop,
+    catalog: &Catalog,
+) {
+    let about = Item::Bed(bed.id);
+    if bed.row_spacing < crop.row_spacing.low.value - Length::TOLERANCE {
+        mention(
+            about,
+            format!(
+                "Rows of {} are closer than the {} published for {}.",
+                bed.name,
+                ends(&crop.row_spacing, units),
+                crop.name
+            ),
+            "Closer rows shade each other, and leave less room for tools.".to_owned(),
+            cite(&crop.row_spacing.low, catalog),
+        );
+    }
+    if let Some(stand) = plan.stand.filter(|stand| stand.in_row_from == InRowFrom::Grower) {
+        let closest = crop.in_row.low.value.min(crop.in_row_watered.value);
+        let widest = crop.in_row.high.value.max(crop.in_row_dry.value);
+        let (word, why) = if stand.in_row < closest - Length::TOLERANCE {
+            (
+                "closer",
+                "Plants this close ask for more water and feed, and may stay small.",
+            )
+        } else if stand.in_row > widest + Length::TOLERANCE {
+            ("wider", "Ground between the plants stays open to weeds and sun.")
+        } else {
+            ("", "")
+        };
+        if !word.is_empty() {
+            mention(
+                about,
+                format!(
+                    "Plants of {} stand {word} in the row than the {} published for {}.",
+                    bed.name,
+                    ends(&crop.in_row, units),
+                    crop.name
+                ),
+                why.to_owned(),
+                cite(&crop.in_row.low, catalog),
+            );
+        }
+    }
+    if let Some(least) = crop
+        .least_rows
+        .as_ref()
+        .filter(|least| plan.totals.rows > 0 && plan.totals.rows < least.value)
+    {
+        mention(
+            about,
+            format!(
+                "{} has {} of {}; {} side by side are asked for.",
+                bed.name,
+                rows_word(plan.totals.rows),
+                crop.name,
+                rows_word(least.value)
+            ),
+            "It is pollinated by the wind, and ears of a narrow planting fill badly.".to_owned(),
+            cite(least, catalog),
+        );
+    }
+    let hilled = crop.hilled.as_ref().is_some_and(|hilled| hilled.value == Hilling::Yes);
+    if hilled && bed.water == Water::SurfaceDrip {
+        mention(
+            about,
+            format!(
+                "{} is hilled, and the tape of {} lies on top of the ground.",
+                crop.name, bed.name
+            ),
+            "Tape buried right under the row is out of the way of hilling blades; tape on the ground is not."
+                .to_owned(),
+            COMMON_PRACTICE.to_owned(),
+        );
+    }
+}
+
+fn rows_word(rows: u64) -> String {
+    if rows == 1 {
+        "1 row".to_owned()
+    } else {
+        format!("{rows} rows")
+    }
+}
+
+/// Why a bed that is in order has no row.
+fn why_no_row(bed: &Bed, plan: &BedPlan) -> String {
+    if plan.rows_ground.is_empty() {
+        "Nothing is left of its ground once all clear distances are kept.".to_owned()
+    } else if plan.fit.row_lines == 0 {
+        "It is narrower than twice the edge margin. Give a smaller margin, or turn the rows.".to_owned()
+    } else if bed.headland > Length::ZERO {
+        "Headlands and the shortest row worth planting leave nothing of any row.".to_owned()
+    } else {
+        "Every piece is shorter than the shortest row worth planting.".to_owned()
+    }
+}
+
+/// How much of a bed's own outline lies in its plot.
+fn inside_plot(plot: &Plot, corners: &[crate::geometry::Point]) -> Area {
+    crate::geometry::ground(&plot.outline, Some(corners), &[], Length::ZERO).map_or(Area::ZERO, |ground| ground.area())
+}
+
+/// "30 in to 42 in".
+fn ends(range: &Ends<Length>, units: Units) -> String {
+    let (low, high) = (range.low.value, range.high.value);
+    if low.approx_eq(high) {
+        low.show_short(units)
+    } else {
+        format!("{} to {}", low.show_short(units), high.show_short(units))
+    }
+}
+
+/// The first source of a value, and how it was read.
+fn cite<T>(value: &Sourced<T>, catalog: &Catalog) -> String {
+    let text = value
+        .sources
+        .first()
+        .and_then(|key: &SourceKey| catalog.citation(key))
+        .map(|citation| citation.text.as_str());
+    text.map_or_else(
+        || value.mark.words().to_owned(),
+        |text| format!("{text} ({})", value.mark.words()),
+    )
+}

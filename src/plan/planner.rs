@@ -1,0 +1,131 @@
+//! Works out plans one after the other, and only what an edit touched.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::bed_rows::bed_plan;
+use super::overlaps::Overlaps;
+use super::sums::{crop_sums, material_sums};
+use super::types::{BedPlan, Plan, PlotPlan, Totals};
+use crate::catalog::Catalog;
+use crate::geometry::Region;
+use crate::layout::{Bed, BedId, Layout, Plot, PlotId};
+use crate::quantity::{Mass, Units};
+
+/// Works out the plan of a layout, and keeps what can be used again for the next one.
+///
+/// A bed's result is kept as long as the bed and its plot are the same `Arc`, so an edit that touches one bed
+/// works out one bed, and an edit that touches a plot works out the beds of that plot.
+#[derive(Debug, Default)]
+pub struct Planner {
+    beds: BTreeMap<BedId, KeptBed>,
+    plots: BTreeMap<PlotId, KeptPlot>,
+    overlaps: Overlaps,
+    units: Units,
+    worked_out: u64,
+}
+
+/// A bed's plan and what it was worked out from.
+#[derive(Debug)]
+struct KeptBed {
+    plot: Arc<Plot>,
+    bed: Arc<Bed>,
+    plan: Arc<BedPlan>,
+}
+
+/// A plot's ground and what it was worked out from.
+#[derive(Debug)]
+struct KeptPlot {
+    plot: Arc<Plot>,
+    plan: Arc<PlotPlan>,
+}
+
+impl Planner {
+    /// The plan of a layout. Beds of a plot that the layout lacks are left out; reading a file refuses them.
+    pub fn plan(&mut self, layout: &Layout) -> Plan {
+        let catalog = Catalog::built_in();
+        if self.units != layout.units {
+            // Sentences in what was kept speak of the other units.
+            self.beds.clear();
+            self.units = layout.units;
+        }
+        let plots: BTreeMap<PlotId, &Arc<Plot>> = layout.plots.iter().map(|plot| (plot.id, plot)).collect();
+        let mut plan = Plan::default();
+        plan.beds.reserve(layout.beds.len());
+        let mut changed = Vec::new();
+        for bed in &layout.beds {
+            let Some(&plot) = plots.get(&bed.plot) else { continue };
+            let kept = self
+                .beds
+                .get(&bed.id)
+                .filter(|kept| Arc::ptr_eq(&kept.bed, bed) && Arc::ptr_eq(&kept.plot, plot));
+            let bed_plan = if let Some(kept) = kept {
+                kept.plan.clone()
+            } else {
+                self.worked_out += 1;
+                let worked = Arc::new(bed_plan(plot, bed, layout.units, catalog));
+                changed.push(bed.id);
+                self.beds.insert(
+                    bed.id,
+                    KeptBed {
+                        plot: plot.clone(),
+                        bed: bed.clone(),
+                        plan: worked.clone(),
+                    },
+                );
+                worked
+            };
+            plan.beds.push(bed_plan);
+        }
+        for plot in &layout.plots {
+            let kept = self.plots.get(&plot.id).filter(|kept| Arc::ptr_eq(&kept.plot, plot));
+            let plot_plan = if let Some(kept) = kept {
+                kept.plan.clone()
+            } else {
+                let ground = Region::new(&plot.outline).map_err(|error| error.to_string());
+                let worked = Arc::new(PlotPlan { plot: plot.id, ground });
+                self.plots.insert(
+                    plot.id,
+                    KeptPlot {
+                        plot: plot.clone(),
+                        plan: worked.clone(),
+                    },
+                );
+                worked
+            };
+            plan.plots.push(plot_plan);
+        }
+        self.forget_what_is_gone(layout);
+        self.overlaps.update(layout, &changed);
+
+        let mut totals = Totals {
+            seed_mass: Some(Mass::ZERO),
+            ..Totals::default()
+        };
+        for bed in &plan.beds {
+            totals.add(&bed.totals);
+        }
+        plan.totals = totals;
+        plan.crops = crop_sums(&plan.beds);
+        plan.materials = material_sums(&plan.beds);
+        plan.heads_up = plan.beds.iter().flat_map(|bed| bed.heads_up.iter().cloned()).collect();
+        plan.heads_up.extend(self.overlaps.heads_up(layout));
+        plan
+    }
+
+    /// How many beds have been worked out since the planner was made; those kept from before do not count.
+    pub const fn worked_out(&self) -> u64 {
+        self.worked_out
+    }
+
+    fn forget_what_is_gone(&mut self, layout: &Layout) {
+        if self.beds.len() > layout.beds.len() {
+            let here: std::collections::BTreeSet<BedId> = layout.beds.iter().map(|bed| bed.id).collect();
+            self.beds.retain(|id, _| here.contains(id));
+        }
+        if self.plots.len() > layout.plots.len() {
+            let here: std::collections::BTreeSet<PlotId> = layout.plots.iter().map(|plot| plot.id).collect();
+            self.plots.retain(|id, _| here.contains(id));
+        }
+    }
+}

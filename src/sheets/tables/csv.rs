@@ -1,0 +1,123 @@
+//! The ledger of every bed as one table with plain numbers, for spreadsheets. Units stand in the heads.
+
+use crate::layout::Layout;
+use crate::plan::{BedPlan, DressingPlan, Plan};
+use crate::quantity::{Length, Mass, Units};
+
+/// The ledger of every bed as comma separated values: one line a row, the same columns for all beds; cells of
+/// dressings that a bed does not get stay empty. Numbers are unrounded to four decimals, with a decimal point.
+///
+/// # Errors
+/// When the writer cannot write, which writing to memory does not.
+pub fn ledger_csv(layout: &Layout, plan: &Plan) -> Result<String, csv::Error> {
+    let units = layout.units;
+    let dressings = dressing_names(plan);
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(heads(units, &dressings))?;
+    for bed in &plan.beds {
+        write_bed(&mut writer, layout, bed, &dressings)?;
+    }
+    let bytes = writer
+        .into_inner()
+        .map_err(|error| csv::Error::from(error.into_error()))?;
+    Ok(String::from_utf8_lossy(&bytes).into_owned())
+}
+
+/// The names of all dressings, in the order they are met.
+fn dressing_names(plan: &Plan) -> Vec<&str> {
+    let mut names: Vec<&str> = Vec::new();
+    for dressing in plan.beds.iter().flat_map(|bed| &bed.dressings) {
+        if dressing.problem.is_none() && !names.contains(&dressing.name.as_str()) {
+            names.push(&dressing.name);
+        }
+    }
+    names
+}
+
+fn heads(units: Units, dressings: &[&str]) -> Vec<String> {
+    let (length, seed, product, volume) = match units {
+        Units::Customary => ("ft", "oz", "lb", "cups"),
+        Units::Metric => ("m", "g", "kg", "litres"),
+    };
+    let mut heads: Vec<String> = ["bed", "plot", "crop", "water", "row"].map(str::to_owned).into();
+    heads.extend([format!("length ({length})"), "plants".to_owned(), "seeds".to_owned()]);
+    heads.extend([format!("seed ({seed})"), format!("tape ({length})")]);
+    for name in dressings {
+        heads.extend([format!("{name} ({product})"), format!("{name} ({volume})")]);
+    }
+    heads
+}
+
+fn write_bed(
+    writer: &mut csv::Writer<Vec<u8>>,
+    layout: &Layout,
+    plan: &BedPlan,
+    dressings: &[&str],
+) -> Result<(), csv::Error> {
+    let Some(bed) = layout.bed(plan.bed) else { return Ok(()) };
+    let plot = layout.plot(bed.plot).map_or("", |plot| plot.name.as_str());
+    let crop = plan.crop.as_ref().map_or("", |crop| crop.name.as_str());
+    let units = layout.units;
+    let length = |length: Length| {
+        if units == Units::Customary {
+            length.to_feet()
+        } else {
+            length.to_metres()
+        }
+    };
+    for (index, row) in plan.rows.iter().enumerate() {
+        let mut cells: Vec<String> = [&bed.name, plot, crop, bed.water.name()].map(str::to_owned).into();
+        cells.extend([
+            row.number.to_string(),
+            number(length(row.length)),
+            row.plants.to_string(),
+            row.seeds.to_string(),
+        ]);
+        let seed = row.seed_mass.map(|mass| {
+            if units == Units::Customary {
+                mass.to_ounces()
+            } else {
+                mass.to_grams()
+            }
+        });
+        cells.extend([seed.map(number).unwrap_or_default(), number(length(row.tape))]);
+        for name in dressings {
+            let (product, volume) = dressing_cells(&plan.dressings, name, index, units);
+            cells.extend([product, volume]);
+        }
+        writer.write_record(cells)?;
+    }
+    Ok(())
+}
+
+/// What a row gets of all dressings of that name.
+fn dressing_cells(dressings: &[DressingPlan], name: &str, row: usize, units: Units) -> (String, String) {
+    let mut product: Option<Mass> = None;
+    let mut volume: Option<f64> = None;
+    for dressing in dressings.iter().filter(|dressing| dressing.name == name) {
+        let Some(&mass) = dressing.rows.get(row) else { continue };
+        product = Some(product.unwrap_or_default() + mass);
+        let poured = dressing.volume(mass).map(|volume| match units {
+            Units::Customary => volume.to_cups(),
+            Units::Metric => volume.to_litres(),
+        });
+        volume = poured.map(|poured| volume.unwrap_or(0.0) + poured);
+    }
+    let product = product.map(|mass| {
+        if units == Units::Customary {
+            mass.to_pounds()
+        } else {
+            mass.to_kilograms()
+        }
+    });
+    (
+        product.map(number).unwrap_or_default(),
+        volume.map(number).unwrap_or_default(),
+    )
+}
+
+/// Four decimals at most, without zeros at the end.
+fn number(value: f64) -> String {
+    let text = format!("{value:.4}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}

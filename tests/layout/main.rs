@@ -1,0 +1,19 @@
+//! The layout document: edits, history, checks, the file, and where it is kept.
+
+#![expect(
+    clippy::expect_used,
+    clippy::panic,
+    reason = "what tests share may stop a test, as a test itself may"
+)]
+
+mod autosave;
+mod broken_files;
+mod checks;
+mod defaults;
+mod edits;
+mod file_text;
+mod garden;
+mod history;
+mod properties;
+mod sides;
+mod store;
