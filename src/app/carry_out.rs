@@ -80,9 +80,7 @@ impl QuilletApp {
             Edit::AddBed { .. } => Some(Item::Bed(BedId(next))),
             Edit::AddNote { .. } => Some(Item::Note(NoteId(next))),
             Edit::Plot(plot, PlotChange::AddObstacle { .. }) => Some(Item::Obstacle(*plot, ObstacleId(next))),
-            Edit::Bed(bed, BedChange::AddDressing(_)) => {
-                Some(Item::Dressing(*bed, crate::layout::DressingId(next)))
-            }
+            Edit::Bed(bed, BedChange::AddDressing(_)) => Some(Item::Dressing(*bed, crate::layout::DressingId(next))),
             _ => None,
         };
         if let Some(new) = new.filter(|&item| self.desk.layout().has(item)) {
@@ -154,7 +152,11 @@ impl QuilletApp {
             Some(Item::Plot(plot) | Item::Corner(plot, _) | Item::Side(plot, _) | Item::Obstacle(plot, _)) => {
                 Some(plot)
             }
-            _ => self.desk.bed_in_hand().and_then(|bed| layout.bed(bed)).map(|bed| bed.plot),
+            _ => self
+                .desk
+                .bed_in_hand()
+                .and_then(|bed| layout.bed(bed))
+                .map(|bed| bed.plot),
         };
         of_choice.or_else(|| layout.plots.first().map(|plot| plot.id))
     }
@@ -162,28 +164,45 @@ impl QuilletApp {
     fn draw_on_plot(&mut self, tool: impl FnOnce(PlotId) -> Tool) {
         match self.plot_in_hand() {
             Some(plot) => self.canvas.take_up(tool(plot)),
-            None => self.desk.say_wrong("There is no plot to draw on yet. Draw a plot first."),
+            None => self
+                .desk
+                .say_wrong("There is no plot to draw on yet. Draw a plot first."),
         }
     }
 
     fn fill_bed(&mut self) {
         let Some(plot) = self.plot_in_hand() else {
-            self.desk.say_wrong("There is no plot yet for a bed to fill. Draw a plot first.");
+            self.desk
+                .say_wrong("There is no plot yet for a bed to fill. Draw a plot first.");
             return;
         };
-        let filled = self.desk.layout().beds_of(plot).find(|bed| bed.ground == BedGround::WholePlot);
+        let filled = self
+            .desk
+            .layout()
+            .beds_of(plot)
+            .find(|bed| bed.ground == BedGround::WholePlot);
         if let Some(bed) = filled {
             let (id, name) = (bed.id, bed.name.clone());
             self.desk.chosen = Some(Item::Bed(id));
             self.desk.say(format!("{name} fills the plot already"));
             return;
         }
-        self.edit(&Edit::AddBed { plot, name: None, ground: BedGround::WholePlot });
+        self.edit(&Edit::AddBed {
+            plot,
+            name: None,
+            ground: BedGround::WholePlot,
+        });
     }
 
     fn add_dressing(&mut self) {
-        let Some(bed) = self.desk.bed_in_hand().and_then(|bed| self.desk.layout().bed(bed)).cloned() else {
-            self.desk.say_wrong("There is no bed to put a dressing on yet. Draw a plot first.");
+        let Some(bed) = self
+            .desk
+            .bed_in_hand()
+            .and_then(|bed| self.desk.layout().bed(bed))
+            .cloned()
+        else {
+            self.desk
+                .say_wrong("There is no bed to put a dressing on yet. Draw a plot first.");
             return;
         };
         self.desk.step = Step::OnRows;
@@ -201,7 +220,8 @@ impl QuilletApp {
             Some(Item::Dressing(bed, dressing)) => Edit::Bed(bed, BedChange::RemoveDressing(dressing)),
             Some(Item::Note(note)) => Edit::RemoveNote(note),
             Some(Item::Row(..)) => {
-                self.desk.say("Rows follow from the bed. Change its spacing, direction or ground to change them");
+                self.desk
+                    .say("Rows follow from the bed. Change its spacing, direction or ground to change them");
                 return;
             }
             Some(Item::Side(..)) => {
@@ -233,7 +253,12 @@ impl QuilletApp {
     }
 
     fn turn(&mut self, by: f64) {
-        let Some(bed) = self.desk.bed_in_hand().and_then(|bed| self.desk.layout().bed(bed)).cloned() else {
+        let Some(bed) = self
+            .desk
+            .bed_in_hand()
+            .and_then(|bed| self.desk.layout().bed(bed))
+            .cloned()
+        else {
             return;
         };
         let bearing = Bearing::degrees(bed.bearing.to_degrees() + by);
@@ -242,15 +267,22 @@ impl QuilletApp {
 
     fn along_side(&mut self) {
         let layout = self.desk.layout();
-        let Some(bed) = self.desk.bed_in_hand().and_then(|bed| layout.bed(bed)).cloned() else { return };
-        let Some(plot) = layout.plot(bed.plot).cloned() else { return };
+        let Some(bed) = self.desk.bed_in_hand().and_then(|bed| layout.bed(bed)).cloned() else {
+            return;
+        };
+        let Some(plot) = layout.plot(bed.plot).cloned() else {
+            return;
+        };
         let of_side = match self.desk.chosen {
             Some(Item::Side(of, side)) if of == plot.id => polygon::side_bearing(&plot.outline, side),
             _ => None,
         };
         // A new bed lies along the longest side, so its direction is the one asked for.
-        let bearing =
-            of_side.unwrap_or_else(|| layout.new_bed(&plot, bed.ground.clone(), Some(String::new()), bed.id).bearing);
+        let bearing = of_side.unwrap_or_else(|| {
+            layout
+                .new_bed(&plot, bed.ground.clone(), Some(String::new()), bed.id)
+                .bearing
+        });
         self.edit(&Edit::Bed(bed.id, BedChange::SetBearing(bearing)));
     }
 
@@ -261,14 +293,21 @@ impl QuilletApp {
         for plot in &layout.plots {
             items.push(Item::Plot(plot.id));
             items.extend(layout.beds_of(plot.id).map(|bed| Item::Bed(bed.id)));
-            items.extend(plot.obstacles.iter().map(|obstacle| Item::Obstacle(plot.id, obstacle.id)));
+            items.extend(
+                plot.obstacles
+                    .iter()
+                    .map(|obstacle| Item::Obstacle(plot.id, obstacle.id)),
+            );
         }
         items.extend(layout.notes.iter().map(|note| Item::Note(note.id)));
         let count = isize::try_from(items.len()).unwrap_or(0);
         if count == 0 {
             return;
         }
-        let at = self.desk.chosen.and_then(|chosen| items.iter().position(|&item| item == chosen));
+        let at = self
+            .desk
+            .chosen
+            .and_then(|chosen| items.iter().position(|&item| item == chosen));
         let next = match at.and_then(|at| isize::try_from(at).ok()) {
             Some(at) => (at + by).rem_euclid(count),
             None if by > 0 => 0,
@@ -284,7 +323,11 @@ impl QuilletApp {
         let Some(bed) = self.desk.bed_in_hand() else { return };
         let Some(ledger) = self.desk.ledger(bed) else { return };
         ctx.copy_text(tables::ledger_tabs(&ledger));
-        let name = self.desk.layout().bed(bed).map_or_else(String::new, |bed| bed.name.clone());
+        let name = self
+            .desk
+            .layout()
+            .bed(bed)
+            .map_or_else(String::new, |bed| bed.name.clone());
         self.desk.say(format!("Copied the ledger of {name}"));
     }
 
@@ -292,14 +335,29 @@ impl QuilletApp {
         let name = self.desk.layout().name.clone();
         let file_name = match (&self.desk.path, purpose) {
             (_, Purpose::Open) => String::new(),
-            (Some(path), Purpose::SaveLayout) => {
-                path.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned())
-            }
+            (Some(path), Purpose::SaveLayout) => path
+                .file_name()
+                .map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
             _ => files::file_name(&name, purpose.ending()),
         };
-        let folder = self.desk.path.as_deref().or_else(|| self.settings.recent.first().map(PathBuf::as_path));
-        let folder = folder.and_then(Path::parent).filter(|folder| folder.is_dir()).map(Path::to_path_buf);
-        if !self.files.ask(Ask { purpose, folder, file_name }, frame, ctx) {
+        let folder = self
+            .desk
+            .path
+            .as_deref()
+            .or_else(|| self.settings.recent.first().map(PathBuf::as_path));
+        let folder = folder
+            .and_then(Path::parent)
+            .filter(|folder| folder.is_dir())
+            .map(Path::to_path_buf);
+        if !self.files.ask(
+            Ask {
+                purpose,
+                folder,
+                file_name,
+            },
+            frame,
+            ctx,
+        ) {
             self.desk.say("A file is being chosen already");
         }
     }
@@ -370,14 +428,20 @@ impl QuilletApp {
                 self.canvas.fit();
                 self.desk.say(format!("A sample to try things on{kept}"));
             }
-            None => self.desk.say_wrong("The sample is not there: sample-layouts/alder-bend.ron"),
+            None => self
+                .desk
+                .say_wrong("The sample is not there: sample-layouts/alder-bend.ron"),
         }
     }
 
     /// Keeps unsaved work before another layout comes on the desk. Gives back what there is to say about it.
     fn leave_desk(&mut self) -> &'static str {
         self.offer_open = true;
-        if self.keeping.leave(&self.desk) { "; the unsaved work before it was kept" } else { "" }
+        if self.keeping.leave(&self.desk) {
+            "; the unsaved work before it was kept"
+        } else {
+            ""
+        }
     }
 
     fn take_up(&mut self, place: usize) {

@@ -114,20 +114,25 @@ impl Dialogs for NativeDialogs {
             dialog = dialog.set_file_name(&ask.file_name);
         }
         // The dialog is made here, on the window's thread, and waited for on another.
-        let choice: Choice =
-            if ask.purpose.saves() { Box::pin(dialog.save_file()) } else { Box::pin(dialog.pick_file()) };
+        let choice: Choice = if ask.purpose.saves() {
+            Box::pin(dialog.save_file())
+        } else {
+            Box::pin(dialog.pick_file())
+        };
         let started = Instant::now();
         let ctx = ctx.clone();
         let to_worker = sender.clone();
-        let worker = std::thread::Builder::new().name("file dialog".to_owned()).spawn(move || {
-            let answer = match pollster::block_on(choice) {
-                Some(file) => Answer::Chosen(file.path().to_owned()),
-                None if started.elapsed() < TOO_QUICK => Answer::CannotShow,
-                None => Answer::Cancelled,
-            };
-            let _ = to_worker.send(answer);
-            ctx.request_repaint();
-        });
+        let worker = std::thread::Builder::new()
+            .name("file dialog".to_owned())
+            .spawn(move || {
+                let answer = match pollster::block_on(choice) {
+                    Some(file) => Answer::Chosen(file.path().to_owned()),
+                    None if started.elapsed() < TOO_QUICK => Answer::CannotShow,
+                    None => Answer::Cancelled,
+                };
+                let _ = to_worker.send(answer);
+                ctx.request_repaint();
+            });
         if worker.is_err() {
             let _ = sender.send(Answer::CannotShow);
         }
@@ -158,7 +163,11 @@ struct TypedPath {
 impl Files {
     /// Asks through these dialogs.
     pub fn new(dialogs: Box<dyn Dialogs>) -> Self {
-        Self { dialogs, waiting: None, typed: None }
+        Self {
+            dialogs,
+            waiting: None,
+            typed: None,
+        }
     }
 
     /// Puts a question. While one is open, another one is not put; gives back whether it was.
@@ -233,9 +242,18 @@ impl Files {
 
 impl TypedPath {
     fn of(ask: Ask) -> Self {
-        let folder = ask.folder.clone().or_else(|| std::env::current_dir().ok()).unwrap_or_default();
+        let folder = ask
+            .folder
+            .clone()
+            .or_else(|| std::env::current_dir().ok())
+            .unwrap_or_default();
         let text = folder.join(&ask.file_name).display().to_string();
-        Self { ask, text, started: false, wrong: None }
+        Self {
+            ask,
+            text,
+            started: false,
+            wrong: None,
+        }
     }
 
     /// Draws the field. Gives back whether it stays open, and the path when one was typed.
@@ -247,7 +265,9 @@ impl TypedPath {
             ui.label(RichText::new(self.ask.purpose.title()).font(theme::bold(17.0)));
             ui.add_space(6.0);
             let field = ui.add(
-                TextEdit::singleline(&mut self.text).id(Id::unique("path")).desired_width(f32::INFINITY),
+                TextEdit::singleline(&mut self.text)
+                    .id(Id::unique("path"))
+                    .desired_width(f32::INFINITY),
             );
             let field = field.accessible_name("Path of the file");
             if !self.started {
@@ -262,7 +282,11 @@ impl TypedPath {
             ui.add_space(8.0);
             ui.horizontal(|ui| {
                 let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-                let words = if self.ask.purpose.saves() { "Save here" } else { "Open this" };
+                let words = if self.ask.purpose.saves() {
+                    "Save here"
+                } else {
+                    "Open this"
+                };
                 if ui.button(words).clicked() || entered {
                     match read_path(&self.text, self.ask.purpose) {
                         Ok(read) => {
@@ -303,8 +327,9 @@ pub fn read_path(text: &str, purpose: Purpose) -> Result<PathBuf, String> {
 
 /// The path with the ending of its kind, where it has none: not every system's dialog adds one.
 fn with_ending(path: PathBuf, purpose: Purpose) -> PathBuf {
-    let has_ending =
-        path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case(purpose.ending()));
+    let has_ending = path
+        .extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case(purpose.ending()));
     if has_ending || !purpose.saves() {
         return path;
     }

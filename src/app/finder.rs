@@ -12,7 +12,7 @@ use crate::layout::{BedChange, Edit, Item};
 
 /// The finder while it is open.
 #[derive(Default)]
-pub struct Finder {
+pub(super) struct Finder {
     text: String,
     at: usize,
     /// Focus is given once, when it opens.
@@ -31,7 +31,7 @@ struct Found {
 const MOST: usize = 60;
 
 /// Draws the finder. Gives back whether it stays open.
-pub fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<Command>) -> bool {
+pub(super) fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<Command>) -> bool {
     let mut stays = true;
     let width = 520.0f32.min(ui.ctx().content_rect().width() - 40.0);
     let area = egui::Modal::default_area(Id::unique("finder")).anchor(egui::Align2::CENTER_TOP, egui::vec2(0.0, 64.0));
@@ -63,22 +63,25 @@ pub fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<Command
             taken = Some(finder.at);
         }
         ui.add_space(4.0);
-        egui::ScrollArea::vertical().max_height(380.0).auto_shrink([false, true]).show(ui, |ui| {
-            ui.spacing_mut().item_spacing.y = 1.0;
-            for (place, line) in found.iter().enumerate() {
-                let response = form::list_line(ui, place == finder.at, &line.name, &line.note);
-                if (up || down) && place == finder.at {
-                    response.scroll_to_me(None);
+        egui::ScrollArea::vertical()
+            .max_height(380.0)
+            .auto_shrink([false, true])
+            .show(ui, |ui| {
+                ui.spacing_mut().item_spacing.y = 1.0;
+                for (place, line) in found.iter().enumerate() {
+                    let response = form::list_line(ui, place == finder.at, &line.name, &line.note);
+                    if (up || down) && place == finder.at {
+                        response.scroll_to_me(None);
+                    }
+                    if response.clicked() {
+                        taken = Some(place);
+                    }
                 }
-                if response.clicked() {
-                    taken = Some(place);
+                if found.is_empty() {
+                    let soft = theme::colours(ui.theme_in_force()).soft;
+                    ui.label(RichText::new("Nothing has that in its name.").color(soft));
                 }
-            }
-            if found.is_empty() {
-                let soft = theme::colours(ui.theme_in_force()).soft;
-                ui.label(RichText::new("Nothing has that in its name.").color(soft));
-            }
-        });
+            });
         if let Some(found) = taken.and_then(|place| found.into_iter().nth(place)) {
             out.push(found.command);
             stays = false;
@@ -93,7 +96,12 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
     let mut found = Vec::new();
     let mut offer = |name: &str, note: String, command: Command| {
         if let Some(rank) = rank(&name.to_lowercase(), &text) {
-            found.push(Found { name: name.to_owned(), note, rank, command });
+            found.push(Found {
+                name: name.to_owned(),
+                note,
+                rank,
+                command,
+            });
         }
     };
     for action in Action::ALL {
@@ -109,12 +117,19 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
         offer(&plot.name, "plot".to_owned(), Command::GoTo(Item::Plot(plot.id)));
         for obstacle in &plot.obstacles {
             let item = Item::Obstacle(plot.id, obstacle.id);
-            offer(&obstacle.name, format!("in the way on {}", plot.name), Command::GoTo(item));
+            offer(
+                &obstacle.name,
+                format!("in the way on {}", plot.name),
+                Command::GoTo(item),
+            );
         }
     }
     for bed in &layout.beds {
         let crop = desk.plan().bed(bed.id).and_then(|plan| plan.crop.as_ref());
-        let note = crop.map_or_else(|| "bed".to_owned(), |crop| format!("bed · {}", crop.name.to_lowercase()));
+        let note = crop.map_or_else(
+            || "bed".to_owned(),
+            |crop| format!("bed · {}", crop.name.to_lowercase()),
+        );
         offer(&bed.name, note, Command::GoTo(Item::Bed(bed.id)));
         for dressing in &bed.dressings {
             let item = Item::Dressing(bed.id, dressing.id);

@@ -10,7 +10,7 @@ use super::unit_field::unit_field;
 const LABEL_WIDTH: f32 = 112.0;
 
 /// A line with a label and anything that answers it. What has no name of its own is named by the label.
-pub fn line<R>(ui: &mut Ui, label: &str, add: impl FnOnce(&mut Ui) -> R) -> R {
+pub(super) fn line<R>(ui: &mut Ui, label: &str, add: impl FnOnce(&mut Ui) -> R) -> R {
     let soft = theme::colours(ui.theme_in_force()).soft;
     ui.horizontal(|ui| {
         let height = ui.spacing().interact_size.y;
@@ -28,7 +28,7 @@ pub fn line<R>(ui: &mut Ui, label: &str, add: impl FnOnce(&mut Ui) -> R) -> R {
 }
 
 /// A line with a field. Gives back the value when one was accepted.
-pub fn field<T>(
+pub(super) fn field<T>(
     ui: &mut Ui,
     id: Id,
     label: &str,
@@ -46,20 +46,20 @@ pub fn field<T>(
 }
 
 /// What is wrong with the field above, in full.
-pub fn wrong(ui: &mut Ui, sentence: &str) {
+pub(super) fn wrong(ui: &mut Ui, sentence: &str) {
     let accent = theme::colours(ui.theme_in_force()).accent;
     ui.label(RichText::new(capital(sentence)).small().color(accent));
 }
 
 /// What follows from the line above, or where its value comes from.
-pub fn follows(ui: &mut Ui, text: impl Into<String>) {
+pub(super) fn follows(ui: &mut Ui, text: impl Into<String>) {
     let soft = theme::colours(ui.theme_in_force()).soft;
     ui.label(RichText::new(text.into()).small().color(soft));
 }
 
 /// Where the value above comes from, with a way back to the value that is used when the grower says nothing.
 /// Gives back whether the way back was taken.
-pub fn yours(ui: &mut Ui, way_back: &str) -> bool {
+pub(super) fn yours(ui: &mut Ui, way_back: &str) -> bool {
     let colours = theme::colours(ui.theme_in_force());
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
@@ -71,7 +71,7 @@ pub fn yours(ui: &mut Ui, way_back: &str) -> bool {
 }
 
 /// A small heading inside a card.
-pub fn section(ui: &mut Ui, title: &str) {
+pub(super) fn section(ui: &mut Ui, title: &str) {
     ui.add_space(6.0);
     rule(ui);
     ui.add_space(2.0);
@@ -79,14 +79,15 @@ pub fn section(ui: &mut Ui, title: &str) {
 }
 
 /// A hairline over the whole width.
-pub fn rule(ui: &mut Ui) {
+pub(super) fn rule(ui: &mut Ui) {
     let line = theme::colours(ui.theme_in_force()).line;
     let (rect, _) = ui.allocate_exact_size(egui::vec2(ui.available_width(), 1.0), egui::Sense::hover());
-    ui.painter().hline(rect.x_range(), rect.center().y, egui::Stroke::new(1.0, line));
+    ui.painter()
+        .hline(rect.x_range(), rect.center().y, egui::Stroke::new(1.0, line));
 }
 
 /// A text that takes the whole width and may be clicked, for lists.
-pub fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> egui::Response {
+pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> egui::Response {
     let colours = theme::colours(ui.theme_in_force());
     let mut job = egui::text::LayoutJob::default();
     let format = |size: f32, color| egui::TextFormat {
@@ -111,9 +112,12 @@ pub fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> egui::Res
 }
 
 /// A sentence that starts with a capital and ends with a full stop.
-pub fn capital(sentence: &str) -> String {
+pub(super) fn capital(sentence: &str) -> String {
     let mut chars = sentence.chars();
-    let mut text: String = chars.next().map(|first| first.to_uppercase().collect()).unwrap_or_default();
+    let mut text: String = chars
+        .next()
+        .map(|first| first.to_uppercase().collect())
+        .unwrap_or_default();
     text.push_str(chars.as_str());
     if !text.ends_with(['.', '!', '?']) {
         text.push('.');
@@ -122,7 +126,7 @@ pub fn capital(sentence: &str) -> String {
 }
 
 /// A name as it was typed; what a name may be is checked where the change is made.
-pub fn read_name(text: &str) -> Result<String, String> {
+pub(super) fn read_name(text: &str) -> Result<String, String> {
     if text.is_empty() {
         return Err("A name has at least one letter".to_owned());
     }
@@ -130,12 +134,12 @@ pub fn read_name(text: &str) -> Result<String, String> {
 }
 
 /// Words as they were typed; none are fine.
-pub fn read_words(text: &str) -> Result<String, String> {
+pub(super) fn read_words(text: &str) -> Result<String, String> {
     Ok(text.to_owned())
 }
 
 /// A whole number in a range.
-pub fn read_whole(text: &str, from: i32, to: i32) -> Result<i32, String> {
+pub(super) fn read_whole(text: &str, from: i32, to: i32) -> Result<i32, String> {
     text.parse::<i32>()
         .ok()
         .filter(|number| (from..=to).contains(number))

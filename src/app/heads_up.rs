@@ -14,7 +14,7 @@ use crate::plan::HeadsUp;
 const MOST: usize = 200;
 
 /// One heads-up on a tint. A click goes to the place.
-pub fn note(ui: &mut Ui, heads_up: &HeadsUp, out: &mut Vec<Command>) {
+pub(super) fn note(ui: &mut Ui, heads_up: &HeadsUp, out: &mut Vec<Command>) {
     let colours = theme::colours(ui.theme_in_force());
     let frame = Frame::new()
         .fill(colours.accent_tint)
@@ -24,12 +24,17 @@ pub fn note(ui: &mut Ui, heads_up: &HeadsUp, out: &mut Vec<Command>) {
     let shown = frame.show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.spacing_mut().item_spacing.y = 3.0;
-        let words = RichText::new(&heads_up.what).font(theme::bold(13.0)).color(colours.accent);
+        let words = RichText::new(&heads_up.what)
+            .font(theme::bold(13.0))
+            .color(colours.accent);
         ui.add(egui::Label::new(words).selectable(false));
         ui.add(egui::Label::new(RichText::new(&heads_up.why).size(13.0)).selectable(false));
         ui.add(egui::Label::new(RichText::new(&heads_up.source).small().color(colours.soft)).selectable(false));
     });
-    let response = shown.response.interact(Sense::click()).on_hover_cursor(egui::CursorIcon::PointingHand);
+    let response = shown
+        .response
+        .interact(Sense::click())
+        .on_hover_cursor(egui::CursorIcon::PointingHand);
     let name = heads_up.what.clone();
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
     if response.clicked() {
@@ -38,7 +43,7 @@ pub fn note(ui: &mut Ui, heads_up: &HeadsUp, out: &mut Vec<Command>) {
 }
 
 /// The list of all of them, over the sheet's upper right corner.
-pub fn list(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+pub(super) fn list(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let plan = desk.plan().clone();
     let screen = ui.ctx().content_rect();
     let width = 400.0f32.min(screen.width() - 40.0);
@@ -62,20 +67,22 @@ pub fn list(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
             if plan.heads_up.is_empty() {
                 form::follows(ui, "Nothing that a careful neighbour would mention.");
             }
-            egui::ScrollArea::vertical().max_height(screen.height() - 160.0).show(ui, |ui| {
-                ui.spacing_mut().item_spacing.y = 8.0;
-                for heads_up in plan.heads_up.iter().take(MOST) {
-                    note(ui, heads_up, out);
-                }
-                if plan.heads_up.len() > MOST {
-                    form::follows(ui, format!("and {} more", plan.heads_up.len() - MOST));
-                }
-            });
+            egui::ScrollArea::vertical()
+                .max_height(screen.height() - 160.0)
+                .show(ui, |ui| {
+                    ui.spacing_mut().item_spacing.y = 8.0;
+                    for heads_up in plan.heads_up.iter().take(MOST) {
+                        note(ui, heads_up, out);
+                    }
+                    if plan.heads_up.len() > MOST {
+                        form::follows(ui, format!("and {} more", plan.heads_up.len() - MOST));
+                    }
+                });
         });
 }
 
 /// "2 heads-up".
-pub fn count_words(count: usize) -> String {
+pub(super) fn count_words(count: usize) -> String {
     match count {
         0 => "no heads-up".to_owned(),
         count => format!("{count} heads-up"),

@@ -14,7 +14,7 @@ use crate::layout::store::{Autosave, Rescued};
 const EVERY: Duration = Duration::from_secs(3);
 
 /// What keeps unsaved work.
-pub struct Keeping {
+pub(super) struct Keeping {
     folder: Option<PathBuf>,
     worker: Option<Worker>,
     /// The revision that was kept last.
@@ -23,7 +23,7 @@ pub struct Keeping {
     /// What could not be kept, said once.
     wrong_said: bool,
     /// Work that an earlier start left behind.
-    pub offers: Vec<Rescued>,
+    pub(super) offers: Vec<Rescued>,
 }
 
 enum Job {
@@ -41,15 +41,21 @@ struct Worker {
 
 impl Keeping {
     /// Keeps work in the folder, and finds what was left there. Without a folder nothing is kept.
-    pub fn new(folder: Option<PathBuf>) -> Self {
-        let mut keeping =
-            Self { folder, worker: None, kept: None, at: None, wrong_said: false, offers: Vec::new() };
+    pub(super) fn new(folder: Option<PathBuf>) -> Self {
+        let mut keeping = Self {
+            folder,
+            worker: None,
+            kept: None,
+            at: None,
+            wrong_said: false,
+            offers: Vec::new(),
+        };
         keeping.look();
         keeping
     }
 
     /// Finds what was left behind. Unreadable folders hold nothing that could be offered.
-    pub fn look(&mut self) {
+    pub(super) fn look(&mut self) {
         self.offers.clear();
         if let Some(folder) = &self.folder {
             self.offers = Autosave::offer(folder).unwrap_or_default();
@@ -57,7 +63,7 @@ impl Keeping {
     }
 
     /// Keeps the work on the desk when it is time. Gives back how long to wait when it is not time yet.
-    pub fn tend(&mut self, desk: &Desk, now: Instant) -> Option<Duration> {
+    pub(super) fn tend(&mut self, desk: &Desk, now: Instant) -> Option<Duration> {
         if desk.is_previewing() {
             return None;
         }
@@ -80,7 +86,7 @@ impl Keeping {
     }
 
     /// Keeps the work on the desk at once, if there is any.
-    pub fn keep_now(&mut self, desk: &Desk) {
+    pub(super) fn keep_now(&mut self, desk: &Desk) {
         if desk.is_unsaved() && self.kept != Some(desk.revision()) {
             self.kept = Some(desk.revision());
             self.send(Job::Keep(desk.path.clone(), Box::new(desk.settled().clone())));
@@ -89,7 +95,7 @@ impl Keeping {
 
     /// Leaves the place with the work in it, so that the next layout takes another. Gives back whether work was
     /// left.
-    pub fn leave(&mut self, desk: &Desk) -> bool {
+    pub(super) fn leave(&mut self, desk: &Desk) -> bool {
         let leaves = desk.is_unsaved() && self.folder.is_some();
         self.keep_now(desk);
         self.worker = None;
@@ -102,13 +108,13 @@ impl Keeping {
     }
 
     /// Takes up the work at this place of the offers: it is thrown away once the desk's own is kept.
-    pub fn taken_up(&mut self, desk: &Desk, rescued: Rescued) {
+    pub(super) fn taken_up(&mut self, desk: &Desk, rescued: Rescued) {
         self.keep_now(desk);
         self.send(Job::TakenUp(rescued));
     }
 
     /// What could not be kept, once.
-    pub fn trouble(&mut self) -> Option<String> {
+    pub(super) fn trouble(&mut self) -> Option<String> {
         let wrong = self.worker.as_ref()?.wrong.try_iter().last()?;
         (!std::mem::replace(&mut self.wrong_said, true)).then_some(wrong)
     }
@@ -126,9 +132,15 @@ impl Worker {
     fn start(folder: PathBuf) -> Self {
         let (jobs, to_do) = channel();
         let (report, wrong) = channel();
-        let thread =
-            std::thread::Builder::new().name("keeping".to_owned()).spawn(move || work(&folder, &to_do, &report)).ok();
-        Self { jobs: Some(jobs), wrong, thread }
+        let thread = std::thread::Builder::new()
+            .name("keeping".to_owned())
+            .spawn(move || work(&folder, &to_do, &report))
+            .ok();
+        Self {
+            jobs: Some(jobs),
+            wrong,
+            thread,
+        }
     }
 }
 
@@ -146,7 +158,10 @@ fn work(folder: &Path, to_do: &Receiver<Job>, report: &Sender<String>) {
     let place = match Autosave::claim(folder) {
         Ok(place) => place,
         Err(error) => {
-            let _ = report.send(format!("Unsaved work cannot be kept, so save often. {error} {}", error.hint()));
+            let _ = report.send(format!(
+                "Unsaved work cannot be kept, so save often. {error} {}",
+                error.hint()
+            ));
             return;
         }
     };

@@ -44,15 +44,21 @@ pub fn pressed(ctx: &Context, taken: Taken) -> Vec<Action> {
 
 /// Every shortcut, those with more modifiers first; and a second key for what keyboards put elsewhere.
 pub fn table() -> Vec<(Action, KeyboardShortcut)> {
-    let mut table: Vec<(Action, KeyboardShortcut)> =
-        Action::ALL.into_iter().filter_map(|action| Some((action, action.shortcut()?))).collect();
+    let mut table: Vec<(Action, KeyboardShortcut)> = Action::ALL
+        .into_iter()
+        .filter_map(|action| Some((action, action.shortcut()?)))
+        .collect();
     table.push((Action::ZoomIn, KeyboardShortcut::new(Modifiers::NONE, Key::Equals)));
     table.push((Action::Redo, KeyboardShortcut::new(Modifiers::COMMAND, Key::Y)));
     let count = |modifiers: Modifiers| {
-        [modifiers.alt, modifiers.shift, modifiers.ctrl || modifiers.command || modifiers.mac_cmd]
-            .into_iter()
-            .filter(|pressed| *pressed)
-            .count()
+        [
+            modifiers.alt,
+            modifiers.shift,
+            modifiers.ctrl || modifiers.command || modifiers.mac_cmd,
+        ]
+        .into_iter()
+        .filter(|pressed| *pressed)
+        .count()
     };
     table.sort_by_key(|(_, shortcut)| std::cmp::Reverse(count(shortcut.modifiers)));
     table

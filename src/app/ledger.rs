@@ -21,9 +21,9 @@ const CELL: f32 = 13.0;
 
 /// How the ledger is looked at.
 #[derive(Default)]
-pub struct LedgerView {
+pub(super) struct LedgerView {
     /// Whether all beds are shown, one line a bed.
-    pub all_beds: bool,
+    pub(super) all_beds: bool,
     sorted: Option<Sorted>,
     /// The row that the ledger has lit on the sheet.
     lit: Option<Item>,
@@ -43,7 +43,7 @@ struct Sorted {
 }
 
 /// Draws the ledger into all the room there is.
-pub fn show(ui: &mut Ui, desk: &mut Desk, view: &mut LedgerView, out: &mut Vec<Command>) {
+pub(super) fn show(ui: &mut Ui, desk: &mut Desk, view: &mut LedgerView, out: &mut Vec<Command>) {
     let bed = desk.bed_in_hand();
     heading(ui, desk, bed, view, out);
     ui.add_space(2.0);
@@ -84,7 +84,11 @@ fn heading(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, view: &mut LedgerView, 
             let quiet = |words: &str| egui::Button::new(RichText::new(words).size(13.0)).frame_when_inactive(false);
             for action in [Action::SaveTable, Action::CopyLedger] {
                 let enabled = bed.is_some();
-                if ui.add_enabled(enabled, quiet(action.label())).on_hover_text(action.tooltip()).clicked() {
+                if ui
+                    .add_enabled(enabled, quiet(action.label()))
+                    .on_hover_text(action.tooltip())
+                    .clicked()
+                {
                     out.push(Command::Act(action));
                 }
             }
@@ -98,7 +102,9 @@ fn heading(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, view: &mut LedgerView, 
 
 fn bed_words(desk: &Desk, id: BedId) -> (String, String) {
     let layout = desk.layout();
-    let Some(bed) = layout.bed(id) else { return ("Ledger".to_owned(), String::new()) };
+    let Some(bed) = layout.bed(id) else {
+        return ("Ledger".to_owned(), String::new());
+    };
     let plan = desk.plan().bed(id);
     let mut about = Vec::new();
     match plan.and_then(|plan| plan.crop.as_ref()) {
@@ -136,12 +142,21 @@ impl LedgerView {
             _ => column.is_none(),
         };
         let order = order(ledger, column, falling);
-        self.sorted = Some(Sorted { bed, column, falling, ledger: ledger.clone(), order });
+        self.sorted = Some(Sorted {
+            bed,
+            column,
+            falling,
+            ledger: ledger.clone(),
+            order,
+        });
     }
 
     /// Which row stands in this line.
     fn row_at(&self, line: usize) -> usize {
-        self.sorted.as_ref().and_then(|sorted| sorted.order.get(line).copied()).unwrap_or(line)
+        self.sorted
+            .as_ref()
+            .and_then(|sorted| sorted.order.get(line).copied())
+            .unwrap_or(line)
     }
 
     /// In which line this row stands.
@@ -181,7 +196,10 @@ struct Columns {
 
 fn columns(ui: &Ui, ledger: &Ledger) -> Columns {
     let width_of = |text: String, font: FontId| -> f32 {
-        ui.painter().layout_no_wrap(text, font, egui::Color32::PLACEHOLDER).size().x
+        ui.painter()
+            .layout_no_wrap(text, font, egui::Color32::PLACEHOLDER)
+            .size()
+            .x
     };
     let mut at = ROW_COLUMN;
     let mut right = vec![at];
@@ -191,55 +209,56 @@ fn columns(ui: &Ui, ledger: &Ledger) -> Columns {
         at += head.max(sum).max(44.0) + GAP;
         right.push(at);
     }
-    Columns { right, width: at + 12.0 }
+    Columns {
+        right,
+        width: at + 12.0,
+    }
 }
 
-fn table(
-    ui: &mut Ui,
-    desk: &Desk,
-    bed: BedId,
-    ledger: &Arc<Ledger>,
-    view: &mut LedgerView,
-    out: &mut Vec<Command>,
-) {
+fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut LedgerView, out: &mut Vec<Command>) {
     let colours = theme::colours(ui.theme_in_force());
     let columns = columns(ui, ledger);
     let width = columns.width.max(ui.available_width() - 4.0);
     let mut lit = None;
-    egui::ScrollArea::horizontal().id_salt("ledger across").auto_shrink([false, false]).show(ui, |ui| {
-        ui.set_min_width(width);
-        ui.spacing_mut().item_spacing.y = 0.0;
-        heads(ui, bed, ledger, &columns, width, view);
-        let room = ui.available_height() - ROW_HEIGHT - 3.0;
-        let mut area = egui::ScrollArea::vertical()
-            .id_salt(("ledger down", bed))
-            .auto_shrink([false, true])
-            .max_height(room.max(ROW_HEIGHT));
-        if let Some(Item::Row(of, number)) = desk.chosen
-            && view.chosen != desk.chosen
-            && of == bed
-            && let Ok(row) = ledger.numbers.binary_search(&number)
-            && let Some(line) = view.line_of(row)
-        {
-            area = area.vertical_scroll_offset((line as f32 * ROW_HEIGHT - room / 2.0).max(0.0));
-        }
-        area.show_rows(ui, ROW_HEIGHT, ledger.numbers.len(), |ui, lines| {
-            for line in lines {
-                let row = view.row_at(line);
-                let Some(&number) = ledger.numbers.get(row) else { continue };
-                let item = Item::Row(bed, number);
-                let response = row_line(ui, desk, item, row, number, ledger, &columns, width, colours);
-                if response.hovered() {
-                    lit = Some(item);
-                }
-                if response.clicked() {
-                    out.push(Command::GoTo(item));
-                }
+    egui::ScrollArea::horizontal()
+        .id_salt("ledger across")
+        .auto_shrink([false, false])
+        .show(ui, |ui| {
+            ui.set_min_width(width);
+            ui.spacing_mut().item_spacing.y = 0.0;
+            heads(ui, bed, ledger, &columns, width, view);
+            let room = ui.available_height() - ROW_HEIGHT - 3.0;
+            let mut area = egui::ScrollArea::vertical()
+                .id_salt(("ledger down", bed))
+                .auto_shrink([false, true])
+                .max_height(room.max(ROW_HEIGHT));
+            if let Some(Item::Row(of, number)) = desk.chosen
+                && view.chosen != desk.chosen
+                && of == bed
+                && let Ok(row) = ledger.numbers.binary_search(&number)
+                && let Some(line) = view.line_of(row)
+            {
+                area = area.vertical_scroll_offset((line as f32 * ROW_HEIGHT - room / 2.0).max(0.0));
             }
+            area.show_rows(ui, ROW_HEIGHT, ledger.numbers.len(), |ui, lines| {
+                for line in lines {
+                    let row = view.row_at(line);
+                    let Some(&number) = ledger.numbers.get(row) else {
+                        continue;
+                    };
+                    let item = Item::Row(bed, number);
+                    let response = row_line(ui, desk, item, row, number, ledger, &columns, width, colours);
+                    if response.hovered() {
+                        lit = Some(item);
+                    }
+                    if response.clicked() {
+                        out.push(Command::GoTo(item));
+                    }
+                }
+            });
+            form::rule(ui);
+            sums(ui, ledger, &columns, width, colours);
         });
-        form::rule(ui);
-        sums(ui, ledger, &columns, width, colours);
-    });
     view.chosen = desk.chosen;
     if lit != view.lit {
         if lit.is_some() || desk.pointed == view.lit {
@@ -256,7 +275,9 @@ fn heads(ui: &mut Ui, bed: BedId, ledger: &Arc<Ledger>, columns: &Columns, width
     let mut clicked = None;
     for (index, right) in columns.right.iter().enumerate() {
         let column = index.checked_sub(1);
-        let title = column.and_then(|column| ledger.columns.get(column)).map_or("Row", |column| column.title.as_str());
+        let title = column
+            .and_then(|column| ledger.columns.get(column))
+            .map_or("Row", |column| column.title.as_str());
         let cell = Rect::from_min_max(
             Pos2::new(rect.left() + left, rect.top()),
             Pos2::new(rect.left() + right + 6.0, rect.bottom()),
@@ -266,9 +287,14 @@ fn heads(ui: &mut Ui, bed: BedId, ledger: &Arc<Ledger>, columns: &Columns, width
         let name = format!("Sort by {}", title.to_lowercase());
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
         let is_order = view.sorting().filter(|(of, _)| *of == column);
-        let colour = if is_order.is_some() || response.hovered() { colours.accent } else { colours.soft };
+        let colour = if is_order.is_some() || response.hovered() {
+            colours.accent
+        } else {
+            colours.soft
+        };
         let at = Pos2::new(rect.left() + right, rect.center().y);
-        ui.painter().text(at, Align2::RIGHT_CENTER, title, FontId::proportional(12.0), colour);
+        ui.painter()
+            .text(at, Align2::RIGHT_CENTER, title, FontId::proportional(12.0), colour);
         if let Some((_, falling)) = is_order {
             arrow(ui, at + vec2(8.0, 0.0), falling, colour);
         }
@@ -286,10 +312,14 @@ fn heads(ui: &mut Ui, bed: BedId, ledger: &Arc<Ledger>, columns: &Columns, width
 fn arrow(ui: &Ui, at: Pos2, falling: bool, colour: egui::Color32) {
     let tip = if falling { 3.0 } else { -3.0 };
     let points = vec![at + vec2(-3.5, -tip), at + vec2(3.5, -tip), at + vec2(0.0, tip)];
-    ui.painter().add(egui::Shape::convex_polygon(points, colour, egui::Stroke::NONE));
+    ui.painter()
+        .add(egui::Shape::convex_polygon(points, colour, egui::Stroke::NONE));
 }
 
-#[expect(clippy::too_many_arguments, reason = "everything one line of the table is painted from")]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "everything one line of the table is painted from"
+)]
 fn row_line(
     ui: &mut Ui,
     desk: &Desk,
@@ -316,17 +346,29 @@ fn row_line(
         let edge = if chosen { colours.accent } else { colours.line };
         let plate = rect.shrink2(vec2(1.0, 0.5));
         let stroke = egui::Stroke::new(1.0, edge);
-        ui.painter().rect(plate, 4.0, colours.paper, stroke, egui::StrokeKind::Inside);
+        ui.painter()
+            .rect(plate, 4.0, colours.paper, stroke, egui::StrokeKind::Inside);
     }
-    let font = if chosen { theme::bold(CELL) } else { FontId::proportional(CELL) };
+    let font = if chosen {
+        theme::bold(CELL)
+    } else {
+        FontId::proportional(CELL)
+    };
     let ink = if chosen { colours.accent } else { colours.strong };
     let at = |right: f32| Pos2::new(rect.left() + right, rect.center().y);
     for (index, right) in columns.right.iter().enumerate() {
         let text = match index.checked_sub(1) {
             None => number.to_string(),
-            Some(column) => ledger.columns.get(column).map_or_else(String::new, |column| column.cell(row)),
+            Some(column) => ledger
+                .columns
+                .get(column)
+                .map_or_else(String::new, |column| column.cell(row)),
         };
-        let font = if index == 0 { font.clone() } else { FontId::proportional(CELL) };
+        let font = if index == 0 {
+            font.clone()
+        } else {
+            FontId::proportional(CELL)
+        };
         let ink = if index == 0 { ink } else { colours.strong };
         ui.painter().text(at(*right), Align2::RIGHT_CENTER, text, font, ink);
     }
@@ -346,9 +388,13 @@ fn sums(ui: &mut Ui, ledger: &Ledger, columns: &Columns, width: f32, colours: Co
     for (index, right) in columns.right.iter().enumerate() {
         let text = match index.checked_sub(1) {
             None => rows.clone(),
-            Some(column) => ledger.columns.get(column).map_or_else(String::new, crate::plan::Column::total),
+            Some(column) => ledger
+                .columns
+                .get(column)
+                .map_or_else(String::new, crate::plan::Column::total),
         };
         let at = Pos2::new(rect.left() + right, rect.center().y);
-        ui.painter().text(at, Align2::RIGHT_CENTER, text, theme::bold(CELL), colours.strong);
+        ui.painter()
+            .text(at, Align2::RIGHT_CENTER, text, theme::bold(CELL), colours.strong);
     }
 }

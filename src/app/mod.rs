@@ -88,7 +88,11 @@ pub struct Surroundings {
 impl Surroundings {
     /// The grower's own.
     pub fn of_user() -> Self {
-        Self { home: Home::of_user(), dialogs: Box::new(NativeDialogs), go_on: true }
+        Self {
+            home: Home::of_user(),
+            dialogs: Box::new(NativeDialogs),
+            go_on: true,
+        }
     }
 }
 
@@ -127,7 +131,12 @@ impl QuilletApp {
     }
 
     fn begin(&mut self, file: Option<PathBuf>, go_on: bool) {
-        let last = self.settings.recent.first().filter(|path| go_on && path.is_file()).cloned();
+        let last = self
+            .settings
+            .recent
+            .first()
+            .filter(|path| go_on && path.is_file())
+            .cloned();
         let named = file.is_some();
         if let Some(path) = file.or(last) {
             match store::load(&path) {
@@ -177,19 +186,31 @@ impl QuilletApp {
     /// Draws panels and sheet.
     fn panels(&mut self, ui: &mut Ui, out: &mut Vec<Command>) {
         let colours = theme::colours(ui.theme_in_force());
-        let panel = |left: i8, top: i8| Frame::new().fill(colours.panel).inner_margin(Margin::symmetric(left, top));
+        let panel = |left: i8, top: i8| {
+            Frame::new()
+                .fill(colours.panel)
+                .inner_margin(Margin::symmetric(left, top))
+        };
         let hairline = Stroke::new(1.0, colours.line);
         ui.visuals_mut().widgets.noninteractive.bg_stroke = hairline;
         Panel::top("bar").exact_size(44.0).frame(panel(12, 0)).show(ui, |ui| {
             top_bar::show(ui, &self.desk, &self.settings, out);
         });
         top_bar::wrong_strip(ui, &self.desk, out);
-        Panel::left("steps").default_size(216.0).size_range(190.0..=320.0).frame(panel(10, 12)).show(ui, |ui| {
-            steps::show(ui, &self.desk, out);
-        });
-        Panel::right("card").default_size(312.0).size_range(280.0..=460.0).frame(panel(18, 14)).show(ui, |ui| {
-            card::show(ui, &self.desk, &mut self.sweeps, out);
-        });
+        Panel::left("steps")
+            .default_size(216.0)
+            .size_range(190.0..=320.0)
+            .frame(panel(10, 12))
+            .show(ui, |ui| {
+                steps::show(ui, &self.desk, out);
+            });
+        Panel::right("card")
+            .default_size(312.0)
+            .size_range(280.0..=460.0)
+            .frame(panel(18, 14))
+            .show(ui, |ui| {
+                card::show(ui, &self.desk, &mut self.sweeps, out);
+            });
         let most = ui.available_height() - 160.0;
         Panel::bottom("ledger")
             .resizable(true)
@@ -288,6 +309,10 @@ impl Drop for QuilletApp {
 /// # Source
 /// From September on: a choice of our own.
 pub(super) fn this_season() -> i16 {
-    let today = jiff::Zoned::now().date();
-    if today.month() >= 9 { today.year().saturating_add(1) } else { today.year() }
+    let today = jiff::ZonedDateTime::now().date();
+    if today.month() >= 9 {
+        today.year().saturating_add(1)
+    } else {
+        today.year()
+    }
 }

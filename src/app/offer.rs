@@ -8,7 +8,7 @@ use super::keeping::Keeping;
 use super::theme;
 
 /// Draws the offer in the lower left of the sheet. Gives back whether it stays.
-pub fn show(ui: &mut Ui, keeping: &Keeping, out: &mut Vec<Command>) -> bool {
+pub(super) fn show(ui: &mut Ui, keeping: &Keeping, out: &mut Vec<Command>) -> bool {
     let mut stays = true;
     egui::Window::new("Unsaved work")
         .id(Id::unique("unsaved work"))
@@ -38,7 +38,11 @@ pub fn show(ui: &mut Ui, keeping: &Keeping, out: &mut Vec<Command>) -> bool {
                     if rescued.layout.is_ok() && ui.button("Take it up").clicked() {
                         out.push(Command::TakeUp(place));
                     }
-                    if ui.button("Leave it").on_hover_text("It stays, and is offered at the next start").clicked() {
+                    if ui
+                        .button("Leave it")
+                        .on_hover_text("It stays, and is offered at the next start")
+                        .clicked()
+                    {
                         stays = false;
                     }
                     if ui.button("Throw it away").clicked() {

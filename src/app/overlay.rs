@@ -6,7 +6,7 @@ use super::type_plot::TypePlot;
 
 /// What lies over the window.
 #[derive(Default)]
-pub enum Overlay {
+pub(super) enum Overlay {
     /// Nothing.
     #[default]
     None,

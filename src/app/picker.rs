@@ -7,11 +7,11 @@ use super::theme::{self, ThemeInForce as _};
 
 /// One of the things to choose from.
 #[derive(Clone, Debug)]
-pub struct Choice {
+pub(super) struct Choice {
     /// Its name.
-    pub name: String,
+    pub(super) name: String,
     /// A few words about it; may be empty.
-    pub note: String,
+    pub(super) note: String,
 }
 
 /// What is typed into the search, and which of the matches Enter takes.
@@ -22,7 +22,7 @@ struct Search {
 }
 
 /// A button that shows what is chosen and opens a list to search. Gives back the place of a new choice.
-pub fn picker(ui: &mut Ui, id: Id, label: &str, current: &str, choices: &[Choice], width: f32) -> Option<usize> {
+pub(super) fn picker(ui: &mut Ui, id: Id, label: &str, current: &str, choices: &[Choice], width: f32) -> Option<usize> {
     let colours = theme::colours(ui.theme_in_force());
     let words = if current.is_empty() {
         RichText::new("choose…").color(colours.soft)
@@ -33,7 +33,9 @@ pub fn picker(ui: &mut Ui, id: Id, label: &str, current: &str, choices: &[Choice
     let response = ui
         .allocate_ui_with_layout(
             egui::vec2(width, 26.0),
-            egui::Layout::left_to_right(egui::Align::Center).with_main_align(egui::Align::Min).with_main_justify(true),
+            egui::Layout::left_to_right(egui::Align::Center)
+                .with_main_align(egui::Align::Min)
+                .with_main_justify(true),
             |ui| ui.add(button),
         )
         .inner;
@@ -83,28 +85,31 @@ fn list(ui: &mut Ui, id: Id, label: &str, choices: &[Choice], opened: bool) -> O
     let taken = !opened && field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
     let mut picked = taken.then(|| matches.get(search.at).copied()).flatten();
     ui.add_space(4.0);
-    egui::ScrollArea::vertical().max_height(300.0).auto_shrink([false, true]).show(ui, |ui| {
-        ui.spacing_mut().item_spacing.y = 1.0;
-        if matches.is_empty() {
-            form::follows(ui, "nothing of that name");
-        }
-        for (place, &index) in matches.iter().enumerate() {
-            let Some(choice) = choices.get(index) else { continue };
-            let line = form::list_line(ui, place == search.at, &choice.name, &choice.note);
-            if (up || down) && place == search.at {
-                line.scroll_to_me(None);
+    egui::ScrollArea::vertical()
+        .max_height(300.0)
+        .auto_shrink([false, true])
+        .show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 1.0;
+            if matches.is_empty() {
+                form::follows(ui, "nothing of that name");
             }
-            if line.clicked() {
-                picked = Some(index);
+            for (place, &index) in matches.iter().enumerate() {
+                let Some(choice) = choices.get(index) else { continue };
+                let line = form::list_line(ui, place == search.at, &choice.name, &choice.note);
+                if (up || down) && place == search.at {
+                    line.scroll_to_me(None);
+                }
+                if line.clicked() {
+                    picked = Some(index);
+                }
             }
-        }
-    });
+        });
     ui.data_mut(|data| data.insert_temp(id, search));
     picked
 }
 
 /// Places of the choices that have the text in their name, those that start with it first.
-pub fn matching(choices: &[Choice], text: &str) -> Vec<usize> {
+pub(super) fn matching(choices: &[Choice], text: &str) -> Vec<usize> {
     let text = text.trim().to_lowercase();
     let rank = |choice: &Choice| {
         let name = choice.name.to_lowercase();
@@ -118,8 +123,11 @@ pub fn matching(choices: &[Choice], text: &str) -> Vec<usize> {
             None
         }
     };
-    let mut found: Vec<(u8, usize)> =
-        choices.iter().enumerate().filter_map(|(index, choice)| Some((rank(choice)?, index))).collect();
+    let mut found: Vec<(u8, usize)> = choices
+        .iter()
+        .enumerate()
+        .filter_map(|(index, choice)| Some((rank(choice)?, index)))
+        .collect();
     found.sort();
     found.into_iter().map(|(_, index)| index).collect()
 }

@@ -16,11 +16,11 @@ use super::theme::{self, ThemeInForce as _};
 use crate::layout::{BedId, Layout, PlotId};
 use crate::plan::{Ledger, Planner};
 use crate::sheets::page::{Frame, PageOptions, Paper, Scale, ScaleChoice, map_pages};
-use crate::sheets::{FileOptions, MapKind, map_files, png};
+use crate::sheets::{FileOptions, MapKind, Palette, map_files, png};
 
 /// The print view while it is open.
 #[derive(Default)]
-pub struct PrintView {
+pub(super) struct PrintView {
     choices: Choices,
     page: usize,
     sheets: Option<Sheets>,
@@ -93,35 +93,50 @@ const STOPPED: &str = "The sheets could not be made; close this view and try aga
 
 impl PrintView {
     /// The view for a layout: paper by its units.
-    pub fn new(layout: &Layout) -> Self {
+    pub(super) fn new(layout: &Layout) -> Self {
         let paper = match layout.units {
             crate::quantity::Units::Customary => Paper::Letter,
             crate::quantity::Units::Metric => Paper::A4,
         };
-        Self { choices: Choices { paper, ..Choices::default() }, ..Self::default() }
+        Self {
+            choices: Choices {
+                paper,
+                ..Choices::default()
+            },
+            ..Self::default()
+        }
     }
 
     /// Draws the view. Gives back whether it stays open.
-    pub fn show(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
+    pub(super) fn show(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
         self.tend(ui, desk);
         let colours = theme::colours(ui.theme_in_force());
         let mut stays = true;
-        let side = egui::Frame::new().fill(colours.panel).inner_margin(egui::Margin::symmetric(20, 16));
-        egui::Panel::right("print choices").exact_size(300.0).resizable(false).frame(side).show(ui, |ui| {
-            stays = self.choose(ui, desk, out);
-        });
-        let table = egui::Frame::new().fill(colours.table).inner_margin(egui::Margin::same(20));
+        let side = egui::Frame::new()
+            .fill(colours.panel)
+            .inner_margin(egui::Margin::symmetric(20, 16));
+        egui::Panel::right("print choices")
+            .exact_size(300.0)
+            .resizable(false)
+            .frame(side)
+            .show(ui, |ui| {
+                stays = self.choose(ui, desk, out);
+            });
+        let table = egui::Frame::new()
+            .fill(colours.table)
+            .inner_margin(egui::Margin::same(20));
         egui::CentralPanel::default().frame(table).show(ui, |ui| self.paper(ui));
         stays
     }
 
     /// Saves the sheets to a file, on a thread of its own.
-    pub fn save(&mut self, kind: MapKind, path: PathBuf, ctx: &egui::Context) {
-        let Some(Ok(frames)) = self.sheets.as_ref().map(|sheets| sheets.frames.clone()) else { return };
+    pub(super) fn save(&mut self, kind: MapKind, path: PathBuf, ctx: &egui::Context) {
+        let Some(Ok(frames)) = self.sheets.as_ref().map(|sheets| sheets.frames.clone()) else {
+            return;
+        };
         let options = FileOptions {
             black_and_white: self.choices.black_and_white,
-            date: Some(jiff::Zoned::now().date()),
-            ..FileOptions::default()
+            ..FileOptions::on(jiff::ZonedDateTime::now().date())
         };
         self.outcome = None;
         self.saving = Some(Job::start(ctx, move || save_files(kind, &path, &frames, &options)));
@@ -129,12 +144,18 @@ impl PrintView {
 
     /// Starts what has to be made anew and fetches what is made.
     fn tend(&mut self, ui: &Ui, desk: &Desk) {
-        let key = Key { revision: desk.revision(), choices: self.choices.clone() };
+        let key = Key {
+            revision: desk.revision(),
+            choices: self.choices.clone(),
+        };
         if let Some((of, job)) = &self.making
             && let Some(answer) = job.poll()
         {
             let frames = answer.unwrap_or_else(|()| Err(STOPPED.to_owned())).map(Arc::new);
-            self.sheets = Some(Sheets { key: of.clone(), frames });
+            self.sheets = Some(Sheets {
+                key: of.clone(),
+                frames,
+            });
             self.making = None;
         }
         let is_made = self.sheets.as_ref().is_some_and(|sheets| sheets.key == key);
@@ -151,7 +172,10 @@ impl PrintView {
     }
 
     fn pages(&self) -> usize {
-        self.sheets.as_ref().and_then(|sheets| sheets.frames.as_ref().ok()).map_or(0, |frames| frames.len())
+        self.sheets
+            .as_ref()
+            .and_then(|sheets| sheets.frames.as_ref().ok())
+            .map_or(0, |frames| frames.len())
     }
 
     /// The choices, and saving. Gives back whether the view stays open.
@@ -194,7 +218,10 @@ impl PrintView {
                 out.push(Command::Ask(Purpose::SaveMap(kind)));
             }
         }
-        form::follows(ui, "Print the PDF at its actual size, not fitted to the page, so that the scale stays true.");
+        form::follows(
+            ui,
+            "Print the PDF at its actual size, not fitted to the page, so that the scale stays true.",
+        );
         ui.add_space(6.0);
         match &self.outcome {
             Some(Ok(paths)) => saved(ui, paths),
@@ -257,7 +284,9 @@ impl PrintView {
         self.page = self.page.min(frames.len().saturating_sub(1));
         let Some(frame) = frames.get(self.page) else { return };
         let room = ui.available_size() - vec2(0.0, 44.0);
-        let scale = (room.x / frame.width as f32).min(room.y / frame.height as f32).max(0.05);
+        let scale = (room.x / frame.width as f32)
+            .min(room.y / frame.height as f32)
+            .max(0.05);
         let size = vec2(frame.width as f32, frame.height as f32) * scale;
         ui.with_layout(Direction::top_down(Align::Center), |ui| {
             let (rect, response) = ui.allocate_exact_size(size, egui::Sense::hover());
@@ -266,8 +295,14 @@ impl PrintView {
             let shade = egui::Color32::from_black_alpha(40);
             ui.painter().rect_filled(rect.translate(vec2(3.0, 4.0)), 0.0, shade);
             ui.painter().rect_filled(rect, 0.0, egui::Color32::WHITE);
-            let dpi = (f64::from(scale * ui.pixels_per_point()) * 72.0).round().clamp(20.0, 400.0) as u32;
-            let wanted = PictureKey { key, page: self.page, dpi };
+            let dpi = (f64::from(scale * ui.pixels_per_point()) * 72.0)
+                .round()
+                .clamp(20.0, 400.0) as u32;
+            let wanted = PictureKey {
+                key,
+                page: self.page,
+                dpi,
+            };
             self.tend_picture(ui, wanted, &frames);
             if let Some((_, texture)) = &self.picture {
                 let whole = egui::Rect::from_min_max(egui::pos2(0.0, 0.0), egui::pos2(1.0, 1.0));
@@ -303,7 +338,9 @@ impl PrintView {
                 let texture = ui.ctx().load_texture("sheet", image, egui::TextureOptions::LINEAR);
                 self.picture = Some((of.clone(), texture));
             } else {
-                self.outcome = Some(Err("The sheet could not be painted here; saving it may still work".to_owned()));
+                self.outcome = Some(Err(
+                    "The sheet could not be painted here; saving it may still work".to_owned()
+                ));
             }
             self.painting = None;
         }
@@ -312,10 +349,14 @@ impl PrintView {
             return;
         }
         let (frames, page, dpi) = (frames.clone(), wanted.page, wanted.dpi);
-        let options = FileOptions { black_and_white: self.choices.black_and_white, ..FileOptions::default() };
+        let palette = if self.choices.black_and_white {
+            Palette::BlackAndWhite
+        } else {
+            Palette::Paper
+        };
         let job = Job::start(ui.ctx(), move || {
             let frame = frames.get(page).ok_or_else(|| STOPPED.to_owned())?;
-            let bytes = png(frame, options.palette(), f64::from(dpi)).map_err(|error| error.to_string())?;
+            let bytes = png(frame, palette, f64::from(dpi)).map_err(|error| error.to_string())?;
             picture(&bytes)
         });
         self.painting = Some((wanted, job));
@@ -334,13 +375,16 @@ fn sheets_of(mut layout: Layout, choices: &Choices) -> Result<Vec<Frame>, String
     layout.plots.retain(|plot| !choices.left_out.contains(&plot.id));
     layout.beds.retain(|bed| !choices.left_out.contains(&bed.plot));
     let plan = Planner::default().plan(&layout);
-    let ledgers: Vec<(BedId, Ledger)> =
-        plan.beds.iter().map(|bed| (bed.bed, Ledger::of(bed, layout.units))).collect();
+    let ledgers: Vec<(BedId, Ledger)> = plan
+        .beds
+        .iter()
+        .map(|bed| (bed.bed, Ledger::of(bed, layout.units)))
+        .collect();
     let options = PageOptions {
         paper: choices.paper,
         scale: choices.scale,
         title: layout.name.clone(),
-        date: jiff::Zoned::now().date().strftime("%-d %B %Y").to_string(),
+        date: jiff::ZonedDateTime::now().date().strftime("%-d %B %Y").to_string(),
         cautions: Vec::new(),
     };
     map_pages(&layout, &plan, &ledgers, &options).map_err(|error| error.to_string())
@@ -363,7 +407,9 @@ fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
     if suffix.is_empty() {
         return path.to_owned();
     }
-    let mut name = path.file_stem().map_or_else(std::ffi::OsString::new, std::ffi::OsStr::to_os_string);
+    let mut name = path
+        .file_stem()
+        .map_or_else(std::ffi::OsString::new, std::ffi::OsStr::to_os_string);
     name.push(suffix);
     if let Some(ending) = path.extension() {
         name.push(".");
@@ -380,7 +426,11 @@ fn saved(ui: &mut Ui, paths: &[PathBuf]) {
         form::follows(ui, path.display().to_string());
     }
     let absolute = std::path::absolute(first).unwrap_or_else(|_| first.clone());
-    if ui.button("Open it").on_hover_text("Show it in the system's own viewer").clicked() {
+    if ui
+        .button("Open it")
+        .on_hover_text("Show it in the system's own viewer")
+        .clicked()
+    {
         ui.ctx().open_url(egui::OpenUrl::new_tab(file_url(&absolute)));
     }
 }

@@ -32,7 +32,9 @@ impl Settings {
     /// Remembers. A folder that cannot be written is no reason to disturb the grower.
     pub fn store(&self, home: &Home) {
         let Some(file) = &home.settings else { return };
-        let Ok(text) = ron::ser::to_string_pretty(self, ron::ser::PrettyConfig::default()) else { return };
+        let Ok(text) = ron::ser::to_string_pretty(self, ron::ser::PrettyConfig::default()) else {
+            return;
+        };
         if let Some(folder) = file.parent() {
             let _ = std::fs::create_dir_all(folder);
         }
@@ -58,7 +60,9 @@ pub struct Home {
 impl Home {
     /// The folders of the person at the desk, as the system has them.
     pub fn of_user() -> Self {
-        let Some(folders) = directories::ProjectDirs::from("", "", "quillet") else { return Self::default() };
+        let Some(folders) = directories::ProjectDirs::from("", "", "quillet") else {
+            return Self::default();
+        };
         Self {
             settings: Some(folders.config_dir().join("settings.ron")),
             unsaved: Some(folders.data_local_dir().join("unsaved")),
@@ -67,7 +71,10 @@ impl Home {
 
     /// Everything in one folder.
     pub fn in_folder(folder: &Path) -> Self {
-        Self { settings: Some(folder.join("settings.ron")), unsaved: Some(folder.join("unsaved")) }
+        Self {
+            settings: Some(folder.join("settings.ron")),
+            unsaved: Some(folder.join("unsaved")),
+        }
     }
 
     /// The folder for work that is not saved yet.

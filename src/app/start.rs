@@ -65,5 +65,9 @@ fn run(renderer: Renderer, file: &Option<PathBuf>) -> Result<(), eframe::Error> 
         ..Default::default()
     };
     let file = file.clone();
-    eframe::run_native("Quillet", options, Box::new(move |cc| Ok(Box::new(QuilletApp::new(&cc.egui_ctx, file, Surroundings::of_user())))))
+    eframe::run_native(
+        "Quillet",
+        options,
+        Box::new(move |cc| Ok(Box::new(QuilletApp::new(&cc.egui_ctx, file, Surroundings::of_user())))),
+    )
 }

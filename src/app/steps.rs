@@ -18,19 +18,23 @@ use crate::quantity::{Area, Mass, Units, count};
 const MOST_THINGS: usize = 300;
 
 /// Draws the questions, the tools and the list.
-pub fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let colours = theme::colours(ui.theme_in_force());
     let units = desk.layout().units;
-    egui::Panel::bottom("units at the foot").frame(egui::Frame::new()).show_separator_line(false).show(ui, |ui| {
-        let words = match units {
-            Units::Customary => "feet and inches",
-            Units::Metric => "metres",
-        };
-        let button = egui::Button::new(RichText::new(words).size(12.0).color(colours.soft)).frame_when_inactive(false);
-        if ui.add(button).on_hover_text(Action::Units.tooltip()).clicked() {
-            out.push(Command::Act(Action::Units));
-        }
-    });
+    egui::Panel::bottom("units at the foot")
+        .frame(egui::Frame::new())
+        .show_separator_line(false)
+        .show(ui, |ui| {
+            let words = match units {
+                Units::Customary => "feet and inches",
+                Units::Metric => "metres",
+            };
+            let button =
+                egui::Button::new(RichText::new(words).size(12.0).color(colours.soft)).frame_when_inactive(false);
+            if ui.add(button).on_hover_text(Action::Units.tooltip()).clicked() {
+                out.push(Command::Act(Action::Units));
+            }
+        });
     ui.label(RichText::new("This winter").size(12.0).color(colours.soft));
     ui.add_space(2.0);
     ui.spacing_mut().item_spacing.y = 2.0;
@@ -56,9 +60,15 @@ fn question(ui: &mut Ui, step: Step, answer: &str, asked: bool) -> egui::Respons
     response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, asked, step.question()));
     if asked {
         let stroke = Stroke::new(1.0, colours.line);
-        ui.painter().rect(rect, 5.0, colours.paper, stroke, egui::StrokeKind::Inside);
+        ui.painter()
+            .rect(rect, 5.0, colours.paper, stroke, egui::StrokeKind::Inside);
         let bar = Rect::from_min_size(rect.min, vec2(4.0, rect.height()));
-        let round = CornerRadius { nw: 3, sw: 3, ne: 0, se: 0 };
+        let round = CornerRadius {
+            nw: 3,
+            sw: 3,
+            ne: 0,
+            se: 0,
+        };
         ui.painter().rect_filled(bar, round, colours.accent);
     } else if response.hovered() || response.has_focus() {
         let tint: Color32 = colours.paper.gamma_multiply(0.6);
@@ -66,16 +76,22 @@ fn question(ui: &mut Ui, step: Step, answer: &str, asked: bool) -> egui::Respons
     }
     let left = rect.left() + 14.0;
     let room = rect.width() - 20.0;
-    let font = if asked { theme::bold(14.0) } else { FontId::proportional(14.0) };
+    let font = if asked {
+        theme::bold(14.0)
+    } else {
+        FontId::proportional(14.0)
+    };
     let lay = |text: &str, font, colour| {
         let mut job = egui::text::LayoutJob::simple_singleline(text.to_owned(), font, colour);
         job.wrap = egui::text::TextWrapping::truncate_at_width(room);
         ui.painter().layout_job(job)
     };
     let upper = lay(step.question(), font, colours.strong);
-    ui.painter().galley(Pos2::new(left, rect.top() + 6.0), upper, colours.strong);
+    ui.painter()
+        .galley(Pos2::new(left, rect.top() + 6.0), upper, colours.strong);
     let lower = lay(answer, FontId::proportional(12.0), colours.soft);
-    ui.painter().galley(Pos2::new(left, rect.top() + 27.0), lower, colours.soft);
+    ui.painter()
+        .galley(Pos2::new(left, rect.top() + 27.0), lower, colours.soft);
     response.on_hover_text(answer)
 }
 
@@ -88,12 +104,25 @@ fn answer(desk: &Desk, step: Step) -> String {
     match step {
         Step::Ground if layout.plots.is_empty() => "nothing drawn yet".to_owned(),
         Step::Ground => {
-            let area: Area = plan.plots.iter().filter_map(|plot| plot.ground.as_ref().ok()).map(Region::area).sum();
-            format!("{} · {}", counted(layout.plots.len() as u64, "plot", "plots"), area.show(units))
+            let area: Area = plan
+                .plots
+                .iter()
+                .filter_map(|plot| plot.ground.as_ref().ok())
+                .map(Region::area)
+                .sum();
+            format!(
+                "{} · {}",
+                counted(layout.plots.len() as u64, "plot", "plots"),
+                area.show(units)
+            )
         }
         Step::Rows if totals.rows == 0 => "no rows yet".to_owned(),
         Step::Rows => {
-            format!("{} · {}", counted(totals.rows, "row", "rows"), row_length(totals.row_length, units))
+            format!(
+                "{} · {}",
+                counted(totals.rows, "row", "rows"),
+                row_length(totals.row_length, units)
+            )
         }
         Step::OnRows => on_rows(desk, units),
         Step::Outside if layout.plots.is_empty() => "nothing yet".to_owned(),
@@ -118,9 +147,16 @@ fn on_rows(desk: &Desk, units: Units) -> String {
             Units::Customary => format!("{:.0} lb", product.to_pounds()),
             Units::Metric => format!("{:.0} kg", product.to_kilograms()),
         };
-        parts.push(format!("{} {product}", counted(dressings as u64, "dressing", "dressings")));
+        parts.push(format!(
+            "{} {product}",
+            counted(dressings as u64, "dressing", "dressings")
+        ));
     }
-    if parts.is_empty() { "no crop yet".to_owned() } else { parts.join(" · ") }
+    if parts.is_empty() {
+        "no crop yet".to_owned()
+    } else {
+        parts.join(" · ")
+    }
 }
 
 /// Buttons for what the question being asked can be answered with.
@@ -143,16 +179,42 @@ fn tools(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     };
     match desk.step {
         Step::Ground => {
-            group(ui, "Draw a plot", true, &[Action::TypePlot, Action::DragPlot, Action::CornerPlot]);
-            let standing = [Action::AddTree, Action::AddWell, Action::AddBuilding, Action::AddOther, Action::AddNote];
+            group(
+                ui,
+                "Draw a plot",
+                true,
+                &[Action::TypePlot, Action::DragPlot, Action::CornerPlot],
+            );
+            let standing = [
+                Action::AddTree,
+                Action::AddWell,
+                Action::AddBuilding,
+                Action::AddOther,
+                Action::AddNote,
+            ];
             group(ui, "Put on it", has_plot, &standing);
         }
         Step::Rows => {
-            group(ui, "Lay a bed", has_plot, &[Action::FillBed, Action::DragBed, Action::CornerBed]);
-            group(ui, "Turn its rows", has_bed, &[Action::TurnLeft, Action::TurnRight, Action::AlongSide]);
+            group(
+                ui,
+                "Lay a bed",
+                has_plot,
+                &[Action::FillBed, Action::DragBed, Action::CornerBed],
+            );
+            group(
+                ui,
+                "Turn its rows",
+                has_bed,
+                &[Action::TurnLeft, Action::TurnRight, Action::AlongSide],
+            );
         }
         Step::OnRows => group(ui, "Put down", has_bed, &[Action::AddDressing]),
-        Step::Outside => group(ui, "Take along", has_plot, &[Action::Print, Action::SaveTable, Action::CopyLedger]),
+        Step::Outside => group(
+            ui,
+            "Take along",
+            has_plot,
+            &[Action::Print, Action::SaveTable, Action::CopyLedger],
+        ),
     }
 }
 
@@ -196,7 +258,9 @@ fn things(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     };
     for plot in &layout.plots {
         let of_plan = desk.plan().plots.iter().find(|of_plan| of_plan.plot == plot.id);
-        let area = of_plan.and_then(|of_plan| of_plan.ground.as_ref().ok()).map(|ground| ground.area().show(units));
+        let area = of_plan
+            .and_then(|of_plan| of_plan.ground.as_ref().ok())
+            .map(|ground| ground.area().show(units));
         line(ui, Item::Plot(plot.id), 0.0, &plot.name, area.unwrap_or_default());
         for bed in layout.beds_of(plot.id) {
             let of_plan = desk.plan().bed(bed.id);
@@ -204,7 +268,13 @@ fn things(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
             line(ui, Item::Bed(bed.id), 12.0, &bed.name, rows);
         }
         for obstacle in &plot.obstacles {
-            line(ui, Item::Obstacle(plot.id, obstacle.id), 12.0, &obstacle.name, "in the way".to_owned());
+            line(
+                ui,
+                Item::Obstacle(plot.id, obstacle.id),
+                12.0,
+                &obstacle.name,
+                "in the way".to_owned(),
+            );
         }
     }
     for note in &layout.notes {

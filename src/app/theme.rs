@@ -57,7 +57,11 @@ pub trait ThemeInForce {
 
 impl ThemeInForce for egui::Ui {
     fn theme_in_force(&self) -> Theme {
-        if self.visuals().dark_mode { Theme::Dark } else { Theme::Light }
+        if self.visuals().dark_mode {
+            Theme::Dark
+        } else {
+            Theme::Light
+        }
     }
 }
 
@@ -74,12 +78,19 @@ pub fn install(ctx: &egui::Context) {
     let mut fonts = egui::FontDefinitions::empty();
     let regular = include_bytes!("../../assets/fonts/AtkinsonHyperlegibleNext_400Regular.ttf");
     let heavy = include_bytes!("../../assets/fonts/AtkinsonHyperlegibleNext_700Bold.ttf");
-    fonts.font_data.insert("regular".to_owned(), egui::FontData::from_static(regular).into());
-    fonts.font_data.insert("heavy".to_owned(), egui::FontData::from_static(heavy).into());
+    fonts
+        .font_data
+        .insert("regular".to_owned(), egui::FontData::from_static(regular).into());
+    fonts
+        .font_data
+        .insert("heavy".to_owned(), egui::FontData::from_static(heavy).into());
     for family in [FontFamily::Proportional, FontFamily::Monospace] {
         fonts.families.insert(family, vec!["regular".to_owned()]);
     }
-    fonts.families.insert(FontFamily::Name(BOLD.into()), vec!["heavy".to_owned(), "regular".to_owned()]);
+    fonts.families.insert(
+        FontFamily::Name(BOLD.into()),
+        vec!["heavy".to_owned(), "regular".to_owned()],
+    );
     ctx.set_fonts(fonts);
     for theme in [Theme::Light, Theme::Dark] {
         ctx.style_mut_of(theme, |style| dress(style, theme));

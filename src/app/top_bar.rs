@@ -10,13 +10,14 @@ use super::theme::{self, ThemeInForce as _};
 use crate::layout::Item;
 
 /// Draws the bar.
-pub fn show(ui: &mut Ui, desk: &Desk, settings: &Settings, out: &mut Vec<Command>) {
+pub(super) fn show(ui: &mut Ui, desk: &Desk, settings: &Settings, out: &mut Vec<Command>) {
     let colours = theme::colours(ui.theme_in_force());
     ui.horizontal_centered(|ui| {
         menu(ui, settings, out);
         title(ui, desk, out);
         let state = saved_words(desk);
-        ui.label(RichText::new(state.0).size(13.0).color(colours.soft)).on_hover_text(state.1);
+        ui.label(RichText::new(state.0).size(13.0).color(colours.soft))
+            .on_hover_text(state.1);
         ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
             heads_up(ui, desk, out);
             ui.add_space(8.0);
@@ -36,23 +37,30 @@ pub fn show(ui: &mut Ui, desk: &Desk, settings: &Settings, out: &mut Vec<Command
 }
 
 /// What went wrong last, in full, on a strip below the bar.
-pub fn wrong_strip(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
-    let Some(said) = desk.said.as_ref().filter(|said| said.wrong) else { return };
+pub(super) fn wrong_strip(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+    let Some(said) = desk.said.as_ref().filter(|said| said.wrong) else {
+        return;
+    };
     let colours = theme::colours(ui.theme_in_force());
-    let frame = egui::Frame::new().fill(colours.accent_tint).inner_margin(egui::Margin::symmetric(20, 8));
-    egui::Panel::top("what went wrong").frame(frame).show_separator_line(false).show(ui, |ui| {
-        ui.horizontal(|ui| {
-            let room = ui.available_width() - 70.0;
-            ui.allocate_ui_with_layout(egui::vec2(room, 20.0), Direction::top_down(Align::Min), |ui| {
-                ui.label(RichText::new(&said.text).color(colours.accent));
-            });
-            ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
-                if ui.button("Seen").on_hover_text("Put this message away").clicked() {
-                    out.push(Command::Say(String::new()));
-                }
+    let frame = egui::Frame::new()
+        .fill(colours.accent_tint)
+        .inner_margin(egui::Margin::symmetric(20, 8));
+    egui::Panel::top("what went wrong")
+        .frame(frame)
+        .show_separator_line(false)
+        .show(ui, |ui| {
+            ui.horizontal(|ui| {
+                let room = ui.available_width() - 70.0;
+                ui.allocate_ui_with_layout(egui::vec2(room, 20.0), Direction::top_down(Align::Min), |ui| {
+                    ui.label(RichText::new(&said.text).color(colours.accent));
+                });
+                ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
+                    if ui.button("Seen").on_hover_text("Put this message away").clicked() {
+                        out.push(Command::Say(String::new()));
+                    }
+                });
             });
         });
-    });
 }
 
 fn menu(ui: &mut Ui, settings: &Settings, out: &mut Vec<Command>) {
@@ -75,7 +83,9 @@ fn menu(ui: &mut Ui, settings: &Settings, out: &mut Vec<Command>) {
                 ui.label(RichText::new("no files yet").weak());
             }
             for path in &settings.recent {
-                let name = path.file_stem().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
+                let name = path
+                    .file_stem()
+                    .map_or_else(String::new, |name| name.to_string_lossy().into_owned());
                 if ui.button(name).on_hover_text(path.display().to_string()).clicked() {
                     out.push(Command::OpenPath(path.clone()));
                     ui.close();
@@ -100,7 +110,12 @@ fn title(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let colours = theme::colours(ui.theme_in_force());
     let layout = desk.layout();
     let mut job = egui::text::LayoutJob::default();
-    let part = |font, color| egui::TextFormat { font_id: font, color, valign: Align::Center, ..Default::default() };
+    let part = |font, color| egui::TextFormat {
+        font_id: font,
+        color,
+        valign: Align::Center,
+        ..Default::default()
+    };
     job.append(&layout.name, 0.0, part(theme::bold(16.0), colours.strong));
     let season = format!("season {}", layout.season);
     job.append(&season, 10.0, part(egui::FontId::proportional(14.0), colours.soft));
@@ -115,7 +130,10 @@ fn title(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
 fn saved_words(desk: &Desk) -> (&'static str, String) {
     match (&desk.path, desk.is_unsaved()) {
         (None, false) => ("", String::new()),
-        (None, true) => ("not saved yet", "It is kept meanwhile, and offered at the next start".to_owned()),
+        (None, true) => (
+            "not saved yet",
+            "It is kept meanwhile, and offered at the next start".to_owned(),
+        ),
         (Some(path), false) => ("saved", path.display().to_string()),
         (Some(path), true) => ("changed since it was saved", path.display().to_string()),
     }
@@ -123,15 +141,24 @@ fn saved_words(desk: &Desk) -> (&'static str, String) {
 
 fn way_back(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let history = desk.history();
-    for (action, label) in [(Action::Undo, history.undo_label()), (Action::Redo, history.redo_label())] {
+    for (action, label) in [
+        (Action::Undo, history.undo_label()),
+        (Action::Redo, history.redo_label()),
+    ] {
         let words = match label {
             Some(label) => format!("{}: {label}", action.label()),
             None => action.label().to_owned(),
         };
         let words = RichText::new(shortened(&words)).size(13.0);
         let button = Button::new(words).frame_when_inactive(false);
-        let shortcut = action.shortcut().map(|shortcut| ui.ctx().format_shortcut(&shortcut)).unwrap_or_default();
-        if ui.add_enabled(label.is_some(), button).on_hover_text(format!("{} ({shortcut})", action.tooltip())).clicked()
+        let shortcut = action
+            .shortcut()
+            .map(|shortcut| ui.ctx().format_shortcut(&shortcut))
+            .unwrap_or_default();
+        if ui
+            .add_enabled(label.is_some(), button)
+            .on_hover_text(format!("{} ({shortcut})", action.tooltip()))
+            .clicked()
         {
             out.push(Command::Act(action));
         }
@@ -151,7 +178,10 @@ fn shortened(words: &str) -> String {
 
 fn find(ui: &mut Ui, out: &mut Vec<Command>) {
     let soft = theme::colours(ui.theme_in_force()).soft;
-    let shortcut = Action::Find.shortcut().map(|shortcut| ui.ctx().format_shortcut(&shortcut)).unwrap_or_default();
+    let shortcut = Action::Find
+        .shortcut()
+        .map(|shortcut| ui.ctx().format_shortcut(&shortcut))
+        .unwrap_or_default();
     let button = Button::new(RichText::new("Find an action or a bed…").size(13.0).color(soft))
         .right_text(RichText::new(shortcut).small().color(soft))
         .min_size(egui::vec2(230.0, 26.0));
@@ -174,7 +204,9 @@ fn heads_up(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     .corner_radius(13)
     .min_size(egui::vec2(110.0, 26.0));
     if count > 0 {
-        button = button.fill(colours.accent_tint).stroke(Stroke::new(1.0, colours.accent.gamma_multiply(0.5)));
+        button = button
+            .fill(colours.accent_tint)
+            .stroke(Stroke::new(1.0, colours.accent.gamma_multiply(0.5)));
     }
     if ui.add(button).on_hover_text(Action::HeadsUp.tooltip()).clicked() {
         out.push(Command::Act(Action::HeadsUp));

@@ -11,7 +11,7 @@ use crate::quantity::{Length, Units};
 
 /// The dialog while it is open.
 #[derive(Default)]
-pub struct TypePlot {
+pub(super) struct TypePlot {
     name: String,
     along: String,
     deep: String,
@@ -24,7 +24,7 @@ pub struct TypePlot {
 const BESIDE: Length = Length::metres(3.0);
 
 /// Draws the dialog. Gives back whether it stays open.
-pub fn show(ui: &mut Ui, layout: &Layout, typed: &mut TypePlot, out: &mut Vec<Command>) -> bool {
+pub(super) fn show(ui: &mut Ui, layout: &Layout, typed: &mut TypePlot, out: &mut Vec<Command>) -> bool {
     let units = layout.units;
     let mut stays = true;
     let modal = egui::Modal::new(Id::unique("plot from two sides")).show(ui.ctx(), |ui| {
@@ -103,7 +103,7 @@ fn read_sides(along: &str, deep: &str, units: Units) -> Result<(Length, Length),
 }
 
 /// A plot of that size beside what is drawn already, with a bed that fills it.
-pub fn new_plot(layout: &Layout, name: &str, east: Length, north: Length) -> Edit {
+pub(super) fn new_plot(layout: &Layout, name: &str, east: Length, north: Length) -> Edit {
     let places = layout.plots.iter().flat_map(|plot| {
         let standing = plot.obstacles.iter().flat_map(|obstacle| match &obstacle.shape {
             Shape::Corners(corners) => corners.clone(),
@@ -113,7 +113,10 @@ pub fn new_plot(layout: &Layout, name: &str, east: Length, north: Length) -> Edi
     });
     let most_east = places.map(|place| place.x).fold(f64::NEG_INFINITY, f64::max);
     let low = if most_east.is_finite() {
-        Point { x: most_east + BESIDE.to_metres(), y: 0.0 }
+        Point {
+            x: most_east + BESIDE.to_metres(),
+            y: 0.0,
+        }
     } else {
         Point { x: 0.0, y: 0.0 }
     };

@@ -43,7 +43,9 @@ pub fn unit_field<T>(
     read: impl FnOnce(&str) -> Result<T, String>,
 ) -> Reply<T> {
     let mut draft = kept(ui, id, shown);
-    let mut text = draft.as_ref().map_or_else(|| shown.to_owned(), |draft| draft.text.clone());
+    let mut text = draft
+        .as_ref()
+        .map_or_else(|| shown.to_owned(), |draft| draft.text.clone());
     let marked = draft.as_ref().is_some_and(|draft| draft.wrong.is_some());
     let response = ui
         .scope(|ui| {
@@ -55,7 +57,10 @@ pub fn unit_field<T>(
         .inner;
     let mut accepted = None;
     if response.has_focus() {
-        let draft = draft.get_or_insert_with(|| Draft { origin: shown.to_owned(), ..Draft::default() });
+        let draft = draft.get_or_insert_with(|| Draft {
+            origin: shown.to_owned(),
+            ..Draft::default()
+        });
         if response.changed() {
             draft.wrong = None;
         }
@@ -67,19 +72,30 @@ pub fn unit_field<T>(
             match read(text.trim()) {
                 Ok(value) => accepted = Some(value),
                 Err(sentence) => {
-                    draft = Some(Draft { text, wrong: Some(sentence), open: false, ..left });
+                    draft = Some(Draft {
+                        text,
+                        wrong: Some(sentence),
+                        open: false,
+                        ..left
+                    });
                 }
             }
         }
     }
     let wrong = draft.as_ref().and_then(|draft| draft.wrong.clone());
     ui.data_mut(|data| match draft {
-        Some(draft) => data.insert_temp(id, draft),
+        Some(draft) => {
+            data.insert_temp(id, draft);
+        }
         None => {
             data.remove::<Draft>(id);
         }
     });
-    Reply { accepted, wrong, response }
+    Reply {
+        accepted,
+        wrong,
+        response,
+    }
 }
 
 /// The draft of the field, unless the value has changed from outside meanwhile and nobody is typing.

@@ -3,7 +3,7 @@
 use crate::quantity::{Length, Units};
 
 /// Row feet, or row metres.
-pub fn row_length(length: Length, units: Units) -> String {
+pub(super) fn row_length(length: Length, units: Units) -> String {
     match units {
         Units::Customary => length.show_total(units).replace(" ft", " row ft"),
         Units::Metric => length.show_total(units).replace(" m", " row m"),
@@ -11,6 +11,10 @@ pub fn row_length(length: Length, units: Units) -> String {
 }
 
 /// "1 row", "26 rows".
-pub fn counted(count: u64, one: &str, many: &str) -> String {
-    format!("{} {}", crate::quantity::count(count), if count == 1 { one } else { many })
+pub(super) fn counted(count: u64, one: &str, many: &str) -> String {
+    format!(
+        "{} {}",
+        crate::quantity::count(count),
+        if count == 1 { one } else { many }
+    )
 }

@@ -18,7 +18,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     let units = layout.units;
     let plan = desk.plan().bed(id).cloned();
     let plot = layout.plot(bed.plot).map_or("no plot", |plot| plot.name.as_str());
-    let area = plan.as_ref().map_or_else(String::new, |plan| format!(" · {}", plan.area.show(units)));
+    let area = plan
+        .as_ref()
+        .map_or_else(String::new, |plan| format!(" · {}", plan.area.show(units)));
     head(ui, &bed.name, &format!("bed in {plot}{area}"));
     let field = Id::unique(("card of bed", id));
     if let Some(name) = form::field(ui, field.with("name"), "Name", &bed.name, form::read_name) {
@@ -45,7 +47,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     }
     dressings(ui, hand, bed);
     let on_rows = desk.step == Step::OnRows;
-    folded(ui, "Seed", on_rows && bed.planting.is_some(), |ui| planting::seed(ui, hand, bed, field));
+    folded(ui, "Seed", on_rows && bed.planting.is_some(), |ui| {
+        planting::seed(ui, hand, bed, field)
+    });
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));
     if bed.water.through_tape() {
@@ -65,11 +69,13 @@ fn change(hand: &mut Hand<'_>, id: BedId, change: BedChange) {
 
 /// A part of the card that is closed until it is wanted.
 fn folded(ui: &mut Ui, title: &str, open: bool, add: impl FnOnce(&mut Ui)) {
-    egui::CollapsingHeader::new(RichText::new(title).size(13.0)).default_open(open).show_unindented(ui, |ui| {
-        ui.add_space(2.0);
-        add(ui);
-        ui.add_space(4.0);
-    });
+    egui::CollapsingHeader::new(RichText::new(title).size(13.0))
+        .default_open(open)
+        .show_unindented(ui, |ui| {
+            ui.add_space(2.0);
+            add(ui);
+            ui.add_space(4.0);
+        });
 }
 
 fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
@@ -84,7 +90,11 @@ fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: U
         } else {
             format!("{} to {}", low.show_short(units), high.show_short(units))
         };
-        let label = ui.label(RichText::new(format!("usual for {}: {range}", crop.name.to_lowercase())).small().weak());
+        let label = ui.label(
+            RichText::new(format!("usual for {}: {range}", crop.name.to_lowercase()))
+                .small()
+                .weak(),
+        );
         label.on_hover_text(planting::source(&crop.row_spacing.low));
     }
 }
@@ -105,7 +115,11 @@ fn rows_run(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         if ui.add(small("E–W")).on_hover_text("Rows west to east").clicked() {
             change(hand, bed.id, BedChange::SetBearing(Bearing::EAST));
         }
-        if ui.add(small("Longest side")).on_hover_text(Action::AlongSide.tooltip()).clicked() {
+        if ui
+            .add(small("Longest side"))
+            .on_hover_text(Action::AlongSide.tooltip())
+            .clicked()
+        {
             hand.out.push(Command::Choose(Some(Item::Bed(bed.id))));
             hand.out.push(Command::Act(Action::AlongSide));
         }
@@ -113,7 +127,13 @@ fn rows_run(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
 }
 
 fn edges(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
-    let margin = length_line::short(ui, field.with("edge margin"), "Edge margin", bed.edge_margin_in_force(), units);
+    let margin = length_line::short(
+        ui,
+        field.with("edge margin"),
+        "Edge margin",
+        bed.edge_margin_in_force(),
+        units,
+    );
     if let Some(margin) = margin {
         change(hand, bed.id, BedChange::SetEdgeMargin(Some(margin)));
     }
@@ -130,13 +150,18 @@ fn edges(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
             Remainder::Left => "on the left hand",
             Remainder::Right => "on the right hand",
         };
-        egui::ComboBox::from_id_salt(field.with("remainder")).selected_text(name(bed.remainder)).show_ui(ui, |ui| {
-            for remainder in [Remainder::Centred, Remainder::Left, Remainder::Right] {
-                if ui.selectable_label(bed.remainder == remainder, name(remainder)).clicked() {
-                    change(hand, bed.id, BedChange::SetRemainder(remainder));
+        egui::ComboBox::from_id_salt(field.with("remainder"))
+            .selected_text(name(bed.remainder))
+            .show_ui(ui, |ui| {
+                for remainder in [Remainder::Centred, Remainder::Left, Remainder::Right] {
+                    if ui
+                        .selectable_label(bed.remainder == remainder, name(remainder))
+                        .clicked()
+                    {
+                        change(hand, bed.id, BedChange::SetRemainder(remainder));
+                    }
                 }
-            }
-        });
+            });
     });
     form::follows(ui, "seen along the rows' direction");
     if let Some(length) = length_line::short(ui, field.with("headland"), "Headland", bed.headland, units) {
@@ -167,7 +192,10 @@ fn lines(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
             change(hand, bed.id, BedChange::SetLines(Lines { apart, ..lines }));
         }
         let mut staggered = lines.staggered;
-        if ui.checkbox(&mut staggered, "Staggered, every second line shifted by half a spacing").changed() {
+        if ui
+            .checkbox(&mut staggered, "Staggered, every second line shifted by half a spacing")
+            .changed()
+        {
             change(hand, bed.id, BedChange::SetLines(Lines { staggered, ..lines }));
         }
     }
@@ -175,9 +203,13 @@ fn lines(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
 
 fn tape(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
     let tape = bed.tape;
-    let count = form::field(ui, field.with("tapes"), "Tapes", &tape.lines_per_row.to_string(), |text| {
-        form::read_whole(text, 0, i32::from(MOST_LINES))
-    });
+    let count = form::field(
+        ui,
+        field.with("tapes"),
+        "Tapes",
+        &tape.lines_per_row.to_string(),
+        |text| form::read_whole(text, 0, i32::from(MOST_LINES)),
+    );
     if let Some(lines_per_row) = count.and_then(|count| u8::try_from(count).ok()) {
         change(hand, bed.id, BedChange::SetTape(Tape { lines_per_row, ..tape }));
     }
@@ -200,7 +232,9 @@ fn dressings(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
     let plan = hand.desk.plan().bed(bed.id).cloned();
     let units = hand.desk.layout().units;
     for dressing in &bed.dressings {
-        let of_plan = plan.as_ref().and_then(|plan| plan.dressings.iter().find(|plan| plan.dressing == dressing.id));
+        let of_plan = plan
+            .as_ref()
+            .and_then(|plan| plan.dressings.iter().find(|plan| plan.dressing == dressing.id));
         let note = of_plan.map_or_else(String::new, |of_plan| {
             if of_plan.problem.is_some() {
                 "see why".to_owned()
@@ -209,13 +243,18 @@ fn dressings(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
             }
         });
         if form::list_line(ui, false, &dressing.name, &note).clicked() {
-            hand.out.push(Command::Choose(Some(Item::Dressing(bed.id, dressing.id))));
+            hand.out
+                .push(Command::Choose(Some(Item::Dressing(bed.id, dressing.id))));
         }
     }
     if bed.dressings.is_empty() {
         form::follows(ui, "nothing is put down on this bed yet");
     }
-    if ui.button(Action::AddDressing.label()).on_hover_text(Action::AddDressing.tooltip()).clicked() {
+    if ui
+        .button(Action::AddDressing.label())
+        .on_hover_text(Action::AddDressing.tooltip())
+        .clicked()
+    {
         hand.out.push(Command::Choose(Some(Item::Bed(bed.id))));
         hand.out.push(Command::Act(Action::AddDressing));
     }

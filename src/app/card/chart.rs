@@ -22,7 +22,7 @@ const HALF_TURN: f64 = 180.0;
 
 /// Row feet by direction for the beds that were looked at.
 #[derive(Default)]
-pub struct Sweeps {
+pub(crate) struct Sweeps {
     of_bed: BTreeMap<BedId, Sweep>,
 }
 
@@ -34,7 +34,10 @@ struct Sweep {
 }
 
 enum State {
-    Running { answer: Receiver<Vec<(f64, Length)>>, stop: Arc<AtomicBool> },
+    Running {
+        answer: Receiver<Vec<(f64, Length)>>,
+        stop: Arc<AtomicBool>,
+    },
     Done(Vec<(f64, Length)>),
     Failed,
 }
@@ -63,7 +66,8 @@ impl Sweeps {
             .get(&bed.id)
             .is_some_and(|sweep| sweep.rule == rule && sweep.ground == plan.rows_ground);
         if !fresh && !hold {
-            self.of_bed.insert(bed.id, Sweep::start(plan.rows_ground.clone(), rule, ctx));
+            self.of_bed
+                .insert(bed.id, Sweep::start(plan.rows_ground.clone(), rule, ctx));
         }
         let sweep = self.of_bed.get_mut(&bed.id)?;
         sweep.poll();
@@ -79,13 +83,19 @@ impl Sweep {
         let (sender, answer) = channel();
         let stop = Arc::new(AtomicBool::new(false));
         let (worker_ground, worker_stop, ctx) = (ground.clone(), stop.clone(), ctx.clone());
-        let worker = std::thread::Builder::new().name("row feet by direction".to_owned()).spawn(move || {
-            if let Some(lengths) = sweep(&worker_ground, rule, &worker_stop) {
-                let _ = sender.send(lengths);
-                ctx.request_repaint();
-            }
-        });
-        let state = if worker.is_ok() { State::Running { answer, stop } } else { State::Failed };
+        let worker = std::thread::Builder::new()
+            .name("row feet by direction".to_owned())
+            .spawn(move || {
+                if let Some(lengths) = sweep(&worker_ground, rule, &worker_stop) {
+                    let _ = sender.send(lengths);
+                    ctx.request_repaint();
+                }
+            });
+        let state = if worker.is_ok() {
+            State::Running { answer, stop }
+        } else {
+            State::Failed
+        };
         Self { ground, rule, state }
     }
 
@@ -108,7 +118,10 @@ fn sweep(ground: &Region, rule: RowRule, stop: &AtomicBool) -> Option<Vec<(f64, 
             return None;
         }
         let degrees = HALF_TURN * f64::from(index) / f64::from(DIRECTIONS);
-        let turned = RowRule { bearing: Bearing::degrees(degrees), ..rule };
+        let turned = RowRule {
+            bearing: Bearing::degrees(degrees),
+            ..rule
+        };
         lengths.push((degrees, fit_rows(ground, &turned).ok()?.total_length()));
     }
     let first = lengths.first().map(|(_, length)| *length)?;
@@ -130,10 +143,13 @@ pub(super) fn show(
     }
     let colours = theme::colours(ui.theme_in_force());
     ui.with_layout(egui::Layout::right_to_left(egui::Align::Min), |ui| {
-        form::follows(ui, match units {
-            Units::Customary => "row feet by direction",
-            Units::Metric => "row metres by direction",
-        });
+        form::follows(
+            ui,
+            match units {
+                Units::Customary => "row feet by direction",
+                Units::Metric => "row metres by direction",
+            },
+        );
     });
     let now = bed.bearing.to_degrees() % HALF_TURN;
     let lengths: Vec<(f64, f64)> = sweeps
@@ -144,7 +160,11 @@ pub(super) fn show(
         .collect();
     if lengths.is_empty() {
         let (rect, _) = ui.allocate_exact_size(egui::vec2(ui.available_width(), CHART_HEIGHT), egui::Sense::hover());
-        ui.painter().hline(rect.x_range(), rect.bottom() - 16.0, egui::Stroke::new(1.0, colours.line));
+        ui.painter().hline(
+            rect.x_range(),
+            rect.bottom() - 16.0,
+            egui::Stroke::new(1.0, colours.line),
+        );
         return None;
     }
     let most = lengths.iter().map(|(_, length)| *length).fold(0.0, f64::max);
@@ -179,7 +199,11 @@ pub(super) fn show(
         .show(ui, |chart| {
             chart.vline(VLine::new("now", now).color(colours.line).width(1.0));
             chart.line(Line::new("row feet", line).color(colours.soft).width(1.5));
-            chart.points(Points::new("these rows", vec![[now, here]]).radius(4.5).color(colours.accent));
+            chart.points(
+                Points::new("these rows", vec![[now, here]])
+                    .radius(4.5)
+                    .color(colours.accent),
+            );
             chart.pointer_coordinate()
         });
     let response = shown.response.on_hover_cursor(egui::CursorIcon::PointingHand);

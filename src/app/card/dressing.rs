@@ -19,7 +19,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
     let Some(dressing) = bed.dressing(id) else { return };
     let field = Id::unique(("card of dressing", bed_id, id));
     head(ui, &dressing.name, &format!("dressing of {}", bed.name));
-    if ui.add(egui::Button::new(RichText::new(format!("Back to {}", bed.name)).size(13.0))).clicked() {
+    if ui
+        .add(egui::Button::new(
+            RichText::new(format!("Back to {}", bed.name)).size(13.0),
+        ))
+        .clicked()
+    {
         hand.out.push(Command::Choose(Some(Item::Bed(bed_id))));
     }
     ui.add_space(4.0);
@@ -35,17 +40,21 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
     }
     form::follows(ui, "in your own words: knee-high, 10 June");
     let plan = hand.desk.plan().bed(bed_id).cloned();
-    let of_plan = plan.as_ref().and_then(|plan| plan.dressings.iter().find(|plan| plan.dressing == id));
+    let of_plan = plan
+        .as_ref()
+        .and_then(|plan| plan.dressings.iter().find(|plan| plan.dressing == id));
     if let Some(of_plan) = of_plan {
         answer(ui, of_plan, units);
     }
     caution(ui, Catalog::built_in().material(&dressing.material));
     if changed != *dressing {
-        hand.out.push(Command::Edit(Edit::Bed(bed_id, BedChange::SetDressing(changed))));
+        hand.out
+            .push(Command::Edit(Edit::Bed(bed_id, BedChange::SetDressing(changed))));
     }
     if remove(ui, "dressing") {
         hand.out.push(Command::Choose(Some(Item::Bed(bed_id))));
-        hand.out.push(Command::Edit(Edit::Bed(bed_id, BedChange::RemoveDressing(id))));
+        hand.out
+            .push(Command::Edit(Edit::Bed(bed_id, BedChange::RemoveDressing(id))));
     }
 }
 
@@ -55,7 +64,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
 /// # Source
 /// 10 lb of a 10-10-10 over 1,000 sq ft, a pound of nitrogen: common practice, no source; a value to start from,
 /// which a soil test replaces. 50 g over a square metre is nearly the same.
-pub fn first_dressing(bed: &Bed, units: Units) -> Dressing {
+pub(crate) fn first_dressing(bed: &Bed, units: Units) -> Dressing {
     let before = bed.dressings.len();
     let (name, placement) = match before {
         0 => ("At planting".to_owned(), Placement::Band { strip: None }),
@@ -90,8 +99,13 @@ pub fn first_dressing(bed: &Bed, units: Units) -> Dressing {
 
 fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
     let materials = Catalog::built_in().materials();
-    let choices: Vec<Choice> =
-        materials.iter().map(|material| Choice { name: material.name.clone(), note: analysis(material) }).collect();
+    let choices: Vec<Choice> = materials
+        .iter()
+        .map(|material| Choice {
+            name: material.name.clone(),
+            note: analysis(material),
+        })
+        .collect();
     let current = Catalog::built_in().material(&dressing.material);
     let name = current.map_or(dressing.material.0.as_str(), |material| material.name.as_str());
     let picked = form::line(ui, "Material", |ui| {
@@ -103,10 +117,20 @@ fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
     }
     match current {
         Some(material) => {
-            let words = format!("analysis {}: nitrogen, phosphate, potash in percent", analysis(material));
-            ui.label(RichText::new(words).small().weak()).on_hover_text(source(&material.analysis));
+            let words = format!(
+                "analysis {}: nitrogen, phosphate, potash in percent",
+                analysis(material)
+            );
+            ui.label(RichText::new(words).small().weak())
+                .on_hover_text(source(&material.analysis));
         }
-        None => form::wrong(ui, &format!("the catalogue has no material “{}”; choose another", dressing.material.0)),
+        None => form::wrong(
+            ui,
+            &format!(
+                "the catalogue has no material “{}”; choose another",
+                dressing.material.0
+            ),
+        ),
     }
 }
 
@@ -114,7 +138,12 @@ fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
 fn analysis(material: &Material) -> String {
     let analysis = material.analysis.value;
     let percent = |part: crate::quantity::Fraction| part.show().replace(" %", "");
-    format!("{}-{}-{}", percent(analysis.n), percent(analysis.p2o5), percent(analysis.k2o))
+    format!(
+        "{}-{}-{}",
+        percent(analysis.n),
+        percent(analysis.p2o5),
+        percent(analysis.k2o)
+    )
 }
 
 fn amount(ui: &mut Ui, field: Id, dressing: &mut Dressing, bed: &Bed, units: Units) {
@@ -156,7 +185,11 @@ fn placement(ui: &mut Ui, field: Id, dressing: &mut Dressing, bed: &Bed, units: 
         Placement::Broadcast => None,
         Placement::Band { strip } | Placement::SideDress { strip } => strip,
     };
-    let ways = [Placement::Broadcast, Placement::Band { strip }, Placement::SideDress { strip }];
+    let ways = [
+        Placement::Broadcast,
+        Placement::Band { strip },
+        Placement::SideDress { strip },
+    ];
     form::line(ui, "Where", |ui| {
         let width = ui.available_width();
         egui::ComboBox::from_id_salt(("placement", bed.id, dressing.id))
@@ -173,7 +206,13 @@ fn placement(ui: &mut Ui, field: Id, dressing: &mut Dressing, bed: &Bed, units: 
         return;
     }
     let in_force = strip.unwrap_or(bed.row_spacing);
-    let with = |strip| if is_band { Placement::Band { strip } } else { Placement::SideDress { strip } };
+    let with = |strip| {
+        if is_band {
+            Placement::Band { strip }
+        } else {
+            Placement::SideDress { strip }
+        }
+    };
     if let Some(width) = length_line::short(ui, field.with("strip"), "Strip", in_force, units) {
         dressing.placement = with(Some(width));
     }
@@ -202,7 +241,9 @@ fn answer(ui: &mut Ui, plan: &DressingPlan, units: Units) {
         return;
     }
     let total = plan.total;
-    let volume = plan.volume(total).map_or_else(String::new, |volume| format!(" · {}", volume.show(units)));
+    let volume = plan
+        .volume(total)
+        .map_or_else(String::new, |volume| format!(" · {}", volume.show(units)));
     let bold = crate::app::theme::bold(15.0);
     ui.label(RichText::new(format!("{}{volume}", total.show_product(units))).font(bold));
     let by = match plan.goes_by {
@@ -227,9 +268,13 @@ fn caution(ui: &mut Ui, material: Option<&Material>) {
     ui.add_space(4.0);
     let own = material.and_then(|material| material.caution.as_ref());
     if let Some(caution) = own {
-        ui.label(RichText::new(&caution.value).small()).on_hover_text(source(caution));
+        ui.label(RichText::new(&caution.value).small())
+            .on_hover_text(source(caution));
     }
-    form::follows(ui, "Go by the label of the bag and by your soil test. Do not breathe the dust.");
+    form::follows(
+        ui,
+        "Go by the label of the bag and by your soil test. Do not breathe the dust.",
+    );
 }
 
 /// An amount as growers write it.
@@ -255,7 +300,9 @@ fn read_amount(text: &str, units: Units) -> Result<Amount, String> {
     let lower = text.to_lowercase();
     for ending in ["/plant", "/ plant", "per plant", "a plant", "each"] {
         if let Some(mass) = lower.strip_suffix(ending) {
-            return Mass::parse(mass.trim(), units).map(Amount::PerPlant).map_err(|error| error.to_string());
+            return Mass::parse(mass.trim(), units)
+                .map(Amount::PerPlant)
+                .map_err(|error| error.to_string());
         }
     }
     let over_ground = MassPerArea::parse(text, units);
@@ -277,7 +324,9 @@ mod tests {
         let read = |text| read_amount(text, Units::Customary);
         assert!(matches!(read("10 lb/1000 sq ft"), Ok(Amount::PerArea(_))));
         assert!(matches!(read("3 lb/100 ft"), Ok(Amount::PerRowLength(_))));
-        let Ok(Amount::PerPlant(mass)) = read("2 oz/plant") else { panic!("to the plant") };
+        let Ok(Amount::PerPlant(mass)) = read("2 oz/plant") else {
+            panic!("to the plant")
+        };
         assert!((mass.to_ounces() - 2.0).abs() < 1e-9);
         assert!(read("a lot").is_err());
     }

@@ -16,8 +16,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     let plan = hand.desk.plan().clone();
     let units = layout.units;
     let field = Id::unique("card of layout");
-    let ground: Area =
-        plan.plots.iter().filter_map(|plot| plot.ground.as_ref().ok()).map(crate::geometry::Region::area).sum();
+    let ground: Area = plan
+        .plots
+        .iter()
+        .filter_map(|plot| plot.ground.as_ref().ok())
+        .map(crate::geometry::Region::area)
+        .sum();
     let plots = layout.plots.len();
     let what = match plots {
         0 => "an empty sheet".to_owned(),
@@ -29,7 +33,13 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
         hand.out.push(Command::Edit(Edit::SetName(name)));
     }
     let read_season = |text: &str| form::read_whole(text, i32::from(*SEASONS.start()), i32::from(*SEASONS.end()));
-    let season = form::field(ui, field.with("season"), "Season", &layout.season.to_string(), read_season);
+    let season = form::field(
+        ui,
+        field.with("season"),
+        "Season",
+        &layout.season.to_string(),
+        read_season,
+    );
     if let Some(season) = season.and_then(|season| i16::try_from(season).ok()) {
         hand.out.push(Command::Edit(Edit::SetSeason(season)));
     }
@@ -39,13 +49,16 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
             Units::Metric => "metres and kilograms",
         };
         let width = ui.available_width();
-        egui::ComboBox::from_id_salt("units of layout").width(width).selected_text(name(units)).show_ui(ui, |ui| {
-            for other in [Units::Customary, Units::Metric] {
-                if ui.selectable_label(units == other, name(other)).clicked() {
-                    hand.out.push(Command::Edit(Edit::SetUnits(other)));
+        egui::ComboBox::from_id_salt("units of layout")
+            .width(width)
+            .selected_text(name(units))
+            .show_ui(ui, |ui| {
+                for other in [Units::Customary, Units::Metric] {
+                    if ui.selectable_label(units == other, name(other)).clicked() {
+                        hand.out.push(Command::Edit(Edit::SetUnits(other)));
+                    }
                 }
-            }
-        });
+            });
     });
     place(ui, hand, field);
     if hand.desk.step == Step::Outside {
@@ -59,22 +72,33 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
 /// The place on earth: a name, latitude and longitude.
 fn place(ui: &mut Ui, hand: &mut Hand<'_>, field: Id) {
     let place = hand.desk.layout().place.clone();
-    let shown = place.as_ref().map_or_else(String::new, |place| format!("{}, {}", place.latitude, place.longitude));
+    let shown = place
+        .as_ref()
+        .map_or_else(String::new, |place| format!("{}, {}", place.latitude, place.longitude));
     let read = |text: &str| {
         let wrong = || "Write degrees north and east, as 44.5, -93.2; south and west are negative".to_owned();
         let (north, east) = text.split_once([',', ' ']).ok_or_else(wrong)?;
         let degrees = |part: &str, most: f64| {
-            part.trim().parse::<f64>().ok().filter(|degrees| degrees.abs() <= most).ok_or_else(wrong)
+            part.trim()
+                .parse::<f64>()
+                .ok()
+                .filter(|degrees| degrees.abs() <= most)
+                .ok_or_else(wrong)
         };
         Ok((degrees(north, 90.0)?, degrees(east, 180.0)?))
     };
     if let Some((latitude, longitude)) = form::field(ui, field.with("degrees"), "Lat., long.", &shown, read) {
         let name = place.as_ref().map_or_else(String::new, |place| place.name.clone());
-        hand.out.push(Command::Edit(Edit::SetPlace(Some(Place { name, latitude, longitude }))));
+        hand.out.push(Command::Edit(Edit::SetPlace(Some(Place {
+            name,
+            latitude,
+            longitude,
+        }))));
     }
     let Some(place) = place else { return };
     if let Some(name) = form::field(ui, field.with("place"), "Place", &place.name, form::read_words) {
-        hand.out.push(Command::Edit(Edit::SetPlace(Some(Place { name, ..place }))));
+        hand.out
+            .push(Command::Edit(Edit::SetPlace(Some(Place { name, ..place }))));
     }
 }
 
@@ -84,7 +108,11 @@ fn outside(ui: &mut Ui, hand: &mut Hand<'_>) {
     let has_plots = !hand.desk.layout().plots.is_empty();
     for action in [Action::Print, Action::SaveTable] {
         let button = egui::Button::new(action.label());
-        if ui.add_enabled(has_plots, button).on_hover_text(action.tooltip()).clicked() {
+        if ui
+            .add_enabled(has_plots, button)
+            .on_hover_text(action.tooltip())
+            .clicked()
+        {
             hand.out.push(Command::Act(action));
         }
     }

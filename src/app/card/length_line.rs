@@ -14,7 +14,9 @@ pub(super) fn short(ui: &mut Ui, id: Id, label: &str, value: Length, units: Unit
 /// A side or distance as large as a plot.
 pub(super) fn long(ui: &mut Ui, id: Id, label: &str, value: Length, units: Units) -> Option<Length> {
     let shown = value.show(units);
-    form::field(ui, id, label, &shown, |text| Length::parse(text, units).map_err(|error| error.to_string()))
+    form::field(ui, id, label, &shown, |text| {
+        Length::parse(text, units).map_err(|error| error.to_string())
+    })
 }
 
 /// Reads a spacing where the field shows `shown`.

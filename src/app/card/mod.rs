@@ -11,8 +11,8 @@ mod planting;
 mod plot;
 mod tally;
 
-pub use chart::Sweeps;
-pub use dressing::first_dressing;
+pub(super) use chart::Sweeps;
+pub(super) use dressing::first_dressing;
 
 use egui::{RichText, Ui};
 
@@ -26,17 +26,17 @@ use crate::layout::Item;
 use crate::plan::HeadsUp;
 
 /// What a card reads and what it asks for.
-pub struct Hand<'a> {
+pub(crate) struct Hand<'a> {
     /// The layout under work.
-    pub desk: &'a Desk,
+    pub(crate) desk: &'a Desk,
     /// Row feet by direction, as far as they are worked out.
-    pub sweeps: &'a mut Sweeps,
+    pub(crate) sweeps: &'a mut Sweeps,
     /// What is asked for.
-    pub out: &'a mut Vec<Command>,
+    pub(crate) out: &'a mut Vec<Command>,
 }
 
 /// Draws the card that answers what is chosen and which question is being asked.
-pub fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, out: &mut Vec<Command>) {
+pub(crate) fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, out: &mut Vec<Command>) {
     let mut hand = Hand { desk, sweeps, out };
     egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 5.0;
@@ -68,13 +68,13 @@ fn subject(desk: &Desk) -> Item {
 /// Heads-up about the thing on the card.
 fn concerns(ui: &mut Ui, desk: &Desk, about: Item, out: &mut Vec<Command>) {
     let plan = desk.plan();
-    let of_card = |heads_up: &&HeadsUp| match about {
+    let of_card = |heads_up: &HeadsUp| match about {
         Item::Layout => false,
         Item::Bed(bed) | Item::BedCorner(bed, _) | Item::Row(bed, _) => heads_up.about.bed() == Some(bed),
         Item::Corner(plot, _) | Item::Side(plot, _) => heads_up.about == Item::Plot(plot),
         other => heads_up.about == other,
     };
-    for heads_up in plan.heads_up.iter().filter(of_card) {
+    for heads_up in plan.heads_up.iter().filter(|heads_up| of_card(heads_up)) {
         ui.add_space(6.0);
         heads_up::note(ui, heads_up, out);
     }
@@ -93,5 +93,6 @@ fn remove(ui: &mut Ui, what: &str) -> bool {
     ui.add_space(8.0);
     form::rule(ui);
     ui.add_space(4.0);
-    ui.add(egui::Button::new(RichText::new(format!("Remove {what}")).size(13.0))).clicked()
+    ui.add(egui::Button::new(RichText::new(format!("Remove {what}")).size(13.0)))
+        .clicked()
 }

@@ -8,7 +8,9 @@ use crate::app::form;
 use crate::layout::{Edit, NoteId};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: NoteId) {
-    let Some(note) = hand.desk.layout().note(id) else { return };
+    let Some(note) = hand.desk.layout().note(id) else {
+        return;
+    };
     head(ui, "Note", "on the map and on the printed sheet");
     let field = Id::unique(("card of note", id));
     let reply = ui

@@ -15,9 +15,14 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, plot_id: PlotId, id: Obstac
     let Some(on) = layout.plot(plot_id) else { return };
     let Some(obstacle) = on.obstacle(id) else { return };
     let field = Id::unique(("card of obstacle", plot_id, id));
-    head(ui, &obstacle.name, &format!("{} on {}", kind_words(obstacle.kind), on.name));
+    head(
+        ui,
+        &obstacle.name,
+        &format!("{} on {}", kind_words(obstacle.kind), on.name),
+    );
     let mut change = |change: ObstacleChange| {
-        hand.out.push(Command::Edit(Edit::Plot(plot_id, PlotChange::Obstacle(id, change))));
+        hand.out
+            .push(Command::Edit(Edit::Plot(plot_id, PlotChange::Obstacle(id, change))));
     };
     if let Some(name) = form::field(ui, field.with("name"), "Name", &obstacle.name, form::read_name) {
         change(ObstacleChange::Rename(name));
@@ -25,13 +30,16 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, plot_id: PlotId, id: Obstac
     form::line(ui, "What it is", |ui| {
         let width = ui.available_width();
         let shown = kind_words(obstacle.kind);
-        egui::ComboBox::from_id_salt(field.with("kind")).width(width).selected_text(shown).show_ui(ui, |ui| {
-            for kind in ObstacleKind::ALL {
-                if ui.selectable_label(obstacle.kind == kind, kind_words(kind)).clicked() {
-                    change(ObstacleChange::SetKind(kind));
+        egui::ComboBox::from_id_salt(field.with("kind"))
+            .width(width)
+            .selected_text(shown)
+            .show_ui(ui, |ui| {
+                for kind in ObstacleKind::ALL {
+                    if ui.selectable_label(obstacle.kind == kind, kind_words(kind)).clicked() {
+                        change(ObstacleChange::SetKind(kind));
+                    }
                 }
-            }
-        });
+            });
     });
     if let Some(clear) = length_line::short(ui, field.with("clear"), "Keep clear", obstacle.clear, units) {
         change(ObstacleChange::SetClear(clear));
@@ -43,7 +51,8 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, plot_id: PlotId, id: Obstac
     }
     if remove(ui, "obstacle") {
         hand.out.push(Command::Choose(Some(Item::Plot(plot_id))));
-        hand.out.push(Command::Edit(Edit::Plot(plot_id, PlotChange::RemoveObstacle(id))));
+        hand.out
+            .push(Command::Edit(Edit::Plot(plot_id, PlotChange::RemoveObstacle(id))));
     }
 }
 
@@ -63,15 +72,30 @@ fn size(ui: &mut Ui, field: Id, shape: &Shape, units: Units) -> Option<Shape> {
         Shape::Circle { centre, radius } => {
             let mut changed = None;
             if let Some(across) = length_line::long(ui, field.with("across"), "Across", *radius * 2.0, units) {
-                changed = Some(Shape::Circle { centre: *centre, radius: across / 2.0 });
+                changed = Some(Shape::Circle {
+                    centre: *centre,
+                    radius: across / 2.0,
+                });
             }
             let east = Length::metres(centre.x);
             if let Some(east) = length_line::long(ui, field.with("east"), "East", east, units) {
-                changed = Some(Shape::Circle { centre: Point { x: east.to_metres(), y: centre.y }, radius: *radius });
+                changed = Some(Shape::Circle {
+                    centre: Point {
+                        x: east.to_metres(),
+                        y: centre.y,
+                    },
+                    radius: *radius,
+                });
             }
             let north = Length::metres(centre.y);
             if let Some(north) = length_line::long(ui, field.with("north"), "North", north, units) {
-                changed = Some(Shape::Circle { centre: Point { x: centre.x, y: north.to_metres() }, radius: *radius });
+                changed = Some(Shape::Circle {
+                    centre: Point {
+                        x: centre.x,
+                        y: north.to_metres(),
+                    },
+                    radius: *radius,
+                });
             }
             form::follows(ui, "its middle, from the sheet's zero");
             changed

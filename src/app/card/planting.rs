@@ -13,14 +13,20 @@ use crate::quantity::{Fraction, Length};
 
 /// The crop of the bed, if one is planted that the catalogue has.
 pub(super) fn catalogue_crop(bed: &Bed) -> Option<&'static Crop> {
-    bed.planting.as_ref().and_then(|planting| Catalog::built_in().crop(&planting.crop))
+    bed.planting
+        .as_ref()
+        .and_then(|planting| Catalog::built_in().crop(&planting.crop))
 }
 
 /// Where a value of the catalogue comes from, in words.
 pub(super) fn source<T>(value: &Sourced<T>) -> String {
     let catalog = Catalog::built_in();
-    let cited: Vec<&str> =
-        value.sources.iter().filter_map(|key| catalog.citation(key)).map(|citation| citation.text.as_str()).collect();
+    let cited: Vec<&str> = value
+        .sources
+        .iter()
+        .filter_map(|key| catalog.citation(key))
+        .map(|citation| citation.text.as_str())
+        .collect();
     format!("{}\n{}", cited.join("\n"), value.mark.words())
 }
 
@@ -31,9 +37,17 @@ fn change(hand: &mut Hand<'_>, bed: &Bed, change: BedChange) {
 /// The crop, chosen by part of its name, and the cultivar.
 pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let crops = Catalog::built_in().crops();
-    let mut choices: Vec<Choice> =
-        crops.iter().map(|crop| Choice { name: crop.name.clone(), note: crop.family.clone() }).collect();
-    choices.push(Choice { name: "Nothing yet".to_owned(), note: String::new() });
+    let mut choices: Vec<Choice> = crops
+        .iter()
+        .map(|crop| Choice {
+            name: crop.name.clone(),
+            note: crop.family.clone(),
+        })
+        .collect();
+    choices.push(Choice {
+        name: "Nothing yet".to_owned(),
+        note: String::new(),
+    });
     let current = match (&bed.planting, catalogue_crop(bed)) {
         (_, Some(crop)) => crop.name.clone(),
         (Some(planting), None) => planting.crop.0.clone(),
@@ -54,9 +68,18 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         return;
     };
     if catalogue_crop(bed).is_none() {
-        form::wrong(ui, &format!("the catalogue has no crop “{}”; choose another", planting.crop.0));
+        form::wrong(
+            ui,
+            &format!("the catalogue has no crop “{}”; choose another", planting.crop.0),
+        );
     }
-    let cultivar = form::field(ui, field.with("cultivar"), "Cultivar", &planting.cultivar, form::read_words);
+    let cultivar = form::field(
+        ui,
+        field.with("cultivar"),
+        "Cultivar",
+        &planting.cultivar,
+        form::read_words,
+    );
     if let Some(cultivar) = cultivar {
         change(hand, bed, BedChange::SetCultivar(cultivar));
     }
@@ -66,16 +89,16 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
 pub(super) fn water(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
     form::line(ui, "Water", |ui| {
         let width = ui.available_width();
-        egui::ComboBox::from_id_salt(("water", bed.id)).width(width).selected_text(bed.water.name()).show_ui(
-            ui,
-            |ui| {
+        egui::ComboBox::from_id_salt(("water", bed.id))
+            .width(width)
+            .selected_text(bed.water.name())
+            .show_ui(ui, |ui| {
                 for water in Water::ALL {
                     if ui.selectable_label(bed.water == water, water.name()).clicked() {
                         change(hand, bed, BedChange::SetWater(water));
                     }
                 }
-            },
-        );
+            });
     });
 }
 
@@ -130,29 +153,39 @@ pub(super) fn seed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             Some(Sowing::Plants) => "plants, sets or pieces",
         };
         let width = ui.available_width();
-        egui::ComboBox::from_id_salt(field.with("sowing")).width(width).selected_text(own).show_ui(ui, |ui| {
-            let seeds_per_plant = stand.seeds_per_plant.unwrap_or(1.0);
-            for (name, sowing) in [
-                ("the crop's usual way", None),
-                ("seed", Some(Sowing::Seed { seeds_per_plant })),
-                ("plants, sets or pieces", Some(Sowing::Plants)),
-            ] {
-                if ui.selectable_label(own == name, name).clicked() {
-                    change(hand, bed, BedChange::SetSowing(sowing));
+        egui::ComboBox::from_id_salt(field.with("sowing"))
+            .width(width)
+            .selected_text(own)
+            .show_ui(ui, |ui| {
+                let seeds_per_plant = stand.seeds_per_plant.unwrap_or(1.0);
+                for (name, sowing) in [
+                    ("the crop's usual way", None),
+                    ("seed", Some(Sowing::Seed { seeds_per_plant })),
+                    ("plants, sets or pieces", Some(Sowing::Plants)),
+                ] {
+                    if ui.selectable_label(own == name, name).clicked() {
+                        change(hand, bed, BedChange::SetSowing(sowing));
+                    }
                 }
-            }
-        });
+            });
     });
     if planting.sowing.is_none()
         && let Some(crop) = crop
     {
-        from_crop(ui, &format!("{}, by the crop", crop.method.value.things()), Some(source(&crop.method)));
+        from_crop(
+            ui,
+            &format!("{}, by the crop", crop.method.value.things()),
+            Some(source(&crop.method)),
+        );
     }
     if let Some(seeds_per_plant) = stand.seeds_per_plant {
         let shown = plain(seeds_per_plant);
         let read = |text: &str| {
             let wrong = || format!("“{text}” is not understood; write a number of 1 or more, such as 1.5");
-            text.parse::<f64>().ok().filter(|number| *number >= 1.0 && number.is_finite()).ok_or_else(wrong)
+            text.parse::<f64>()
+                .ok()
+                .filter(|number| *number >= 1.0 && number.is_finite())
+                .ok_or_else(wrong)
         };
         if let Some(seeds_per_plant) = form::field(ui, field.with("seeds"), "Seeds a plant", &shown, read) {
             change(hand, bed, BedChange::SetSowing(Some(Sowing::Seed { seeds_per_plant })));
@@ -163,7 +196,13 @@ pub(super) fn seed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             change(hand, bed, BedChange::SetSowing(None));
         }
         let read = |text: &str| Fraction::parse_percent(text).map_err(|error| error.to_string());
-        let germination = form::field(ui, field.with("germination"), "Germination", &stand.germination.show(), read);
+        let germination = form::field(
+            ui,
+            field.with("germination"),
+            "Germination",
+            &stand.germination.show(),
+            read,
+        );
         if let Some(germination) = germination {
             change(hand, bed, BedChange::SetGermination(Some(germination)));
         }
@@ -173,9 +212,19 @@ pub(super) fn seed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             }
         } else {
             let least = crop.and_then(|crop| crop.least_germination.as_ref()).map(source);
-            from_crop(ui, "the least the law lets seed of this kind be sold with; your packet or test goes first", least);
+            from_crop(
+                ui,
+                "the least the law lets seed of this kind be sold with; your packet or test goes first",
+                least,
+            );
         }
-        if let Some(spare) = form::field(ui, field.with("spare seed"), "Seed on top", &planting.spare.show(), read) {
+        if let Some(spare) = form::field(
+            ui,
+            field.with("spare seed"),
+            "Seed on top",
+            &planting.spare.show(),
+            read,
+        ) {
             change(hand, bed, BedChange::SetSpare(spare));
         }
     }

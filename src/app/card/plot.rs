@@ -18,7 +18,13 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: PlotId) {
     let units = layout.units;
     let Some(plot) = layout.plot(id) else { return };
     let field = Id::unique(("card of plot", id));
-    let of_plan = hand.desk.plan().plots.iter().find(|of_plan| of_plan.plot == id).cloned();
+    let of_plan = hand
+        .desk
+        .plan()
+        .plots
+        .iter()
+        .find(|of_plan| of_plan.plot == id)
+        .cloned();
     let ground = of_plan.as_ref().map(|of_plan| of_plan.ground.as_ref());
     let what = match ground {
         Some(Ok(ground)) => format!("plot · {}", ground.area().show(units)),
@@ -35,7 +41,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: PlotId) {
     form::section(ui, "Sides");
     form::follows(ui, "Type a length, and the neighbouring side gives way.");
     for side in 0..plot.outline.len().min(MOST_LINES) {
-        let Some(length) = polygon::side_length(&plot.outline, side) else { continue };
+        let Some(length) = polygon::side_length(&plot.outline, side) else {
+            continue;
+        };
         let label = side_words(plot, side);
         if let Some(length) = length_line::long(ui, field.with(("side", side)), &label, length, units) {
             change(hand, PlotChange::SetSideLength { side, length });
@@ -73,7 +81,10 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: PlotId) {
 
 fn cut(ui: &mut Ui, corners: usize) {
     if corners > MOST_LINES {
-        form::follows(ui, format!("and {} more; choose them on the sheet", corners - MOST_LINES));
+        form::follows(
+            ui,
+            format!("and {} more; choose them on the sheet", corners - MOST_LINES),
+        );
     }
 }
 
@@ -100,8 +111,14 @@ pub(super) fn corner_lines(ui: &mut Ui, field: Id, corners: &[Point], units: Uni
                 reply.response.accessible_name(format!("{label}, {axis}"));
                 if let Some(length) = reply.accepted {
                     let to = match axis {
-                        "east" => Point { x: length.to_metres(), y: corner.y },
-                        _ => Point { x: corner.x, y: length.to_metres() },
+                        "east" => Point {
+                            x: length.to_metres(),
+                            y: corner.y,
+                        },
+                        _ => Point {
+                            x: corner.x,
+                            y: length.to_metres(),
+                        },
                     };
                     moved = Some((index, to));
                 }
