@@ -15,31 +15,31 @@ use quillet::plan::{
 };
 use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, Units};
 
-pub fn corners(feet: &[(f64, f64)]) -> Vec<Point> {
+pub(crate) fn corners(feet: &[(f64, f64)]) -> Vec<Point> {
     feet.iter().map(|&(x, y)| Point::feet(x, y)).collect()
 }
 
 /// A row with its pieces, in feet: from (east, north) to (east, north).
-pub type Line = Vec<((f64, f64), (f64, f64))>;
+pub(crate) type Line = Vec<((f64, f64), (f64, f64))>;
 
 /// What a hand-made bed is told apart by.
-pub struct BedSpec<'a> {
-    pub id: u32,
-    pub plot: u32,
-    pub name: &'a str,
-    pub crop: Option<(&'a str, &'a str)>,
-    pub outline: Vec<Point>,
-    pub bearing: f64,
-    pub row_spacing: Length,
-    pub in_row: Length,
-    pub headland: Length,
-    pub water: Water,
-    pub dressings: &'a [(&'a str, f64)],
-    pub lines: Vec<Line>,
+pub(crate) struct BedSpec<'a> {
+    pub(crate) id: u32,
+    pub(crate) plot: u32,
+    pub(crate) name: &'a str,
+    pub(crate) crop: Option<(&'a str, &'a str)>,
+    pub(crate) outline: Vec<Point>,
+    pub(crate) bearing: f64,
+    pub(crate) row_spacing: Length,
+    pub(crate) in_row: Length,
+    pub(crate) headland: Length,
+    pub(crate) water: Water,
+    pub(crate) dressings: &'a [(&'a str, f64)],
+    pub(crate) lines: Vec<Line>,
 }
 
 impl BedSpec<'_> {
-    pub fn build(&self) -> (Bed, BedPlan) {
+    pub(crate) fn build(&self) -> (Bed, BedPlan) {
         let mut pieces = Vec::new();
         let mut rows = Vec::new();
         for (k, line) in self.lines.iter().enumerate() {
@@ -176,7 +176,7 @@ impl BedSpec<'_> {
 }
 
 /// A layout and its plan out of parts.
-pub fn assemble(name: &str, units: Units, plots: Vec<Plot>, beds: &[BedSpec]) -> (Layout, Plan) {
+pub(crate) fn assemble(name: &str, units: Units, plots: Vec<Plot>, beds: &[BedSpec]) -> (Layout, Plan) {
     let mut layout = Layout::empty(2027, units);
     layout.name = name.to_owned();
     layout.plots = plots.into_iter().map(Arc::new).collect();
@@ -190,7 +190,7 @@ pub fn assemble(name: &str, units: Units, plots: Vec<Plot>, beds: &[BedSpec]) ->
 }
 
 /// The ledgers of every bed.
-pub fn ledgers(layout: &Layout, plan: &Plan) -> Vec<(BedId, Ledger)> {
+pub(crate) fn ledgers(layout: &Layout, plan: &Plan) -> Vec<(BedId, Ledger)> {
     plan.beds
         .iter()
         .map(|bed| (bed.bed, Ledger::of(bed, layout.units)))
@@ -198,7 +198,7 @@ pub fn ledgers(layout: &Layout, plan: &Plan) -> Vec<(BedId, Ledger)> {
 }
 
 /// The garden.
-pub fn garden() -> (Layout, Plan) {
+pub(crate) fn garden() -> (Layout, Plan) {
     let plot = Plot {
         id: PlotId(1),
         name: "Lower plot".to_owned(),
@@ -304,7 +304,7 @@ pub fn garden() -> (Layout, Plan) {
 }
 
 /// A bed of many rows running north, one every `spacing` feet from the west, each `length` feet long.
-pub fn many_rows(rows: u32, spacing: f64, length: f64, crop: (&'static str, &'static str)) -> (Layout, Plan) {
+pub(crate) fn many_rows(rows: u32, spacing: f64, length: f64, crop: (&'static str, &'static str)) -> (Layout, Plan) {
     let width = f64::from(rows) * spacing;
     let outline = corners(&[(0.0, 0.0), (width, 0.0), (width, length), (0.0, length)]);
     let plot = Plot {

@@ -31,7 +31,7 @@ pub struct Autosave {
     folder: PathBuf,
     place: u32,
     /// Held until the program ends.
-    _lock: File,
+    _lock: Lock,
 }
 
 /// Work that a program left behind unsaved. As long as it is held, no other program offers it.
@@ -44,7 +44,7 @@ pub struct Rescued {
     /// The layout, or why it cannot be read. What cannot be read is not thrown away by itself.
     pub layout: Result<Layout, StoreError>,
     /// Keeps the place from other programs; shared by all works that were left in the place.
-    _lock: Arc<File>,
+    _lock: Arc<Lock>,
 }
 
 impl Autosave {
@@ -163,8 +163,20 @@ impl Rescued {
     }
 }
 
+/// A lock that is held.
+#[derive(Debug)]
+struct Lock(File);
+
+impl Drop for Lock {
+    fn drop(&mut self) {
+        // Closing the file alone would leave the lock for a moment longer where another program is just being
+        // started: it has the file too until it is under way. That the system refuses it changes nothing for us.
+        let _closed_anyway = self.0.unlock();
+    }
+}
+
 /// The lock on a place; `None` while somebody holds it.
-fn try_lock(folder: &Path, place: u32) -> Result<Option<File>, StoreError> {
+fn try_lock(folder: &Path, place: u32) -> Result<Option<Lock>, StoreError> {
     let path = folder.join(format!("place-{place}.lock"));
     let of_io = |error| StoreError::of_io(Doing::Save, &path, error);
     let file = File::options()
@@ -174,7 +186,7 @@ fn try_lock(folder: &Path, place: u32) -> Result<Option<File>, StoreError> {
         .open(&path)
         .map_err(of_io)?;
     match file.try_lock() {
-        Ok(()) => Ok(Some(file)),
+        Ok(()) => Ok(Some(Lock(file))),
         Err(TryLockError::WouldBlock) => Ok(None),
         Err(TryLockError::Error(error)) => Err(of_io(error)),
     }

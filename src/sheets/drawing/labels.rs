@@ -1,13 +1,11 @@
 //! The label of a bed, on a plate at a spot that hides little of the rows; and notes.
 
-use super::Layers;
 use super::bounds::{Bounds, inside, rings_of};
-use super::legend::CropKey;
 use super::rows::Level;
 use super::view::View;
+use super::{Drawn, Layers};
 use crate::geometry::Point;
-use crate::layout::{Bed, Item, Note};
-use crate::plan::BedPlan;
+use crate::layout::{Item, Note};
 use crate::quantity::Units;
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
 use crate::sheets::{type_metrics, wording};
@@ -92,16 +90,8 @@ impl Label {
 }
 
 /// Labels a bed: in full where there is room, else shorter and smaller, else beside the bed with a leader.
-pub(super) fn label_bed(
-    bed: &Bed,
-    plan: &BedPlan,
-    key: Option<&CropKey>,
-    level: Level,
-    drawn: &[[Point; 2]],
-    units: Units,
-    view: &View,
-    layers: &mut Layers,
-) {
+pub(super) fn label_bed(drawn: &Drawn, lines: &[[Point; 2]], units: Units, view: &View, layers: &mut Layers) {
+    let Drawn { bed, plan, .. } = drawn;
     let rings = rings_of(&plan.ground);
     let Some(extent) = Bounds::round(rings.iter().flatten().copied()) else {
         return;
@@ -110,14 +100,14 @@ pub(super) fn label_bed(
         return;
     };
     let lit = view.is_lit(Item::Bed(bed.id));
-    let sizes = sizes_of(bed, plan, key, level, lit, units, view);
+    let sizes = sizes_of(drawn, lit, units, view);
     let asked: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
         &[]
     } else {
         &rings
     };
     for label in &sizes {
-        if let Some(ground) = inside_the_bed(label, seen, asked, drawn, view, layers) {
+        if let Some(ground) = inside_the_bed(label, seen, asked, lines, view, layers) {
             layers.room.take(ground);
             label.set(ground, lit, view, layers);
             return;
@@ -149,14 +139,22 @@ pub(super) fn label_bed(
                     middle.y + north * (extent.height() / 2.0 + view.metres(reach + away.max.y / 2.0)),
                 );
                 let ground = label.ground(at, view);
-                if inside_bounds(&ground, &view.visible)
+                let foot = Point::metres(
+                    middle.x.clamp(ground.min.x, ground.max.x),
+                    middle.y.clamp(ground.min.y, ground.max.y),
+                );
+                let leader_is_free = (1..=20).all(|k| {
+                    let at = foot.towards(middle, f64::from(k) / 20.0);
+                    extent.contains(at)
+                        || layers
+                            .room
+                            .is_free(&Bounds::about(at, view.metres(1.0), view.metres(1.0)))
+                });
+                if leader_is_free
+                    && inside_bounds(&ground, &view.visible)
                     && !layers.beds.iter().any(|bed| bed.overlaps(&ground))
                     && layers.room.claim(ground)
                 {
-                    let foot = Point::metres(
-                        middle.x.clamp(ground.min.x, ground.max.x),
-                        middle.y.clamp(ground.min.y, ground.max.y),
-                    );
                     layers.labels.push(Mark::Strokes {
                         strokes: vec![[foot, middle]],
                         pen: Pen {
@@ -240,22 +238,17 @@ fn inside_the_bed(
 }
 
 /// The label of a bed from the fullest to the shortest.
-fn sizes_of(
-    bed: &Bed,
-    plan: &BedPlan,
-    key: Option<&CropKey>,
-    level: Level,
-    lit: bool,
-    units: Units,
-    view: &View,
-) -> Vec<Label> {
+fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
+    let Drawn {
+        bed, plan, key, level, ..
+    } = *drawn;
     let ink = if lit { Ink::Accent } else { Ink::Strong };
     let name = if bed.name.trim().is_empty() {
         "bed".to_owned()
     } else {
         bed.name.clone()
     };
-    let name = type_metrics::shortened(&name, 190.0, view.letters(9.5), true);
+    let name = type_metrics::shortened(&name, 150.0, view.letters(9.5), true);
     let line = |text: &str, size: f32, bold: bool| Line {
         text: text.to_owned(),
         size: view.letters(size),
@@ -265,19 +258,20 @@ fn sizes_of(
     let letters = key.map(|key| key.letters.clone());
     let crop = key.map_or_else(
         || "nothing planted".to_owned(),
-        |key| type_metrics::shortened(&key.name, 190.0, view.letters(7.5), false),
+        |key| type_metrics::shortened(&key.name, 150.0, view.letters(7.5), false),
     );
-    let spacing = match plan.stand {
-        Some(stand) => format!(
-            "{} rows, {} apart",
-            bed.row_spacing.show_short(units),
-            stand.in_row.show_short(units)
-        ),
-        None => format!("{} rows", bed.row_spacing.show_short(units)),
-    };
-    let lettered = letters
+    let rows = format!("{} rows", bed.row_spacing.show_short(units));
+    let apart = plan
+        .stand
+        .map_or_else(String::new, |stand| format!("{} apart", stand.in_row.show_short(units)));
+    let short = letters
         .as_ref()
-        .map_or_else(|| spacing.clone(), |letters| format!("{letters} · {spacing}"));
+        .map_or_else(|| rows.clone(), |letters| format!("{letters} · {rows}"));
+    let full = if apart.is_empty() {
+        short.clone()
+    } else {
+        format!("{short}, {apart}")
+    };
     let totals = format!(
         "{} · {}",
         wording::count(plan.totals.rows, "row", "rows"),
@@ -291,7 +285,12 @@ fn sizes_of(
             line(&totals, 7.5, false),
         ]);
     }
-    sizes.push(vec![line(&name, 9.5, true), line(&lettered, 7.5, false)]);
+    sizes.push(vec![line(&name, 9.5, true), line(&full, 7.5, false)]);
+    sizes.push(vec![
+        line(&name, 9.0, true),
+        line(&short, 7.5, false),
+        line(&apart, 7.5, false),
+    ]);
     sizes.push(vec![line(&name, 8.5, true)]);
     sizes.push(vec![line(&name, 7.0, true)]);
     sizes.push(vec![line(letters.as_deref().unwrap_or("–"), 6.5, true)]);

@@ -7,7 +7,7 @@ use super::room::words_box;
 use super::view::View;
 use crate::geometry::Point;
 use crate::layout::{Layout, Plot};
-use crate::quantity::Units;
+use crate::quantity::{Length, Units};
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
 use crate::sheets::type_metrics;
 
@@ -18,7 +18,7 @@ const AWAY: f32 = 20.0;
 /// From the outline to words that stand beside it without a line, in points, on paper.
 const CLOSE: f32 = 7.5;
 /// How far measures reach past the outline in points, on paper: what a page has to keep free round a drawing.
-pub const REACH: f64 = 30.0;
+pub const REACH: f64 = 28.0;
 
 /// Draws the measures of a plot.
 pub(super) fn measure_plot(layout: &Layout, plot: &Plot, view: &View, layers: &mut Layers) {
@@ -36,13 +36,31 @@ pub(super) fn measure_plot(layout: &Layout, plot: &Plot, view: &View, layers: &m
     let area: f64 = sides(&plot.outline).map(|(a, b)| a.x * b.y - b.x * a.y).sum();
     // Every side is taken anticlockwise, so that the outside lies on its right hand.
     let anticlockwise = |(a, b)| if area < 0.0 { (b, a) } else { (a, b) };
-    let crowded: Vec<(Point, Point)> = sides(&plot.outline)
-        .map(anticlockwise)
+    let all: Vec<(Point, Point)> = sides(&plot.outline).map(anticlockwise).collect();
+    let crowded: Vec<(Point, Point)> = all
+        .iter()
+        .copied()
+        .filter(|&side| !(all.len() == 4 && is_told_opposite(side, &all)))
         .filter(|&(a, b)| !on_a_line(a, b, layout.units, &around, view, layers))
         .collect();
     for (a, b) in crowded {
         beside_the_side(a, b, layout.units, view, layers);
     }
+}
+
+/// Whether the opposite side of a plot with four corners has the same length and tells it better: the lower and
+/// the left one do.
+fn is_told_opposite(side: (Point, Point), all: &[(Point, Point)]) -> bool {
+    let step = |(a, b): (Point, Point)| (b.x - a.x, b.y - a.y);
+    let (x, y) = step(side);
+    let same = Length::TOLERANCE.to_metres() * 10.0;
+    let opposite = all.iter().any(|&other| {
+        let (other_x, other_y) = step(other);
+        (x + other_x).abs() < same && (y + other_y).abs() < same
+    });
+    // Anticlockwise, the lower side runs east and the left one south.
+    let tells = if x.abs() >= y.abs() { x > 0.0 } else { y < 0.0 };
+    opposite && !tells
 }
 
 /// Everything that a line of measure must not run across.
@@ -234,7 +252,8 @@ fn beside_the_side(from: Point, to: Point, units: Units, view: &View, layers: &m
             let at = side.place(t, right, view);
             let words = words_box(view, at, &side.text, side.size, false, side.turn, 1.0);
             if view.visible.overlaps(&words) && layers.room.claim(words) {
-                layers.words.push(side.words(at, None));
+                let plate = (right < 0.0).then_some(Ink::Paper);
+                layers.words.push(side.words(at, plate));
                 return;
             }
         }

@@ -98,18 +98,12 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         lines.push(rows::draw_rows(bed, plan, *key, *level, view, &mut layers));
         outline::outline_bed(bed, plan, view, &mut layers);
     }
-    for (
-        Drawn {
-            bed, plan, key, level, ..
-        },
-        lines,
-    ) in in_sight.iter().copied().zip(&lines)
-    {
-        labels::label_bed(bed, plan, *key, *level, lines, layout.units, view, &mut layers);
-    }
     for plot in &layout.plots {
         obstacles::name_obstacles(plot, view, &mut layers);
         measures::measure_plot(layout, plot, view, &mut layers);
+    }
+    for (drawn, lines) in in_sight.iter().copied().zip(&lines) {
+        labels::label_bed(drawn, lines, layout.units, view, &mut layers);
     }
     let Layers {
         ground,

@@ -13,7 +13,7 @@ const MOST_PLANTS: f64 = 20_000.0;
 /// Plants closer than this many points are ticks across the row; wider apart they are dots.
 const CLOSEST_DOTS: f64 = 7.0;
 /// Rows closer than this many points show no tape.
-const CLOSEST_TAPE: f64 = 18.0;
+const CLOSEST_TAPE: f64 = 48.0;
 
 /// Draws the plants on rows in sight, and the tape beside them.
 pub(super) fn draw_plants(bed: &Bed, plan: &BedPlan, rows: &[&Row], ink: Ink, view: &View, layers: &mut Layers) {
@@ -54,7 +54,7 @@ pub(super) fn draw_plants(bed: &Bed, plan: &BedPlan, rows: &[&Row], ink: Ink, vi
             } else {
                 gap
             };
-            let radius = (gap.min(apart) / 4.0).clamp(0.8, 3.5) as f32;
+            let radius = (gap.min(apart) / 4.0).min(tick_room / 8.0).clamp(0.8, 3.0) as f32;
             layers.rows.push(Mark::Dots {
                 at: places,
                 radius,

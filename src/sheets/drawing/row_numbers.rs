@@ -12,13 +12,41 @@ use crate::sheets::mark::{Anchor, Face, Ink, Mark};
 use crate::sheets::type_metrics;
 
 /// Free space kept between numbers, and between a number and the edge of its bed, in points.
-const AIR: f64 = 2.5;
+const AIR: f64 = 3.0;
 /// Outlines of more corners than this are not asked whether a number lies inside: it would take too long.
 const MOST_CORNERS: usize = 400;
 /// Most numbers set for one bed.
 const MOST_NUMBERS: usize = 400;
-/// Steps between numbers, in the order they are tried.
-const STEPS: [u32; 13] = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
+/// Steps between numbers and between rows, in the order they are tried.
+const STEPS: [u32; 19] = [
+    1,
+    2,
+    5,
+    10,
+    20,
+    50,
+    100,
+    200,
+    500,
+    1000,
+    2000,
+    5000,
+    10_000,
+    20_000,
+    50_000,
+    100_000,
+    1_000_000,
+    10_000_000,
+    100_000_000,
+];
+
+/// The first of the steps 1, 2, 5, 10, 20, 50, … that is no smaller than `least`.
+pub(super) fn step_of(least: f64) -> u32 {
+    STEPS
+        .into_iter()
+        .find(|&step| f64::from(step) >= least)
+        .unwrap_or(u32::MAX)
+}
 
 /// Numbers the rows of a bed at both ends: all of them where there is room, else the first and every fifth,
 /// tenth and so on.
@@ -54,10 +82,7 @@ pub(super) fn number_rows(
     };
     let gap = bed.row_spacing.to_metres() * view.points_per_metre;
     let needed = 2.0 * half_of(&widest).1 + AIR;
-    let step = STEPS
-        .into_iter()
-        .find(|&step| f64::from(step) * gap >= needed)
-        .unwrap_or(u32::MAX);
+    let step = step_of(needed / gap);
     let free = (bed.headland + bed.clear).to_metres() * view.points_per_metre;
     let plate = if view.is_lit(Item::Bed(bed.id)) {
         Ink::AccentTint

@@ -33,7 +33,7 @@ pub const CLOSEST_ROWS: f64 = 2.5;
 /// Rows closer than this many points are not drawn one by one at all: even one in four would be a poor picture.
 const HATCHED_ROWS: f64 = 0.7;
 /// A bed narrower or shorter than this many points is a hatch: lines in it could not be told apart.
-const SMALLEST_BED: f64 = 14.0;
+const SMALLEST_BED: f64 = 8.0;
 /// Plants closer than this many points along the row are left out.
 const CLOSEST_PLANTS: f64 = 3.0;
 /// Rows closer than this many points have no plants drawn on them, whose ticks would touch.
@@ -53,7 +53,7 @@ pub fn level(bed: &Bed, plan: &BedPlan, view: &View) -> Level {
     }
     if gap < CLOSEST_ROWS {
         return Level::Lines {
-            every: (CLOSEST_ROWS / gap).ceil() as u32,
+            every: row_numbers::step_of(CLOSEST_ROWS / gap),
         };
     }
     let in_row = plan.stand.map_or(0.0, |stand| stand.in_row.to_metres()) * view.points_per_metre;
@@ -98,8 +98,8 @@ impl RowAxes {
     }
 }
 
-/// The rows of a bed in sight, `every` n-th by the numbers they carry (1, 1 + n, 1 + 2n, …), so that the same
-/// rows stay drawn while the sheet is moved.
+/// The rows of a bed in sight, `every` n-th by the numbers they carry (5, 10, 15, …), so that the same rows stay
+/// drawn while the sheet is moved, and are the ones that get numbers.
 pub(super) fn in_sight<'p>(plan: &'p BedPlan, axes: RowAxes, sight: &Bounds, every: u32) -> Vec<&'p Row> {
     let corners = sight.corners().map(|corner| axes.across(corner));
     let low = corners.into_iter().fold(f64::INFINITY, f64::min);
@@ -118,12 +118,7 @@ pub(super) fn in_sight<'p>(plan: &'p BedPlan, axes: RowAxes, sight: &Bounds, eve
     let (Some(first), Some(last)) = (rows.first(), rows.last()) else {
         return Vec::new();
     };
-    let start = first
-        .number
-        .saturating_sub(1)
-        .div_ceil(every)
-        .saturating_mul(every)
-        .saturating_add(1);
+    let start = first.number.div_ceil(every).saturating_mul(every);
     (start..=last.number)
         .step_by(every as usize)
         .filter_map(|number| {
@@ -151,8 +146,8 @@ pub(super) fn draw_rows(
     let sight = view.cutting();
     let mut rows = in_sight(plan, axes, &sight, every);
     // Rows in pieces, or a bed whose rows do not stand as its spacing says: leave out evenly until few enough.
-    while rows.len() > MOST_PIECES && every < u32::MAX / 2 {
-        every *= 2;
+    while rows.len() > MOST_PIECES && every < u32::MAX {
+        every = row_numbers::step_of(f64::from(every) + 1.0);
         rows = in_sight(plan, axes, &sight, every);
     }
     let pieces: usize = rows.iter().map(|row| row.pieces.len()).sum();

@@ -11,7 +11,7 @@ use crate::sheets::mark::{Anchor, Ink, Mark, Pen};
 use crate::sheets::{type_metrics, wording};
 
 /// Height of the line with the scale bar, in points.
-pub(super) const BAR_HEIGHT: f64 = 30.0;
+pub(super) const BAR_HEIGHT: f64 = 26.0;
 /// Height of one line of the key.
 const LINE: f64 = 14.0;
 /// Most lines of the key: a map of more crops says where to find the rest.
@@ -95,7 +95,7 @@ fn columns(lines: &[KeyLine], across: f64) -> usize {
 
 /// Sets the scale bar at the left with its words beside it, and moves down past it.
 pub(super) fn set_bar(sheet: &mut Sheet, scale: Scale, bar: Option<ScaleBar>) {
-    let top = sheet.y + 18.0;
+    let top = sheet.y + 13.0;
     let shown = scale.show();
     let with_ratio = if shown.starts_with("1:") {
         shown

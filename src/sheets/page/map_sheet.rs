@@ -15,7 +15,7 @@ use crate::sheets::{Placing, type_metrics, wording};
 /// Kept below the map for notes, in points.
 const NOTES: f64 = 46.0;
 /// Between the head and the map.
-const AIR: f64 = 8.0;
+const AIR: f64 = 4.0;
 
 /// How a map goes on a sheet.
 pub(super) struct Fit {

@@ -13,7 +13,7 @@ mod table;
 use thiserror::Error;
 
 use self::sheet::Sheet;
-use self::table::{Band, LINE};
+use self::table::{Band, LINE, LOWEST_LINE};
 use super::drawing;
 use super::mark::{Anchor, Ink};
 use super::type_metrics;
@@ -199,27 +199,36 @@ impl Pages<'_> {
             self.sheet.y += BETWEEN_TABLES;
             return;
         };
+        let above = heading_height(&self.sheet, bed, &about);
+        let lines = ledger.numbers.len() as f64 + 1.0;
+        let height = |band: &Band, line: f64| above + band.head_height() + lines * line;
         // A sheet that lies the long way takes a bed's tables only whole: they go on over upright sheets otherwise.
-        let height = |band: &Band| HEADING + band.head_height() + (ledger.numbers.len() + 1) as f64 * LINE;
         let lying = self.sheet.width > self.sheet.height;
         let all: f64 = Band::share_out(ledger, self.sheet.across())
             .iter()
-            .map(|band| height(band) + BETWEEN_TABLES)
+            .map(|band| height(band, LINE) + BETWEEN_TABLES)
             .sum();
         if lying && self.sheet.room() < all {
             self.turn_over();
         }
-        let bands = Band::share_out(ledger, self.sheet.across());
-        for (k, band) in bands.iter().enumerate() {
-            let about = if bands.len() > 1 {
-                format!("{about} · columns, part {} of {}", k + 1, bands.len())
+        let mut bands = Band::share_out(ledger, self.sheet.across());
+        let parts = bands.len();
+        for (k, band) in bands.iter_mut().enumerate() {
+            let about = if parts > 1 {
+                format!("part {} of {parts} · {about}", k + 1)
             } else {
                 about.clone()
             };
-            // Begun low on a sheet only when it ends there too, or at least a good part of it does.
-            let begun = HEADING + band.head_height() + 8.0 * LINE;
-            if self.sheet.room() < height(band).min(begun) {
+            // Not parted when it fits a sheet of its own; a longer one is begun here if a good part goes on.
+            let begun = above + band.head_height() + 12.0 * LINE;
+            let whole = height(band, LOWEST_LINE);
+            let enough = if whole <= self.empty_room() { whole } else { begun };
+            if self.sheet.room() < enough && self.sheet.is_begun() {
                 self.turn_over();
+            }
+            if self.sheet.room() >= height(band, LOWEST_LINE) {
+                let line = (self.sheet.room() - above - band.head_height()) / lines;
+                band.line = line.clamp(LOWEST_LINE, LINE);
             }
             self.set_table(bed, &about, ledger, band);
         }
@@ -230,54 +239,94 @@ impl Pages<'_> {
         self.tables += 1;
         heading(&mut self.sheet, bed, about, false);
         band.set_heads(&mut self.sheet, table, false);
+        let rows = ledger.numbers.len();
+        let mut left = self.rows_here(rows, band.line);
         for (row, &number) in ledger.numbers.iter().enumerate() {
-            // The last row keeps the sums with it.
-            let needed = if row + 1 == ledger.numbers.len() {
-                2.0 * LINE
-            } else {
-                LINE
-            };
-            if self.sheet.room() < needed {
+            if left == 0 {
                 self.turn_over();
                 heading(&mut self.sheet, bed, about, true);
                 band.set_heads(&mut self.sheet, table, true);
+                left = self.rows_here(rows - row, band.line);
             }
             band.set_row(&mut self.sheet, table, row, number);
+            left = left.saturating_sub(1);
         }
-        band.set_totals(&mut self.sheet, table, ledger.numbers.len());
+        band.set_totals(&mut self.sheet, table, rows);
         self.sheet.y += BETWEEN_TABLES;
+    }
+
+    /// Room on an upright sheet with nothing on it.
+    fn empty_room(&self) -> f64 {
+        Sheet::new(self.options.paper, Turned::Portrait, self.foot).room()
+    }
+
+    /// How many of the rows still to come go on this sheet: all of them with their sums if they fit, else as many
+    /// as leave at least three for the next sheet.
+    fn rows_here(&self, to_come: usize, line: f64) -> usize {
+        // A hair of slack: the height of a line may be chosen so that the table fills the sheet exactly.
+        let fit = ((self.sheet.room() + 1e-6) / line).max(1.0) as usize;
+        if to_come < fit {
+            to_come
+        } else {
+            fit.min(to_come.saturating_sub(3)).max(1)
+        }
     }
 }
 
-/// Height of the heading of a table.
+/// Height of the heading of a table, in points; more when the words beside the name need a line of their own.
 const HEADING: f64 = 24.0;
+const SECOND_LINE: f64 = 12.0;
+const NAME_SIZE: f32 = 11.5;
+const ABOUT_SIZE: f32 = 8.5;
+
+fn name_of(bed: &Bed) -> &str {
+    let name = bed.name.trim();
+    if name.is_empty() { "Bed" } else { name }
+}
+
+fn is_one_line(sheet: &Sheet, bed: &Bed, about: &str) -> bool {
+    let name = type_metrics::width(name_of(bed), NAME_SIZE, true);
+    // Room is kept for "part 1 of 2" before it and "continued" behind it.
+    name + 8.0 + type_metrics::width(about, ABOUT_SIZE, false) + 90.0 <= sheet.across()
+}
+
+fn heading_height(sheet: &Sheet, bed: &Bed, about: &str) -> f64 {
+    let top = if sheet.is_begun() { AIR_ABOVE } else { 0.0 };
+    let second = if is_one_line(sheet, bed, about) {
+        0.0
+    } else {
+        SECOND_LINE
+    };
+    top + HEADING + second
+}
+
+/// Kept free above a heading that is not the first thing on its sheet, in points.
+const AIR_ABOVE: f64 = 6.0;
 
 fn heading(sheet: &mut Sheet, bed: &Bed, about: &str, again: bool) {
-    let base = sheet.y + 15.0;
-    let most = sheet.across() * 0.5;
-    let name = if bed.name.trim().is_empty() {
-        "Bed"
-    } else {
-        bed.name.trim()
-    };
-    let name = type_metrics::shortened(name, most, 11.5, true);
     let role = |role| if again { Role::Ornament } else { role };
-    let x = sheet.left + type_metrics::width(&name, 11.5, true) + 8.0;
-    let mut about = about.to_owned();
-    if again {
-        about.push_str(" · continued");
+    let one_line = is_one_line(sheet, bed, about);
+    if sheet.is_begun() {
+        sheet.y += AIR_ABOVE;
     }
-    let about = type_metrics::shortened(&about, sheet.right - x, 8.5, false);
-    let (left, ink) = (sheet.left, Ink::Strong);
-    sheet.push(
-        role(Role::Heading),
-        vec![sheet::words(left, base, &name, Anchor::Left, 11.5, true, ink)],
-    );
-    sheet.push(
-        role(Role::Sentence),
-        vec![sheet::words(x, base, &about, Anchor::Left, 8.5, false, Ink::Soft)],
-    );
-    sheet.y += HEADING;
+    let name = type_metrics::shortened(name_of(bed), sheet.across(), NAME_SIZE, true);
+    let about = if again {
+        format!("{about} · continued")
+    } else {
+        about.to_owned()
+    };
+    let (left, right, base) = (sheet.left, sheet.right, sheet.y + 15.0);
+    let (x, y) = if one_line {
+        (left + type_metrics::width(&name, NAME_SIZE, true) + 8.0, base)
+    } else {
+        (left, base + SECOND_LINE)
+    };
+    let about = type_metrics::shortened(&about, right - x, ABOUT_SIZE, false);
+    let name = sheet::words(left, base, &name, Anchor::Left, NAME_SIZE, true, Ink::Strong);
+    let about = sheet::words(x, y, &about, Anchor::Left, ABOUT_SIZE, false, Ink::Soft);
+    sheet.push(role(Role::Heading), vec![name]);
+    sheet.push(role(Role::Sentence), vec![about]);
+    sheet.y += HEADING + if one_line { 0.0 } else { SECOND_LINE };
 }
 
 /// What stands behind the name of a bed over its table.

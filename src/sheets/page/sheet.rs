@@ -48,6 +48,11 @@ impl Sheet {
         self.bottom - self.y
     }
 
+    /// Whether anything is set on it yet.
+    pub(super) fn is_begun(&self) -> bool {
+        !self.parts.is_empty()
+    }
+
     pub(super) fn push(&mut self, role: Role, marks: Vec<Mark>) {
         self.parts.push(Part { role, marks });
     }
@@ -58,12 +63,16 @@ impl Sheet {
         let base = top + 20.0;
         let number_width = type_metrics::width(number, 8.5, false);
         let most = self.across() - number_width - 16.0;
-        let title = type_metrics::shortened(title, most, 18.0, true);
-        let title_width = type_metrics::width(&title, 18.0, true);
+        // The place and season keep a third of the line; a long title is set smaller, and cut at last.
+        let place_width = (type_metrics::width(place, 10.0, false) + 10.0).min(most / 3.0);
+        let fits = |size: &f32| type_metrics::width(title, *size, true) <= most - place_width;
+        let size = [18.0, 15.0, 12.5].into_iter().find(fits).unwrap_or(12.5);
+        let title = type_metrics::shortened(title, most - place_width, size, true);
+        let title_width = type_metrics::width(&title, size, true);
         let place = type_metrics::shortened(place, most - title_width - 10.0, 10.0, false);
         let mut head = vec![Part {
             role: if is_first { Role::Title } else { Role::Ornament },
-            marks: vec![words(self.left, base, &title, Anchor::Left, 18.0, true, Ink::Strong)],
+            marks: vec![words(self.left, base, &title, Anchor::Left, size, true, Ink::Strong)],
         }];
         if !place.is_empty() {
             head.push(Part {

@@ -2,12 +2,14 @@
 
 use super::frame::{CellHead, Role};
 use super::sheet::{Sheet, frame_box, rule, words};
-use crate::plan::{Column, Ledger};
+use crate::plan::{Column, ColumnKind, Ledger};
 use crate::sheets::mark::{Anchor, Ink};
 use crate::sheets::type_metrics;
 
 /// Height of one line of the table, in points: room for a pencil in the last box.
 pub(super) const LINE: f64 = 15.5;
+/// Lowest that a line is made to get a whole table on a sheet, in points.
+pub(super) const LOWEST_LINE: f64 = 13.0;
 /// From line to line in the heads of the columns.
 const HEAD_LINE: f64 = 10.0;
 /// Least space between two columns.
@@ -16,8 +18,10 @@ const BETWEEN: f64 = 10.0;
 const BOX: f64 = 54.0;
 const SIZE: f32 = 9.0;
 const HEAD_SIZE: f32 = 8.0;
-/// Widest a head may ask for before it breaks into lines.
-const WIDEST_HEAD: f64 = 74.0;
+/// Widest that a column is made for its head alone.
+const WIDEST_HEAD: f64 = 84.0;
+/// Most lines of a head.
+const MOST_HEAD_LINES: usize = 3;
 
 /// The columns that go side by side on one sheet.
 pub(super) struct Band<'a> {
@@ -25,6 +29,8 @@ pub(super) struct Band<'a> {
     /// Right edge of each column, the row numbers' first, in points from the left margin.
     edges: Vec<f64>,
     heads: Vec<Vec<String>>,
+    /// Height of one line, in points.
+    pub(super) line: f64,
 }
 
 /// A cell before it is placed: how wide it must be.
@@ -39,14 +45,20 @@ fn least_width(column: &Column) -> f64 {
         .map(|(row, _)| row);
     let cell = largest.map_or(0.0, |row| type_metrics::width(&column.cell(row), SIZE, false));
     let total = type_metrics::width(&column.total(), SIZE, true);
-    let title = type_metrics::width(&column.title, HEAD_SIZE, false).min(WIDEST_HEAD);
-    let word = column
-        .title
-        .split_whitespace()
-        .map(|word| type_metrics::width(word, HEAD_SIZE, false).min(WIDEST_HEAD))
-        .fold(0.0, f64::max);
-    // A head of several words may break between them.
-    cell.max(total).max(word).max(title.min(WIDEST_HEAD / 2.0)) + 1.0
+    // Wide enough for the head in three lines, or for the widest head that there may be.
+    let whole = type_metrics::width(&column.title, HEAD_SIZE, false);
+    let fits = |width: &f64| head_lines(&column.title, *width).len() <= MOST_HEAD_LINES;
+    let widths = (0..).map(|step| (whole / 3.0).min(WIDEST_HEAD) + 4.0 * f64::from(step));
+    let head = widths
+        .take_while(|width| *width < WIDEST_HEAD)
+        .find(fits)
+        .unwrap_or(WIDEST_HEAD);
+    cell.max(total).max(head.min(whole)) + 1.0
+}
+
+/// A head broken into lines.
+fn head_lines(title: &str, width: f64) -> Vec<String> {
+    type_metrics::break_lines(title, width, HEAD_SIZE, false)
 }
 
 impl<'a> Band<'a> {
@@ -60,15 +72,21 @@ impl<'a> Band<'a> {
         let first = numbers.max(type_metrics::width("Row", HEAD_SIZE, false)) + 4.0;
         let mut groups: Vec<Vec<(&Column, f64)>> = vec![Vec::new()];
         let mut used = first + BETWEEN + BOX;
-        for column in &ledger.columns {
-            let width = least_width(column);
-            if used + width + BETWEEN > across && groups.last().is_some_and(|group| !group.is_empty()) {
+        let mut columns = ledger.columns.iter().peekable();
+        while let Some(column) = columns.next() {
+            let mut unit = vec![(column, least_width(column))];
+            // The scoops stay beside the weight that they stand for.
+            if let Some(scoops) = columns.next_if(|next| matches!(next.kind, ColumnKind::Scoops(_))) {
+                unit.push((scoops, least_width(scoops)));
+            }
+            let width: f64 = unit.iter().map(|(_, width)| width + BETWEEN).sum();
+            if used + width > across && groups.last().is_some_and(|group| !group.is_empty()) {
                 groups.push(Vec::new());
                 used = first + BETWEEN + BOX;
             }
-            used += width + BETWEEN;
+            used += width;
             if let Some(group) = groups.last_mut() {
-                group.push((column, width));
+                group.append(&mut unit);
             }
         }
         groups
@@ -89,17 +107,19 @@ impl<'a> Band<'a> {
         for (column, width) in group {
             edge += BETWEEN + share + width;
             edges.push(edge);
-            heads.push(type_metrics::break_lines(
-                &column.title,
-                width + share,
-                HEAD_SIZE,
-                false,
-            ));
+            let mut lines = head_lines(&column.title, width + share);
+            if lines.len() > MOST_HEAD_LINES {
+                // Cut at last, with an ellipsis to say so.
+                let rest = lines.split_off(MOST_HEAD_LINES - 1).join(" ");
+                lines.push(type_metrics::shortened(&rest, width + share, HEAD_SIZE, false));
+            }
+            heads.push(lines);
         }
         Self {
             columns: group.iter().map(|(column, _)| *column).collect(),
             edges,
             heads,
+            line: LINE,
         }
     }
 
@@ -172,7 +192,14 @@ impl<'a> Band<'a> {
                 line: row + 1,
                 head: CellHead::None,
             },
-            vec![frame_box(right - BOX, y - LINE + 1.5, BOX, LINE - 3.0, 0.5, Ink::Soft)],
+            vec![frame_box(
+                right - BOX,
+                y - self.line + 1.5,
+                BOX,
+                self.line - 3.0,
+                0.5,
+                Ink::Soft,
+            )],
         );
         sheet.push(Role::Ornament, vec![rule(left, right - BOX - 4.0, y, 0.3, Ink::Faint)]);
     }
@@ -196,7 +223,7 @@ impl<'a> Band<'a> {
         cells: impl Iterator<Item = String>,
         bold: bool,
     ) {
-        let base = sheet.y + LINE - 4.5;
+        let base = sheet.y + self.line * 0.5 + 3.2;
         let left = sheet.left;
         let edge = |k: usize| left + self.edges.get(k).copied().unwrap_or_default();
         sheet.push(
@@ -217,6 +244,6 @@ impl<'a> Band<'a> {
                 vec![words(edge(k + 1), base, &cell, Anchor::Right, SIZE, bold, Ink::Strong)],
             );
         }
-        sheet.y += LINE;
+        sheet.y += self.line;
     }
 }
