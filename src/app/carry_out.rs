@@ -17,7 +17,8 @@ use super::step::Step;
 use super::type_plot::TypePlot;
 use crate::geometry::polygon;
 use crate::layout::{
-    BedChange, BedGround, BedId, Edit, Item, Layout, NoteId, ObstacleId, ObstacleKind, PlotChange, PlotId, store,
+    BedChange, BedGround, BedId, Edit, Item, Layout, NoteId, ObstacleId, ObstacleKind, OutlineChange, PlotChange,
+    PlotId, store,
 };
 use crate::quantity::{Bearing, Units};
 use crate::sheets::tables;
@@ -213,10 +214,14 @@ impl QuilletApp {
     fn remove(&mut self) {
         let edit = match self.desk.chosen {
             Some(Item::Plot(plot)) => Edit::RemovePlot(plot),
-            Some(Item::Corner(plot, corner)) => Edit::Plot(plot, PlotChange::RemoveCorner { corner }),
+            Some(Item::Corner(plot, corner)) => {
+                Edit::Plot(plot, PlotChange::Outline(OutlineChange::RemoveCorner { corner }))
+            }
             Some(Item::Obstacle(plot, obstacle)) => Edit::Plot(plot, PlotChange::RemoveObstacle(obstacle)),
             Some(Item::Bed(bed)) => Edit::RemoveBed(bed),
-            Some(Item::BedCorner(bed, corner)) => Edit::Bed(bed, BedChange::RemoveCorner { corner }),
+            Some(Item::BedCorner(bed, corner)) => {
+                Edit::Bed(bed, BedChange::Outline(OutlineChange::RemoveCorner { corner }))
+            }
             Some(Item::Dressing(bed, dressing)) => Edit::Bed(bed, BedChange::RemoveDressing(dressing)),
             Some(Item::Note(note)) => Edit::RemoveNote(note),
             Some(Item::Row(..)) => {

@@ -36,7 +36,7 @@ pub(super) fn field<T>(
     read: impl FnOnce(&str) -> Result<T, String>,
 ) -> Option<T> {
     let reply = line(ui, label, |ui| {
-        let width = ui.available_width() - 8.0;
+        let width = ui.available_width();
         unit_field(ui, id, shown, width, read)
     });
     if let Some(sentence) = &reply.wrong {

@@ -204,13 +204,6 @@ impl QuilletApp {
             .show(ui, |ui| {
                 steps::show(ui, &self.desk, out);
             });
-        Panel::right("card")
-            .default_size(312.0)
-            .size_range(280.0..=460.0)
-            .frame(panel(18, 14))
-            .show(ui, |ui| {
-                card::show(ui, &self.desk, &mut self.sweeps, out);
-            });
         let most = ui.available_height() - 160.0;
         Panel::bottom("ledger")
             .resizable(true)
@@ -219,6 +212,13 @@ impl QuilletApp {
             .frame(panel(16, 8))
             .show(ui, |ui| {
                 ledger::show(ui, &mut self.desk, &mut self.ledger, out);
+            });
+        Panel::right("card")
+            .default_size(312.0)
+            .size_range(280.0..=460.0)
+            .frame(panel(18, 14))
+            .show(ui, |ui| {
+                card::show(ui, &self.desk, &mut self.sweeps, out);
             });
         let table = Frame::new().fill(colours.table);
         let sheet = egui::CentralPanel::default().frame(table).show(ui, |ui| {

@@ -2,12 +2,12 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, chart, head, length_line, planting, remove, tally};
+use super::{Hand, chart, head, length_line, outline, planting, remove, tally};
 use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::step::Step;
-use crate::geometry::{Lines, Remainder};
+use crate::geometry::{Lines, Point, Remainder};
 use crate::layout::{Bed, BedChange, BedGround, BedId, Edit, Item, Tape, limits::MOST_LINES};
 use crate::quantity::{Bearing, Units};
 
@@ -55,8 +55,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     if bed.water.through_tape() {
         folded(ui, "Tape", false, |ui| tape(ui, hand, bed, field, units));
     }
-    if let BedGround::Corners(_) = bed.ground {
-        folded(ui, "Ground", false, |ui| ground(ui, hand, bed));
+    if let BedGround::Corners(corners) = &bed.ground {
+        let open = desk.step == Step::Ground;
+        folded(ui, "Ground", open, |ui| ground(ui, hand, bed, field, corners));
     }
     if remove(ui, "bed") {
         hand.out.push(Command::Edit(Edit::RemoveBed(id)));
@@ -220,8 +221,12 @@ fn tape(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
     form::follows(ui, "added to each piece of row for its fittings");
 }
 
-fn ground(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
-    form::follows(ui, "This bed has an outline of its own. Drag its corners on the sheet.");
+fn ground(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, corners: &[Point]) {
+    form::follows(ui, "an outline of its own; drag it on the sheet, or type");
+    let units = hand.desk.layout().units;
+    if let Some(outline) = outline::lines(ui, field, corners, units) {
+        change(hand, bed.id, BedChange::Outline(outline));
+    }
     if ui.button("Fill the whole plot").clicked() {
         change(hand, bed.id, BedChange::SetGround(BedGround::WholePlot));
     }

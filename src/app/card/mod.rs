@@ -7,6 +7,7 @@ mod layout;
 mod length_line;
 mod note;
 mod obstacle;
+mod outline;
 mod planting;
 mod plot;
 mod tally;

@@ -2,7 +2,7 @@
 
 use egui::{Id, Ui};
 
-use super::{Hand, head, length_line, plot, remove};
+use super::{Hand, head, length_line, outline, remove};
 use crate::app::command::Command;
 use crate::app::form;
 use crate::geometry::Point;
@@ -47,7 +47,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, plot_id: PlotId, id: Obstac
     form::follows(ui, "rows keep this far away, all round");
     form::section(ui, "Size and place");
     if let Some(shape) = size(ui, field, &obstacle.shape, units) {
-        change(ObstacleChange::SetShape(shape));
+        change(shape);
     }
     if remove(ui, "obstacle") {
         hand.out.push(Command::Choose(Some(Item::Plot(plot_id))));
@@ -66,8 +66,8 @@ pub(super) const fn kind_words(kind: ObstacleKind) -> &'static str {
     }
 }
 
-/// Lines for size and place. Gives back another shape when one was typed.
-fn size(ui: &mut Ui, field: Id, shape: &Shape, units: Units) -> Option<Shape> {
+/// Lines for size and place. Gives back what was typed.
+fn size(ui: &mut Ui, field: Id, shape: &Shape, units: Units) -> Option<ObstacleChange> {
     match shape {
         Shape::Circle { centre, radius } => {
             let mut changed = None;
@@ -98,17 +98,8 @@ fn size(ui: &mut Ui, field: Id, shape: &Shape, units: Units) -> Option<Shape> {
                 });
             }
             form::follows(ui, "its middle, from the sheet's zero");
-            changed
+            changed.map(ObstacleChange::SetShape)
         }
-        Shape::Corners(corners) => {
-            let moved = plot::corner_lines(ui, field, corners, units);
-            moved.map(|(corner, to)| {
-                let mut corners = corners.clone();
-                if let Some(place) = corners.get_mut(corner) {
-                    *place = to;
-                }
-                Shape::Corners(corners)
-            })
-        }
+        Shape::Corners(corners) => outline::lines(ui, field, corners, units).map(ObstacleChange::Outline),
     }
 }

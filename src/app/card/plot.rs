@@ -1,17 +1,11 @@
 //! The card of a plot: its sides and corners, each with a measure that can be typed, and what stands on it.
 
-use egui::{Id, RichText, Ui};
+use egui::{Id, Ui};
 
-use super::{Hand, head, length_line, obstacle, remove};
+use super::{Hand, head, obstacle, outline, remove};
 use crate::app::command::Command;
 use crate::app::form;
-use crate::app::unit_field::unit_field;
-use crate::geometry::{Point, polygon};
-use crate::layout::{Edit, Item, Plot, PlotChange, PlotId};
-use crate::quantity::{Length, Units};
-
-/// Beyond this many corners the lists are cut, so that a walked boundary does not fill the card.
-const MOST_LINES: usize = 40;
+use crate::layout::{Edit, Item, PlotChange, PlotId};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: PlotId) {
     let layout = hand.desk.layout();
@@ -40,21 +34,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: PlotId) {
     }
     form::section(ui, "Sides");
     form::follows(ui, "Type a length, and the neighbouring side gives way.");
-    for side in 0..plot.outline.len().min(MOST_LINES) {
-        let Some(length) = polygon::side_length(&plot.outline, side) else {
-            continue;
-        };
-        let label = side_words(plot, side);
-        if let Some(length) = length_line::long(ui, field.with(("side", side)), &label, length, units) {
-            change(hand, PlotChange::SetSideLength { side, length });
-        }
+    if let Some(outline) = outline::lines(ui, field, &plot.outline, units) {
+        change(hand, PlotChange::Outline(outline));
     }
-    cut(ui, plot.outline.len());
-    egui::CollapsingHeader::new(RichText::new("Corners").size(13.0)).show_unindented(ui, |ui| {
-        if let Some((corner, to)) = corner_lines(ui, field, &plot.outline, units) {
-            change(hand, PlotChange::MoveCorner { corner, to });
-        }
-    });
     form::section(ui, "Beds");
     for bed in layout.beds_of(id) {
         if form::list_line(ui, false, &bed.name, "").clicked() {
@@ -77,58 +59,4 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: PlotId) {
     if remove(ui, "plot") {
         hand.out.push(Command::Edit(Edit::RemovePlot(id)));
     }
-}
-
-fn cut(ui: &mut Ui, corners: usize) {
-    if corners > MOST_LINES {
-        form::follows(
-            ui,
-            format!("and {} more; choose them on the sheet", corners - MOST_LINES),
-        );
-    }
-}
-
-/// "Side 1, north".
-fn side_words(plot: &Plot, side: usize) -> String {
-    let bearing = polygon::side_bearing(&plot.outline, side);
-    let way = bearing.map_or_else(String::new, |bearing| format!(", {}", bearing.compass_word()));
-    format!("Side {}{way}", side + 1)
-}
-
-/// Two fields a corner: how far east and how far north. Gives back the corner that was typed and where it goes.
-pub(super) fn corner_lines(ui: &mut Ui, field: Id, corners: &[Point], units: Units) -> Option<(usize, Point)> {
-    form::follows(ui, "how far east and how far north of the sheet's zero");
-    let mut moved = None;
-    let mut wrong = None;
-    for (index, corner) in corners.iter().enumerate().take(MOST_LINES) {
-        let label = format!("Corner {}", index + 1);
-        form::line(ui, &label, |ui| {
-            let width = (ui.available_width() - ui.spacing().item_spacing.x) / 2.0 - 8.0;
-            for (axis, value) in [("east", corner.x), ("north", corner.y)] {
-                let shown = Length::metres(value).show(units);
-                let read = |text: &str| Length::parse(text, units).map_err(|error| error.to_string());
-                let reply = unit_field(ui, field.with(("corner", index, axis)), &shown, width, read);
-                reply.response.accessible_name(format!("{label}, {axis}"));
-                if let Some(length) = reply.accepted {
-                    let to = match axis {
-                        "east" => Point {
-                            x: length.to_metres(),
-                            y: corner.y,
-                        },
-                        _ => Point {
-                            x: corner.x,
-                            y: length.to_metres(),
-                        },
-                    };
-                    moved = Some((index, to));
-                }
-                wrong = wrong.take().or(reply.wrong);
-            }
-        });
-        if let Some(sentence) = wrong.take() {
-            form::wrong(ui, &sentence);
-        }
-    }
-    cut(ui, corners.len());
-    moved
 }
