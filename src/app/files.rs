@@ -260,50 +260,53 @@ impl TypedPath {
     fn show(&mut self, ui: &mut Ui) -> (bool, Option<PathBuf>) {
         let mut stays = true;
         let mut path = None;
-        let modal = egui::Modal::new(Id::unique("typed path")).show(ui.ctx(), |ui| {
-            ui.set_width(520.0);
-            ui.label(RichText::new(self.ask.purpose.title()).font(theme::bold(17.0)));
-            ui.add_space(6.0);
-            let field = ui.add(
-                TextEdit::singleline(&mut self.text)
-                    .id(Id::unique("path"))
-                    .desired_width(f32::INFINITY),
-            );
-            let field = field.accessible_name("Path of the file");
-            if !self.started {
-                field.request_focus();
-                self.started = true;
-            }
-            if let Some(wrong) = &self.wrong {
-                form::wrong(ui, wrong);
-            } else {
-                form::follows(ui, "Folder and name of the file; ~ is your home folder.");
-            }
-            ui.add_space(8.0);
-            ui.horizontal(|ui| {
-                let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-                let words = if self.ask.purpose.saves() {
-                    "Save here"
+        let modal = egui::Modal::new(Id::unique("typed path"))
+            .frame(theme::dialog(ui.style()))
+            .backdrop_color(theme::DIM)
+            .show(ui.ctx(), |ui| {
+                ui.set_width(520.0);
+                ui.label(RichText::new(self.ask.purpose.title()).font(theme::bold(17.0)));
+                ui.add_space(6.0);
+                let field = ui.add(
+                    TextEdit::singleline(&mut self.text)
+                        .id(Id::unique("path"))
+                        .desired_width(f32::INFINITY),
+                );
+                let field = field.accessible_name("Path of the file");
+                if !self.started {
+                    field.request_focus();
+                    self.started = true;
+                }
+                if let Some(wrong) = &self.wrong {
+                    form::wrong(ui, wrong);
                 } else {
-                    "Open this"
-                };
-                if ui.button(words).clicked() || entered {
-                    match read_path(&self.text, self.ask.purpose) {
-                        Ok(read) => {
-                            path = Some(read);
-                            stays = false;
-                        }
-                        Err(sentence) => {
-                            self.wrong = Some(sentence);
-                            field.request_focus();
+                    form::follows(ui, "Folder and name of the file; ~ is your home folder.");
+                }
+                ui.add_space(8.0);
+                ui.horizontal(|ui| {
+                    let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+                    let words = if self.ask.purpose.saves() {
+                        "Save here"
+                    } else {
+                        "Open this"
+                    };
+                    if ui.button(words).clicked() || entered {
+                        match read_path(&self.text, self.ask.purpose) {
+                            Ok(read) => {
+                                path = Some(read);
+                                stays = false;
+                            }
+                            Err(sentence) => {
+                                self.wrong = Some(sentence);
+                                field.request_focus();
+                            }
                         }
                     }
-                }
-                if ui.button("Cancel").clicked() {
-                    stays = false;
-                }
+                    if ui.button("Cancel").clicked() {
+                        stays = false;
+                    }
+                });
             });
-        });
         (stays && !modal.should_close(), path)
     }
 }

@@ -35,58 +35,62 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<
     let mut stays = true;
     let width = 520.0f32.min(ui.ctx().content_rect().width() - 40.0);
     let area = egui::Modal::default_area(Id::unique("finder")).anchor(egui::Align2::CENTER_TOP, egui::vec2(0.0, 64.0));
-    let modal = egui::Modal::new(Id::unique("finder")).area(area).show(ui.ctx(), |ui| {
-        ui.set_width(width);
-        let up = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::ArrowUp));
-        let down = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::ArrowDown));
-        let field = TextEdit::singleline(&mut finder.text)
-            .id(Id::unique("finder text"))
-            .hint_text("Type part of a name: an action, a bed, a crop")
-            .desired_width(f32::INFINITY);
-        let field = ui.add(field).accessible_name("Find");
-        if !finder.started {
-            field.request_focus();
-            finder.started = true;
-        }
-        if field.changed() {
-            finder.at = 0;
-        }
-        let found = find(desk, &finder.text);
-        if down {
-            finder.at = (finder.at + 1).min(found.len().saturating_sub(1));
-        }
-        if up {
-            finder.at = finder.at.saturating_sub(1);
-        }
-        let mut taken = None;
-        if field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter)) {
-            taken = Some(finder.at);
-        }
-        ui.add_space(4.0);
-        egui::ScrollArea::vertical()
-            .max_height(380.0)
-            .auto_shrink([false, true])
-            .show(ui, |ui| {
-                ui.spacing_mut().item_spacing.y = 1.0;
-                for (place, line) in found.iter().enumerate() {
-                    let response = form::list_line(ui, place == finder.at, &line.name, &line.note);
-                    if (up || down) && place == finder.at {
-                        response.scroll_to_me(None);
+    let modal = egui::Modal::new(Id::unique("finder"))
+        .frame(theme::dialog(ui.style()))
+        .backdrop_color(theme::DIM)
+        .area(area)
+        .show(ui.ctx(), |ui| {
+            ui.set_width(width);
+            let up = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::ArrowUp));
+            let down = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::ArrowDown));
+            let field = TextEdit::singleline(&mut finder.text)
+                .id(Id::unique("finder text"))
+                .hint_text("Type part of a name: an action, a bed, a crop")
+                .desired_width(f32::INFINITY);
+            let field = ui.add(field).accessible_name("Find");
+            if !finder.started {
+                field.request_focus();
+                finder.started = true;
+            }
+            if field.changed() {
+                finder.at = 0;
+            }
+            let found = find(desk, &finder.text);
+            if down {
+                finder.at = (finder.at + 1).min(found.len().saturating_sub(1));
+            }
+            if up {
+                finder.at = finder.at.saturating_sub(1);
+            }
+            let mut taken = None;
+            if field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter)) {
+                taken = Some(finder.at);
+            }
+            ui.add_space(4.0);
+            egui::ScrollArea::vertical()
+                .max_height(380.0)
+                .auto_shrink([false, true])
+                .show(ui, |ui| {
+                    ui.spacing_mut().item_spacing.y = 1.0;
+                    for (place, line) in found.iter().enumerate() {
+                        let response = form::list_line(ui, place == finder.at, &line.name, &line.note);
+                        if (up || down) && place == finder.at {
+                            response.scroll_to_me(None);
+                        }
+                        if response.clicked() {
+                            taken = Some(place);
+                        }
                     }
-                    if response.clicked() {
-                        taken = Some(place);
+                    if found.is_empty() {
+                        let soft = theme::colours(ui.theme_in_force()).soft;
+                        ui.label(RichText::new("Nothing has that in its name.").color(soft));
                     }
-                }
-                if found.is_empty() {
-                    let soft = theme::colours(ui.theme_in_force()).soft;
-                    ui.label(RichText::new("Nothing has that in its name.").color(soft));
-                }
-            });
-        if let Some(found) = taken.and_then(|place| found.into_iter().nth(place)) {
-            out.push(found.command);
-            stays = false;
-        }
-    });
+                });
+            if let Some(found) = taken.and_then(|place| found.into_iter().nth(place)) {
+                out.push(found.command);
+                stays = false;
+            }
+        });
     stays && !modal.should_close()
 }
 

@@ -45,6 +45,25 @@ pub(super) fn field<T>(
     reply.accepted
 }
 
+/// A line with a few choices to drop down, each with its name. Gives back the one that was picked.
+pub(super) fn choices<T: Copy>(ui: &mut Ui, id: Id, label: &str, chosen: &str, all: &[(&str, T)]) -> Option<T> {
+    let mut picked = None;
+    line(ui, label, |ui| {
+        egui::ComboBox::from_id_salt(id)
+            .width(ui.available_width())
+            .truncate()
+            .selected_text(chosen)
+            .show_ui(ui, |ui| {
+                for (name, value) in all {
+                    if ui.selectable_label(*name == chosen, *name).clicked() {
+                        picked = Some(*value);
+                    }
+                }
+            });
+    });
+    picked
+}
+
 /// What is wrong with the field above, in full.
 pub(super) fn wrong(ui: &mut Ui, sentence: &str) {
     let accent = theme::colours(ui.theme_in_force()).accent;

@@ -212,6 +212,7 @@ impl QuilletApp {
             .frame(panel(16, 8))
             .show(ui, |ui| {
                 ledger::show(ui, &mut self.desk, &mut self.ledger, out);
+                ui.take_available_space();
             });
         Panel::right("card")
             .default_size(312.0)

@@ -56,7 +56,21 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
 /// A question with its answer below, the one being asked on paper with a bar at its side.
 fn question(ui: &mut Ui, step: Step, answer: &str, asked: bool) -> egui::Response {
     let colours = theme::colours(ui.theme_in_force());
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 50.0), Sense::click());
+    let room = ui.available_width() - 24.0;
+    let font = if asked {
+        theme::bold(14.0)
+    } else {
+        FontId::proportional(14.0)
+    };
+    let lay = |text: &str, font, colour, most| {
+        let mut job = egui::text::LayoutJob::simple(text.to_owned(), font, colour, room);
+        job.wrap.max_rows = most;
+        ui.painter().layout_job(job)
+    };
+    let upper = lay(step.question(), font, colours.strong, 2);
+    let lower = lay(answer, FontId::proportional(12.0), colours.soft, 2);
+    let height = 12.0 + upper.size().y + 3.0 + lower.size().y;
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::click());
     response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, asked, step.question()));
     if asked {
         let stroke = Stroke::new(1.0, colours.line);
@@ -74,25 +88,11 @@ fn question(ui: &mut Ui, step: Step, answer: &str, asked: bool) -> egui::Respons
         let tint: Color32 = colours.paper.gamma_multiply(0.6);
         ui.painter().rect_filled(rect, 5.0, tint);
     }
-    let left = rect.left() + 14.0;
-    let room = rect.width() - 20.0;
-    let font = if asked {
-        theme::bold(14.0)
-    } else {
-        FontId::proportional(14.0)
-    };
-    let lay = |text: &str, font, colour| {
-        let mut job = egui::text::LayoutJob::simple_singleline(text.to_owned(), font, colour);
-        job.wrap = egui::text::TextWrapping::truncate_at_width(room);
-        ui.painter().layout_job(job)
-    };
-    let upper = lay(step.question(), font, colours.strong);
-    ui.painter()
-        .galley(Pos2::new(left, rect.top() + 6.0), upper, colours.strong);
-    let lower = lay(answer, FontId::proportional(12.0), colours.soft);
-    ui.painter()
-        .galley(Pos2::new(left, rect.top() + 27.0), lower, colours.soft);
-    response.on_hover_text(answer)
+    let at = Pos2::new(rect.left() + 14.0, rect.top() + 6.0);
+    let below = at + vec2(0.0, upper.size().y + 3.0);
+    ui.painter().galley(at, upper, colours.strong);
+    ui.painter().galley(below, lower, colours.soft);
+    response
 }
 
 /// The answer so far, in one line.
@@ -243,7 +243,8 @@ fn things(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
             return;
         }
         left -= 1;
-        let chosen = desk.chosen == Some(item);
+        let chosen =
+            desk.chosen == Some(item) || matches!(item, Item::Bed(bed) if desk.chosen.and_then(Item::bed) == Some(bed));
         let response = ui.push_id(Id::unique(("on the sheet", item)), |ui| {
             ui.horizontal(|ui| {
                 ui.spacing_mut().item_spacing.x = 0.0;

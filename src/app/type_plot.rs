@@ -27,55 +27,58 @@ const BESIDE: Length = Length::metres(3.0);
 pub(super) fn show(ui: &mut Ui, layout: &Layout, typed: &mut TypePlot, out: &mut Vec<Command>) -> bool {
     let units = layout.units;
     let mut stays = true;
-    let modal = egui::Modal::new(Id::unique("plot from two sides")).show(ui.ctx(), |ui| {
-        ui.set_width(340.0);
-        ui.label(RichText::new("Plot from two sides").font(theme::bold(17.0)));
-        form::follows(ui, "A rectangle, to be dragged into its true shape afterwards.");
-        ui.add_space(6.0);
-        let example = match units {
-            Units::Customary => ["62 ft", "48 ft"],
-            Units::Metric => ["19 m", "14.5 m"],
-        };
-        let along = field(ui, "West to east", &mut typed.along, example[0]);
-        let deep = field(ui, "South to north", &mut typed.deep, example[1]);
-        let name = field(ui, "Name", &mut typed.name, &layout.next_plot_name());
-        if !typed.started {
-            along.request_focus();
-            typed.started = true;
-        }
-        let sides = read_sides(&typed.along, &typed.deep, units);
-        ui.add_space(4.0);
-        let soft = theme::colours(ui.theme_in_force()).soft;
-        match &sides {
-            Ok((along, deep)) => {
-                ui.label(RichText::new((*along * *deep).show(units)).font(theme::bold(15.0)));
+    let modal = egui::Modal::new(Id::unique("plot from two sides"))
+        .frame(theme::dialog(ui.style()))
+        .backdrop_color(theme::DIM)
+        .show(ui.ctx(), |ui| {
+            ui.set_width(340.0);
+            ui.label(RichText::new("Plot from two sides").font(theme::bold(17.0)));
+            form::follows(ui, "A rectangle, to be dragged into its true shape afterwards.");
+            ui.add_space(6.0);
+            let example = match units {
+                Units::Customary => ["62 ft", "48 ft"],
+                Units::Metric => ["19 m", "14.5 m"],
+            };
+            let along = field(ui, "West to east", &mut typed.along, example[0]);
+            let deep = field(ui, "South to north", &mut typed.deep, example[1]);
+            let name = field(ui, "Name", &mut typed.name, &layout.next_plot_name());
+            if !typed.started {
+                along.request_focus();
+                typed.started = true;
             }
-            Err(sentence) if typed.asked => form::wrong(ui, sentence),
-            Err(_) => {
-                ui.label(RichText::new("area").color(soft));
-            }
-        }
-        ui.add_space(8.0);
-        let entered = ui.input(|input| input.key_pressed(Key::Enter))
-            && [&along, &deep, &name].into_iter().any(egui::Response::lost_focus);
-        ui.horizontal(|ui| {
-            let add = ui.button("Add plot").clicked() || entered;
-            if add {
-                typed.asked = true;
-                match sides {
-                    Ok((east, north)) => {
-                        out.push(Command::Edit(new_plot(layout, &typed.name, east, north)));
-                        stays = false;
-                    }
-                    Err(_) if Length::parse(&typed.along, units).is_err() => along.request_focus(),
-                    Err(_) => deep.request_focus(),
+            let sides = read_sides(&typed.along, &typed.deep, units);
+            ui.add_space(4.0);
+            let soft = theme::colours(ui.theme_in_force()).soft;
+            match &sides {
+                Ok((along, deep)) => {
+                    ui.label(RichText::new((*along * *deep).show(units)).font(theme::bold(15.0)));
+                }
+                Err(sentence) if typed.asked => form::wrong(ui, sentence),
+                Err(_) => {
+                    ui.label(RichText::new("area").color(soft));
                 }
             }
-            if ui.button("Cancel").clicked() {
-                stays = false;
-            }
+            ui.add_space(8.0);
+            let entered = ui.input(|input| input.key_pressed(Key::Enter))
+                && [&along, &deep, &name].into_iter().any(egui::Response::lost_focus);
+            ui.horizontal(|ui| {
+                let add = ui.button("Add plot").clicked() || entered;
+                if add {
+                    typed.asked = true;
+                    match sides {
+                        Ok((east, north)) => {
+                            out.push(Command::Edit(new_plot(layout, &typed.name, east, north)));
+                            stays = false;
+                        }
+                        Err(_) if Length::parse(&typed.along, units).is_err() => along.request_focus(),
+                        Err(_) => deep.request_focus(),
+                    }
+                }
+                if ui.button("Cancel").clicked() {
+                    stays = false;
+                }
+            });
         });
-    });
     stays && !modal.should_close()
 }
 

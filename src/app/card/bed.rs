@@ -145,25 +145,16 @@ fn edges(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
     } else {
         form::follows(ui, "half the row spacing, so each row owns a strip one spacing wide");
     }
-    form::line(ui, "Left-over width", |ui| {
-        let name = |remainder| match remainder {
-            Remainder::Centred => "shared by both sides",
-            Remainder::Left => "on the left hand",
-            Remainder::Right => "on the right hand",
-        };
-        egui::ComboBox::from_id_salt(field.with("remainder"))
-            .selected_text(name(bed.remainder))
-            .show_ui(ui, |ui| {
-                for remainder in [Remainder::Centred, Remainder::Left, Remainder::Right] {
-                    if ui
-                        .selectable_label(bed.remainder == remainder, name(remainder))
-                        .clicked()
-                    {
-                        change(hand, bed.id, BedChange::SetRemainder(remainder));
-                    }
-                }
-            });
-    });
+    let name = |remainder| match remainder {
+        Remainder::Centred => "shared by both sides",
+        Remainder::Left => "on the left hand",
+        Remainder::Right => "on the right hand",
+    };
+    let ways = [Remainder::Centred, Remainder::Left, Remainder::Right].map(|way| (name(way), way));
+    let chosen = name(bed.remainder);
+    if let Some(remainder) = form::choices(ui, field.with("remainder"), "Left-over width", chosen, &ways) {
+        change(hand, bed.id, BedChange::SetRemainder(remainder));
+    }
     form::follows(ui, "seen along the rows' direction");
     if let Some(length) = length_line::short(ui, field.with("headland"), "Headland", bed.headland, units) {
         change(hand, bed.id, BedChange::SetHeadland(length));

@@ -33,7 +33,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
         changed.name = name;
     }
     material(ui, field, &mut changed);
-    amount(ui, field, &mut changed, bed, units);
+    amount(ui, field, &mut changed, units);
     placement(ui, field, &mut changed, bed, units);
     if let Some(when) = form::field(ui, field.with("when"), "When", &dressing.when, form::read_words) {
         changed.when = when;
@@ -146,7 +146,7 @@ fn analysis(material: &Material) -> String {
     )
 }
 
-fn amount(ui: &mut Ui, field: Id, dressing: &mut Dressing, bed: &Bed, units: Units) {
+fn amount(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
     let shown = amount_words(dressing.amount, units);
     let read = |text: &str| read_amount(text, units);
     if let Some(amount) = form::field(ui, field.with("amount"), "Amount", &shown, read) {
@@ -157,26 +157,18 @@ fn amount(ui: &mut Ui, field: Id, dressing: &mut Dressing, bed: &Bed, units: Uni
         Units::Metric => "over ground, along the row or to the plant: 20 g/m, 30 g/plant",
     };
     form::follows(ui, ways);
-    form::line(ui, "Of", |ui| {
-        let width = ui.available_width();
-        let name = basis_words;
-        egui::ComboBox::from_id_salt(("basis", bed.id, dressing.id))
-            .width(width)
-            .selected_text(name(dressing.basis))
-            .show_ui(ui, |ui| {
-                for basis in [Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash] {
-                    ui.selectable_value(&mut dressing.basis, basis, name(basis));
-                }
-            });
-    });
+    let all = [Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash].map(|of| (basis_words(of), of));
+    if let Some(basis) = form::choices(ui, field.with("basis"), "Of", basis_words(dressing.basis), &all) {
+        dressing.basis = basis;
+    }
 }
 
 const fn basis_words(basis: Basis) -> &'static str {
     match basis {
-        Basis::Product => "product, as it comes",
-        Basis::Nitrogen => "nitrogen in it",
-        Basis::Phosphate => "phosphate (P2O5) in it",
-        Basis::Potash => "potash (K2O) in it",
+        Basis::Product => "product",
+        Basis::Nitrogen => "nitrogen",
+        Basis::Phosphate => "phosphate, P2O5",
+        Basis::Potash => "potash, K2O",
     }
 }
 
@@ -185,22 +177,16 @@ fn placement(ui: &mut Ui, field: Id, dressing: &mut Dressing, bed: &Bed, units: 
         Placement::Broadcast => None,
         Placement::Band { strip } | Placement::SideDress { strip } => strip,
     };
-    let ways = [
+    let all = [
         Placement::Broadcast,
         Placement::Band { strip },
         Placement::SideDress { strip },
     ];
-    form::line(ui, "Where", |ui| {
-        let width = ui.available_width();
-        egui::ComboBox::from_id_salt(("placement", bed.id, dressing.id))
-            .width(width)
-            .selected_text(placement_words(dressing.placement))
-            .show_ui(ui, |ui| {
-                for way in ways {
-                    ui.selectable_value(&mut dressing.placement, way, placement_words(way));
-                }
-            });
-    });
+    let all = all.map(|way| (placement_words(way), way));
+    let chosen = placement_words(dressing.placement);
+    if let Some(way) = form::choices(ui, field.with("placement"), "Where", chosen, &all) {
+        dressing.placement = way;
+    }
     let is_band = matches!(dressing.placement, Placement::Band { .. });
     if dressing.placement == Placement::Broadcast || !matches!(dressing.amount, Amount::PerArea(_)) {
         return;

@@ -43,23 +43,17 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     if let Some(season) = season.and_then(|season| i16::try_from(season).ok()) {
         hand.out.push(Command::Edit(Edit::SetSeason(season)));
     }
-    form::line(ui, "Units", |ui| {
-        let name = |units| match units {
-            Units::Customary => "feet and pounds",
-            Units::Metric => "metres and kilograms",
-        };
-        let width = ui.available_width();
-        egui::ComboBox::from_id_salt("units of layout")
-            .width(width)
-            .selected_text(name(units))
-            .show_ui(ui, |ui| {
-                for other in [Units::Customary, Units::Metric] {
-                    if ui.selectable_label(units == other, name(other)).clicked() {
-                        hand.out.push(Command::Edit(Edit::SetUnits(other)));
-                    }
-                }
-            });
-    });
+    let all = [
+        ("feet and pounds", Units::Customary),
+        ("metres and kilograms", Units::Metric),
+    ];
+    let chosen = all
+        .iter()
+        .find(|(_, other)| *other == units)
+        .map_or("", |(name, _)| *name);
+    if let Some(units) = form::choices(ui, field.with("units"), "Units", chosen, &all) {
+        hand.out.push(Command::Edit(Edit::SetUnits(units)));
+    }
     place(ui, hand, field);
     if hand.desk.step == Step::Outside {
         outside(ui, hand);

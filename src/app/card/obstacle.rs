@@ -27,20 +27,10 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, plot_id: PlotId, id: Obstac
     if let Some(name) = form::field(ui, field.with("name"), "Name", &obstacle.name, form::read_name) {
         change(ObstacleChange::Rename(name));
     }
-    form::line(ui, "What it is", |ui| {
-        let width = ui.available_width();
-        let shown = kind_words(obstacle.kind);
-        egui::ComboBox::from_id_salt(field.with("kind"))
-            .width(width)
-            .selected_text(shown)
-            .show_ui(ui, |ui| {
-                for kind in ObstacleKind::ALL {
-                    if ui.selectable_label(obstacle.kind == kind, kind_words(kind)).clicked() {
-                        change(ObstacleChange::SetKind(kind));
-                    }
-                }
-            });
-    });
+    let all = ObstacleKind::ALL.map(|kind| (kind_words(kind), kind));
+    if let Some(kind) = form::choices(ui, field.with("kind"), "What it is", kind_words(obstacle.kind), &all) {
+        change(ObstacleChange::SetKind(kind));
+    }
     if let Some(clear) = length_line::short(ui, field.with("clear"), "Keep clear", obstacle.clear, units) {
         change(ObstacleChange::SetClear(clear));
     }

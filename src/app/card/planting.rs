@@ -87,19 +87,11 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
 
 /// How the bed gets its water.
 pub(super) fn water(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
-    form::line(ui, "Water", |ui| {
-        let width = ui.available_width();
-        egui::ComboBox::from_id_salt(("water", bed.id))
-            .width(width)
-            .selected_text(bed.water.name())
-            .show_ui(ui, |ui| {
-                for water in Water::ALL {
-                    if ui.selectable_label(bed.water == water, water.name()).clicked() {
-                        change(hand, bed, BedChange::SetWater(water));
-                    }
-                }
-            });
-    });
+    let all = Water::ALL.map(|water| (water.name(), water));
+    let field = Id::unique(("water of bed", bed.id));
+    if let Some(water) = form::choices(ui, field, "Water", bed.water.name(), &all) {
+        change(hand, bed, BedChange::SetWater(water));
+    }
 }
 
 /// From plant to plant, and where that comes from.
@@ -146,29 +138,20 @@ pub(super) fn seed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     };
     let units = hand.desk.layout().units;
     let crop = catalogue_crop(bed);
-    form::line(ui, "Put in as", |ui| {
-        let own = match planting.sowing {
-            None => "the crop's usual way",
-            Some(Sowing::Seed { .. }) => "seed",
-            Some(Sowing::Plants) => "plants, sets or pieces",
-        };
-        let width = ui.available_width();
-        egui::ComboBox::from_id_salt(field.with("sowing"))
-            .width(width)
-            .selected_text(own)
-            .show_ui(ui, |ui| {
-                let seeds_per_plant = stand.seeds_per_plant.unwrap_or(1.0);
-                for (name, sowing) in [
-                    ("the crop's usual way", None),
-                    ("seed", Some(Sowing::Seed { seeds_per_plant })),
-                    ("plants, sets or pieces", Some(Sowing::Plants)),
-                ] {
-                    if ui.selectable_label(own == name, name).clicked() {
-                        change(hand, bed, BedChange::SetSowing(sowing));
-                    }
-                }
-            });
-    });
+    let seeds_per_plant = stand.seeds_per_plant.unwrap_or(1.0);
+    let all = [
+        ("the crop's usual way", None),
+        ("seed", Some(Sowing::Seed { seeds_per_plant })),
+        ("plants, sets or pieces", Some(Sowing::Plants)),
+    ];
+    let chosen = match planting.sowing {
+        None => "the crop's usual way",
+        Some(Sowing::Seed { .. }) => "seed",
+        Some(Sowing::Plants) => "plants, sets or pieces",
+    };
+    if let Some(sowing) = form::choices(ui, field.with("sowing"), "Put in as", chosen, &all) {
+        change(hand, bed, BedChange::SetSowing(sowing));
+    }
     if planting.sowing.is_none()
         && let Some(crop) = crop
     {
