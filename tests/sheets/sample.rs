@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use quillet::catalog::{CropId, MaterialId};
+use quillet::catalog::{Analysis, CropId, MaterialId};
 use quillet::geometry::{Lines, Point, Region, Remainder, RowFit};
 use quillet::layout::{Amount, Basis};
 use quillet::layout::{
@@ -11,7 +11,7 @@ use quillet::layout::{
     Planting, Plot, PlotId, Shape, Tape, Water,
 };
 use quillet::plan::{
-    Analysis, BedPlan, DressingPlan, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
+    BedPlan, DressingPlan, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
 };
 use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, Units};
 
@@ -112,7 +112,7 @@ impl BedSpec<'_> {
             rows_ground: ground.clone(),
             ground,
             area: Area::square_feet(1440.0),
-            fit: RowFit::default(),
+            fit: RowFit::empty(Bearing::degrees(self.bearing)),
             crop: self.crop.map(|(id, name)| PlantedCrop {
                 id: CropId(id.to_owned()),
                 name: name.to_owned(),
