@@ -12,9 +12,11 @@
 //! - [`agronomy`]: pure functions of the trade: stand, seed, nutrients, measures, tape; each formula with its source.
 //! - [`plan`]: layout to plan: gives every bed its rows and every row its numbers; recomputes what an edit touched.
 //! - [`sheets`]: paper and files made from a plan.
+//! - [`app`]: the window.
 //! - [`cli`]: the command line.
 
 pub mod agronomy;
+pub mod app;
 pub mod catalog;
 pub mod cli;
 pub mod geometry;
