@@ -1,3 +1,5 @@
-//! The front door.
+//! The front door: the window, or the command line.
 
-fn main() {}
+fn main() -> std::process::ExitCode {
+    quillet::cli::run(std::env::args_os())
+}

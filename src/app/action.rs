@@ -10,6 +10,8 @@ pub enum Action {
     New,
     /// Open a layout from a file.
     Open,
+    /// Look at a layout that is drawn already.
+    Sample,
     /// Save to the file it came from.
     Save,
     /// Save to another file.
@@ -82,9 +84,10 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 36] = [
+    pub const ALL: [Self; 37] = [
         Self::New,
         Self::Open,
+        Self::Sample,
         Self::Save,
         Self::SaveAs,
         Self::Print,
@@ -135,31 +138,59 @@ impl Action {
         match self {
             Self::New => ("New layout", "Start on an empty sheet"),
             Self::Open => ("Open…", "Open a layout from a file"),
+            Self::Sample => (
+                "Look at a sample",
+                "Open a layout that is drawn already, to look round and to try things on",
+            ),
             Self::Save => ("Save", "Save to the file it came from"),
             Self::SaveAs => ("Save as…", "Save to another file"),
-            Self::Print => ("Map to carry outside…", "See the sheets as they will print, and save them as PDF, SVG or PNG"),
-            Self::SaveTable => ("Save ledger as table…", "Save every bed's ledger as a table for a spreadsheet"),
+            Self::Print => (
+                "Map to carry outside…",
+                "See the sheets as they will print, and save them as PDF, SVG or PNG",
+            ),
+            Self::SaveTable => (
+                "Save ledger as table…",
+                "Save every bed's ledger as a table for a spreadsheet",
+            ),
             Self::CopyLedger => ("Copy ledger", "Copy the bed's ledger, to paste into a spreadsheet"),
             Self::Undo => ("Undo", "Take back the last step"),
             Self::Redo => ("Redo", "Do again what was taken back"),
             Self::Find => ("Find…", "Find an action, a plot or a bed by part of its name"),
             Self::TypePlot => ("Plot from two sides…", "Type how long and how wide the plot is"),
             Self::DragPlot => ("Drag a plot", "Drag a rectangle on the sheet"),
-            Self::CornerPlot => ("Plot corner by corner", "Click each corner in turn; click the first one again to close"),
+            Self::CornerPlot => (
+                "Plot corner by corner",
+                "Click each corner in turn; click the first one again to close",
+            ),
             Self::DragBed => ("Drag a bed", "Drag a rectangle inside the plot"),
-            Self::CornerBed => ("Bed corner by corner", "Click each corner in turn; click the first one again to close"),
-            Self::FillBed => ("Bed over the whole plot", "Lay a bed that fills the plot and follows it when it changes"),
-            Self::AddTree => ("Tree", "Click where its stem stands and drag out to the edge of its crown"),
+            Self::CornerBed => (
+                "Bed corner by corner",
+                "Click each corner in turn; click the first one again to close",
+            ),
+            Self::FillBed => (
+                "Bed over the whole plot",
+                "Lay a bed that fills the plot and follows it when it changes",
+            ),
+            Self::AddTree => (
+                "Tree",
+                "Click where its stem stands and drag out to the edge of its crown",
+            ),
             Self::AddWell => ("Well or standpipe", "Click where it stands and drag out to its edge"),
             Self::AddBuilding => ("Building", "Drag its outline on the sheet"),
-            Self::AddOther => ("Anything else in the way", "Click each corner in turn; click the first one again to close"),
+            Self::AddOther => (
+                "Anything else in the way",
+                "Click each corner in turn; click the first one again to close",
+            ),
             Self::AddNote => ("Note on the map", "Click where the note shall stand"),
             Self::AddDressing => ("Add a dressing", "Put down fertilizer on the chosen bed"),
             Self::Remove => ("Remove", "Take away what is chosen"),
             Self::LetGo => ("Let go", "Let go of what is chosen, or stop drawing"),
             Self::TurnRight => ("Turn rows right", "Turn the bed's rows by five degrees, clockwise"),
             Self::TurnLeft => ("Turn rows left", "Turn the bed's rows by five degrees, anticlockwise"),
-            Self::AlongSide => ("Rows along the longest side", "Lay the bed's rows along its longest side"),
+            Self::AlongSide => (
+                "Rows along the longest side",
+                "Lay the bed's rows along its longest side",
+            ),
             Self::Fit => ("Whole sheet", "Show everything that is drawn"),
             Self::ZoomIn => ("Nearer", "Look from nearer"),
             Self::ZoomOut => ("Farther", "Look from farther away"),

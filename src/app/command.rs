@@ -4,6 +4,7 @@
 use std::path::PathBuf;
 
 use super::action::Action;
+use super::files::Purpose;
 use super::step::Step;
 use crate::layout::{Edit, Item};
 
@@ -33,6 +34,14 @@ pub enum Command {
     OpenPath(PathBuf),
     /// Save the layout to a file.
     SavePath(PathBuf),
-    /// Say something in the top bar.
+    /// Choose a file, and then do with it what it was chosen for.
+    Ask(Purpose),
+    /// Do with a file what it was chosen for.
+    File(Purpose, PathBuf),
+    /// Take up unsaved work, by its place in the offer.
+    TakeUp(usize),
+    /// Throw unsaved work away, by its place in the offer.
+    ThrowAway(usize),
+    /// Say something in the top bar; nothing takes away what was said.
     Say(String),
 }

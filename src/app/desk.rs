@@ -75,7 +75,9 @@ impl Desk {
 
     /// The layout as it is to be drawn: with what the hand is just doing to it.
     pub fn layout(&self) -> &Layout {
-        self.preview.as_ref().map_or_else(|| self.history.current(), |preview| &preview.layout)
+        self.preview
+            .as_ref()
+            .map_or_else(|| self.history.current(), |preview| &preview.layout)
     }
 
     /// The layout as of the last step.
@@ -114,7 +116,14 @@ impl Desk {
             return Some(kept.ledger.clone());
         }
         let ledger = Arc::new(Ledger::of(plan, units));
-        self.ledgers.insert(bed, KeptLedger { bed: plan.clone(), units, ledger: ledger.clone() });
+        self.ledgers.insert(
+            bed,
+            KeptLedger {
+                bed: plan.clone(),
+                units,
+                ledger: ledger.clone(),
+            },
+        );
         Some(ledger)
     }
 
@@ -143,7 +152,12 @@ impl Desk {
     pub fn preview(&mut self, edit: &Edit) {
         let base = self.history.current();
         match base.apply(edit) {
-            Ok(layout) => self.preview = Some(Preview { layout, label: edit.label(base) }),
+            Ok(layout) => {
+                self.preview = Some(Preview {
+                    layout,
+                    label: edit.label(base),
+                })
+            }
             Err(error) => {
                 self.preview = None;
                 self.say_wrong(error.to_string());
@@ -196,6 +210,13 @@ impl Desk {
         self.settle();
     }
 
+    /// Puts a layout on the desk that is in no file as it is, such as work that was kept.
+    pub fn replace_unsaved(&mut self, layout: Layout, path: Option<PathBuf>) {
+        self.replace(Layout::empty(layout.season, layout.units), path);
+        self.history = History::new_unsaved(layout);
+        self.settle();
+    }
+
     /// Notes that the layout as of the last step is what the file holds.
     pub fn mark_saved(&mut self, path: PathBuf) {
         self.history.mark_saved();
@@ -209,12 +230,18 @@ impl Desk {
 
     /// Says something to the grower.
     pub fn say(&mut self, text: impl Into<String>) {
-        self.said = Some(Said { text: text.into(), wrong: false });
+        self.said = Some(Said {
+            text: text.into(),
+            wrong: false,
+        });
     }
 
     /// Says what went wrong.
     pub fn say_wrong(&mut self, text: impl Into<String>) {
-        self.said = Some(Said { text: text.into(), wrong: true });
+        self.said = Some(Said {
+            text: text.into(),
+            wrong: true,
+        });
     }
 
     /// The bed that the card and the ledger are about: the chosen one, the one of the chosen row or dressing, the
@@ -235,7 +262,10 @@ impl Desk {
     /// Everything that follows from a changed layout: the plan, and a choice that still exists.
     fn settle(&mut self) {
         self.revision += 1;
-        let layout = self.preview.as_ref().map_or_else(|| self.history.current(), |preview| &preview.layout);
+        let layout = self
+            .preview
+            .as_ref()
+            .map_or_else(|| self.history.current(), |preview| &preview.layout);
         self.plan = Arc::new(self.planner.plan(layout));
         let chosen = self.chosen.filter(|&item| layout.has(item));
         self.chosen = chosen;

@@ -21,14 +21,20 @@ const RECENT: usize = 10;
 
 impl Settings {
     /// What was remembered; nothing if there is no file or it cannot be read, which is no reason to stop.
-    pub fn load() -> Self {
-        Self::file().and_then(|file| std::fs::read_to_string(file).ok()).and_then(|text| ron::from_str(&text).ok()).unwrap_or_default()
+    pub fn load(home: &Home) -> Self {
+        home.settings
+            .as_ref()
+            .and_then(|file| std::fs::read_to_string(file).ok())
+            .and_then(|text| ron::from_str(&text).ok())
+            .unwrap_or_default()
     }
 
     /// Remembers. A folder that cannot be written is no reason to disturb the grower.
-    pub fn store(&self) {
-        let Some(file) = Self::file() else { return };
-        let Ok(text) = ron::ser::to_string_pretty(self, ron::ser::PrettyConfig::default()) else { return };
+    pub fn store(&self, home: &Home) {
+        let Some(file) = &home.settings else { return };
+        let Ok(text) = ron::ser::to_string_pretty(self, ron::ser::PrettyConfig::default()) else {
+            return;
+        };
         if let Some(folder) = file.parent() {
             let _ = std::fs::create_dir_all(folder);
         }
@@ -42,17 +48,37 @@ impl Settings {
         self.recent.insert(0, path);
         self.recent.truncate(RECENT);
     }
+}
+
+/// Where the program keeps what it remembers.
+#[derive(Clone, Debug, Default)]
+pub struct Home {
+    settings: Option<PathBuf>,
+    unsaved: Option<PathBuf>,
+}
+
+impl Home {
+    /// The folders of the person at the desk, as the system has them.
+    pub fn of_user() -> Self {
+        let Some(folders) = directories::ProjectDirs::from("", "", "quillet") else {
+            return Self::default();
+        };
+        Self {
+            settings: Some(folders.config_dir().join("settings.ron")),
+            unsaved: Some(folders.data_local_dir().join("unsaved")),
+        }
+    }
+
+    /// Everything in one folder.
+    pub fn in_folder(folder: &Path) -> Self {
+        Self {
+            settings: Some(folder.join("settings.ron")),
+            unsaved: Some(folder.join("unsaved")),
+        }
+    }
 
     /// The folder for work that is not saved yet.
-    pub fn autosave_folder() -> Option<PathBuf> {
-        Some(Self::folders()?.data_local_dir().join("unsaved"))
-    }
-
-    fn file() -> Option<PathBuf> {
-        Some(Self::folders()?.config_dir().join("settings.ron"))
-    }
-
-    fn folders() -> Option<directories::ProjectDirs> {
-        directories::ProjectDirs::from("", "", "quillet")
+    pub fn unsaved(&self) -> Option<PathBuf> {
+        self.unsaved.clone()
     }
 }

@@ -4,8 +4,8 @@ use std::path::PathBuf;
 
 use eframe::Renderer;
 
-use super::QuilletApp;
-use super::settings::Settings;
+use super::settings::{Home, Settings};
+use super::{QuilletApp, Surroundings};
 
 /// Opens the window and stays until it is closed.
 ///
@@ -18,7 +18,7 @@ pub fn open_window(file: Option<PathBuf>) -> Result<(), String> {
     if !has_display() {
         return Err(NO_DISPLAY.to_owned());
     }
-    let settings = Settings::load();
+    let settings = Settings::load(&Home::of_user());
     let order = match settings.renderer.as_deref() {
         Some("wgpu") => [Renderer::Wgpu, Renderer::Glow],
         // Starts faster and takes less memory, where it works.
@@ -65,5 +65,9 @@ fn run(renderer: Renderer, file: &Option<PathBuf>) -> Result<(), eframe::Error> 
         ..Default::default()
     };
     let file = file.clone();
-    eframe::run_native("Quillet", options, Box::new(move |cc| Ok(Box::new(QuilletApp::new(cc, file)))))
+    eframe::run_native(
+        "Quillet",
+        options,
+        Box::new(move |cc| Ok(Box::new(QuilletApp::new(&cc.egui_ctx, file, Surroundings::of_user())))),
+    )
 }

@@ -49,6 +49,22 @@ pub const fn colours(theme: Theme) -> Colours {
     }
 }
 
+/// Which of the two themes a widget is drawn in.
+pub trait ThemeInForce {
+    /// The theme in force here.
+    fn theme_in_force(&self) -> Theme;
+}
+
+impl ThemeInForce for egui::Ui {
+    fn theme_in_force(&self) -> Theme {
+        if self.visuals().dark_mode {
+            Theme::Dark
+        } else {
+            Theme::Light
+        }
+    }
+}
+
 /// Name of the bold family.
 pub const BOLD: &str = "bold";
 
@@ -57,17 +73,34 @@ pub fn bold(size: f32) -> FontId {
     FontId::new(size, FontFamily::Name(BOLD.into()))
 }
 
+/// The frame of a dialog that lies over the window.
+pub fn dialog(style: &egui::Style) -> egui::Frame {
+    egui::Frame::popup(style)
+        .inner_margin(Margin::same(20))
+        .corner_radius(8)
+}
+
+/// What dims the window below a dialog.
+pub const DIM: Color32 = Color32::from_black_alpha(70);
+
 /// Gives the window its fonts and both themes. To be called once, before the first frame.
 pub fn install(ctx: &egui::Context) {
     let mut fonts = egui::FontDefinitions::empty();
     let regular = include_bytes!("../../assets/fonts/AtkinsonHyperlegibleNext_400Regular.ttf");
     let heavy = include_bytes!("../../assets/fonts/AtkinsonHyperlegibleNext_700Bold.ttf");
-    fonts.font_data.insert("regular".to_owned(), egui::FontData::from_static(regular).into());
-    fonts.font_data.insert("heavy".to_owned(), egui::FontData::from_static(heavy).into());
+    fonts
+        .font_data
+        .insert("regular".to_owned(), egui::FontData::from_static(regular).into());
+    fonts
+        .font_data
+        .insert("heavy".to_owned(), egui::FontData::from_static(heavy).into());
     for family in [FontFamily::Proportional, FontFamily::Monospace] {
         fonts.families.insert(family, vec!["regular".to_owned()]);
     }
-    fonts.families.insert(FontFamily::Name(BOLD.into()), vec!["heavy".to_owned(), "regular".to_owned()]);
+    fonts.families.insert(
+        FontFamily::Name(BOLD.into()),
+        vec!["heavy".to_owned(), "regular".to_owned()],
+    );
     ctx.set_fonts(fonts);
     for theme in [Theme::Light, Theme::Dark] {
         ctx.style_mut_of(theme, |style| dress(style, theme));
@@ -89,6 +122,18 @@ fn dress(style: &mut egui::Style, theme: Theme) {
     style.spacing.interact_size = Vec2::new(36.0, 26.0);
     style.spacing.window_margin = Margin::same(16);
     style.spacing.tooltip_width = 320.0;
+    // Room of its own for the bar, so that it never lies over a field.
+    style.spacing.scroll = egui::style::ScrollStyle {
+        floating_allocated_width: 8.0,
+        bar_width: 7.0,
+        floating_width: 4.0,
+        dormant_handle_opacity: 0.0,
+        active_handle_opacity: 0.25,
+        interact_handle_opacity: 0.5,
+        active_background_opacity: 0.0,
+        interact_background_opacity: 0.0,
+        ..egui::style::ScrollStyle::floating()
+    };
     style.visuals = match theme {
         Theme::Light => egui::Visuals::light(),
         Theme::Dark => egui::Visuals::dark(),
@@ -108,6 +153,7 @@ fn dress(style: &mut egui::Style, theme: Theme) {
     v.selection.bg_fill = c.accent_tint;
     v.selection.stroke = Stroke::new(1.5, c.accent);
     v.weak_text_color = Some(c.soft);
+    v.text_cursor.stroke = Stroke::new(1.5, c.accent);
     let w = &mut v.widgets;
     for (state, fill, edge) in [
         (&mut w.noninteractive, c.panel, c.line),

@@ -26,7 +26,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err(asked) => return answer_words(&asked),
     };
     let done = match words.job {
-        None => Err("The window is not built in yet; see quillet --help.".to_owned()),
+        None => crate::app::open_window(words.file),
         Some(Job::New(job)) => new::new_layout(&job),
         Some(Job::Ledger(job)) => ledger::print_ledger(&job),
         Some(Job::Map(job)) => map::write_map(&job),

@@ -1,6 +1,7 @@
 //! Names for the things in a layout that stay the same while everything about them changes.
 
-/// Defines an id: a number unique in its layout, never used again after its thing is taken away.
+/// Defines an id: a number unique in its layout. New things get the number past the largest in use, so a number
+/// comes back only when the newest thing was taken away before the next one was added.
 macro_rules! id {
     ($(#[$doc:meta])* $name:ident) => {
         $(#[$doc])*

@@ -19,7 +19,7 @@ pub mod store;
 pub use bed::{Amount, Basis, Bed, BedGround, Dressing, Placement, Planting, Sowing, Tape, Water};
 pub use check::{Problem, check};
 pub use document::{Layout, Note, Place};
-pub use edit::{BedChange, Edit, EditError, ObstacleChange, PlotChange};
+pub use edit::{BedChange, Edit, EditError, ObstacleChange, OutlineChange, PlotChange};
 pub use ground::{Obstacle, ObstacleKind, Plot, Shape};
 pub use history::History;
 pub use ids::{BedId, DressingId, NoteId, ObstacleId, PlotId};

@@ -6,7 +6,7 @@
 )]
 
 use quillet::geometry::Point;
-use quillet::layout::{BedChange, BedGround, Edit, Layout};
+use quillet::layout::{BedChange, BedGround, Edit, Layout, OutlineChange};
 use quillet::plan::Planner;
 use quillet::quantity::Units;
 
@@ -64,7 +64,10 @@ fn one_corner_dragged(bencher: divan::Bencher) {
         };
         let to = corners[2].towards(corners[1], f64::from(step % 100) / 400.0);
         let moved = layout
-            .apply(&Edit::Bed(bed, BedChange::MoveCorner { corner: 2, to }))
+            .apply(&Edit::Bed(
+                bed,
+                BedChange::Outline(OutlineChange::MoveCorner { corner: 2, to }),
+            ))
             .ok()?;
         Some(planner.plan(&moved).totals.rows)
     });

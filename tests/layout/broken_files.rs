@@ -143,6 +143,38 @@ fn a_missing_key_and_one_that_stands_twice() {
 }
 
 #[test]
+fn a_place_of_three_numbers_and_a_place_without_brackets() {
+    for (old, new) in [
+        ("(18.8976, 0.0)", "(18.8976, 0.0, 1.0)"),
+        ("(18.8976, 0.0)", "(18.8976)"),
+        ("(18.8976, 0.0)", "18.8976, 0.0"),
+        ("(18.8976, 0.0)", "east(18.8976, 0.0)"),
+    ] {
+        let text = broken(old, new);
+        let error = file::read(&text).expect_err("this is no place");
+        let said = error.to_string();
+        assert!(said.contains("expected here"), "{said}");
+        let line = text
+            .lines()
+            .position(|line| line.contains(new))
+            .expect("the place is there")
+            + 1;
+        assert_eq!(error.place().map(|place| place.line), Some(line), "{said}");
+    }
+}
+
+#[test]
+fn a_sign_that_cannot_stand_in_a_text() {
+    let text = broken("\"Wet in March\"", r#""Wet in \March""#);
+    let error = file::read(&text).expect_err("there is no such sign");
+    let said = error.to_string();
+    assert!(
+        said.ends_with(r": this sign cannot stand behind a `\` in a text."),
+        "{said}"
+    );
+}
+
+#[test]
 fn a_missing_comma() {
     let text = broken("season: 2026,", "season: 2026");
     check_said(
@@ -212,7 +244,7 @@ fn values_that_cannot_be_are_refused_at_their_place() {
             "clear_m: -1",
             "this length must not be less than zero.",
         ),
-        ("(18.8976, 0.0)", "(NaN, 0.0)", "this number is not a number."),
+        ("(18.8976, 0.0)", "(NaN, 0.0)", "this coordinate is not a number."),
         (
             "latitude_deg: -45.03125",
             "latitude_deg: 91",

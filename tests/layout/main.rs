@@ -6,6 +6,7 @@
     reason = "what tests share may stop a test, as a test itself may"
 )]
 
+mod any_layout;
 mod autosave;
 mod broken_files;
 mod checks;

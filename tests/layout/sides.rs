@@ -1,7 +1,7 @@
 //! Moving a side and setting its length, on outlines worked by hand. All in metres.
 
 use quillet::geometry::Point;
-use quillet::layout::{Edit, EditError, Layout, PlotChange, PlotId};
+use quillet::layout::{Edit, EditError, Layout, OutlineChange, PlotChange, PlotId};
 use quillet::quantity::{Length, Units};
 
 const PLOT: PlotId = PlotId(1);
@@ -22,14 +22,17 @@ fn change(corners: &[(f64, f64)], change: PlotChange) -> Result<Vec<Point>, Edit
 #[track_caller]
 fn check_side(corners: &[(f64, f64)], side: usize, outward: f64, expected: &[(f64, f64)]) {
     let outward = Length::metres(outward);
-    let moved = change(corners, PlotChange::MoveSide { side, outward });
+    let moved = change(corners, PlotChange::Outline(OutlineChange::MoveSide { side, outward }));
     check_outline(moved, expected);
 }
 
 #[track_caller]
 fn check_length(corners: &[(f64, f64)], side: usize, length: f64, expected: &[(f64, f64)]) {
     let length = Length::metres(length);
-    let changed = change(corners, PlotChange::SetSideLength { side, length });
+    let changed = change(
+        corners,
+        PlotChange::Outline(OutlineChange::SetSideLength { side, length }),
+    );
     check_outline(changed, expected);
 }
 
@@ -132,14 +135,20 @@ fn a_side_does_not_fold_the_outline_over() {
     for (side, outward) in [(1, -10.0), (1, -11.0), (2, -5.0)] {
         let outward = Length::metres(outward);
         assert_eq!(
-            change(&RECTANGLE, PlotChange::MoveSide { side, outward }),
+            change(
+                &RECTANGLE,
+                PlotChange::Outline(OutlineChange::MoveSide { side, outward })
+            ),
             Err(EditError::FoldsOver)
         );
     }
     let triangle = [(0.0, 0.0), (8.0, 0.0), (4.0, 4.0)];
     let outward = Length::metres(-5.0);
     assert_eq!(
-        change(&triangle, PlotChange::MoveSide { side: 0, outward }),
+        change(
+            &triangle,
+            PlotChange::Outline(OutlineChange::MoveSide { side: 0, outward })
+        ),
         Err(EditError::FoldsOver)
     );
 }
@@ -172,7 +181,10 @@ fn an_l_stays_square_when_a_side_is_set() {
     // Narrower than the arm above it would fold the side after it over.
     let length = Length::metres(6.0);
     assert_eq!(
-        change(&l, PlotChange::SetSideLength { side: 0, length }),
+        change(
+            &l,
+            PlotChange::Outline(OutlineChange::SetSideLength { side: 0, length })
+        ),
         Err(EditError::FoldsOver)
     );
 }
@@ -195,7 +207,11 @@ fn elsewhere_only_the_end_corner_moves() {
 fn a_typed_length_is_the_length_that_comes_out() {
     let turned = [(0.0, 0.0), (6.1, 8.2), (2.0, 11.0), (-4.0, 3.3)];
     let length = Length::feet(33.25);
-    let outline = change(&turned, PlotChange::SetSideLength { side: 1, length }).expect("possible");
+    let outline = change(
+        &turned,
+        PlotChange::Outline(OutlineChange::SetSideLength { side: 1, length }),
+    )
+    .expect("possible");
     let measured = outline[1].distance(outline[2]);
     assert!((measured - length).abs() < Length::metres(1e-9), "{measured:?}");
 }
@@ -205,30 +221,39 @@ fn a_side_without_length_and_lengths_that_cannot_be_are_refused() {
     let doubled = [(0.0, 0.0), (0.0, 0.0), (10.0, 0.0), (10.0, 5.0)];
     let by = Length::metres(1.0);
     assert_eq!(
-        change(&doubled, PlotChange::MoveSide { side: 0, outward: by }),
+        change(
+            &doubled,
+            PlotChange::Outline(OutlineChange::MoveSide { side: 0, outward: by })
+        ),
         Err(EditError::NoLength)
     );
     assert_eq!(
-        change(&doubled, PlotChange::SetSideLength { side: 0, length: by }),
+        change(
+            &doubled,
+            PlotChange::Outline(OutlineChange::SetSideLength { side: 0, length: by })
+        ),
         Err(EditError::NoLength)
     );
     assert_eq!(
-        change(&RECTANGLE, PlotChange::MoveSide { side: 4, outward: by }),
+        change(
+            &RECTANGLE,
+            PlotChange::Outline(OutlineChange::MoveSide { side: 4, outward: by })
+        ),
         Err(EditError::NoSuchCorner)
     );
     let said = |change_to| change(&RECTANGLE, change_to).expect_err("refused").to_string();
     assert_eq!(
-        said(PlotChange::SetSideLength {
+        said(PlotChange::Outline(OutlineChange::SetSideLength {
             side: 0,
             length: Length::ZERO
-        }),
+        })),
         "Plot 1: the length of a side must be more than zero."
     );
     assert_eq!(
-        said(PlotChange::MoveSide {
+        said(PlotChange::Outline(OutlineChange::MoveSide {
             side: 0,
             outward: Length::metres(f64::NAN)
-        }),
+        })),
         "Plot 1: the way a side moves is not a number."
     );
 }

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use quillet::geometry::Point;
-use quillet::layout::{BedChange, BedGround, Edit, Layout, PlotChange};
+use quillet::layout::{BedChange, BedGround, Edit, Layout, OutlineChange, PlotChange};
 use quillet::plan::Planner;
 use quillet::quantity::{Length, Units};
 
@@ -44,7 +44,10 @@ fn one_bed_changed_is_one_bed_worked_out() {
     let bed = layout.beds[17].id;
     let to = Point::feet(17.0 * 5.0 + 4.5, 2.0);
     let moved = layout
-        .apply(&Edit::Bed(bed, BedChange::MoveCorner { corner: 1, to }))
+        .apply(&Edit::Bed(
+            bed,
+            BedChange::Outline(OutlineChange::MoveCorner { corner: 1, to }),
+        ))
         .unwrap();
     let after = planner.plan(&moved);
     assert_eq!(planner.worked_out(), 41);
@@ -65,10 +68,10 @@ fn a_plot_changed_is_its_own_beds_worked_out() {
     planner.plan(&layout);
     assert_eq!(planner.worked_out(), 4);
     let second = layout.plots[1].id;
-    let change = PlotChange::MoveSide {
+    let change = PlotChange::Outline(OutlineChange::MoveSide {
         side: 3,
         outward: Length::feet(14.0),
-    };
+    });
     let wider = layout.apply(&Edit::Plot(second, change)).unwrap();
     let plan = planner.plan(&wider);
     assert_eq!(planner.worked_out(), 5);

@@ -3,16 +3,14 @@
 
 use std::sync::Arc;
 
-use quillet::catalog::{CropId, MaterialId};
+use quillet::catalog::{Analysis, CropId, MaterialId};
 use quillet::geometry::{Lines, Point, Region, Remainder, RowFit};
 use quillet::layout::{Amount, Basis};
 use quillet::layout::{
     Bed, BedGround, BedId, Dressing, DressingId, Layout, Note, NoteId, Obstacle, ObstacleId, ObstacleKind, Placement,
     Planting, Plot, PlotId, Shape, Tape, Water,
 };
-use quillet::plan::{
-    Analysis, BedPlan, DressingPlan, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
-};
+use quillet::plan::{BedPlan, DressingPlan, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals};
 use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, Units};
 
 pub(crate) fn corners(feet: &[(f64, f64)]) -> Vec<Point> {
@@ -112,7 +110,7 @@ impl BedSpec<'_> {
             rows_ground: ground.clone(),
             ground,
             area: Area::square_feet(1440.0),
-            fit: RowFit::default(),
+            fit: RowFit::empty(Bearing::degrees(self.bearing)),
             crop: self.crop.map(|(id, name)| PlantedCrop {
                 id: CropId(id.to_owned()),
                 name: name.to_owned(),

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::outline::OutlineChange;
 use super::{EditError, fresh_id, outline, replace, sound, tidy};
 use crate::catalog::CropId;
 use crate::geometry::{Lines, Point, Remainder};
@@ -19,25 +20,8 @@ pub enum BedChange {
     Rename(String),
     /// Another part of the plot.
     SetGround(BedGround),
-    /// A corner of the bed's own outline moved to another place.
-    MoveCorner {
-        /// The corner, counted from 0.
-        corner: usize,
-        /// Where it goes.
-        to: Point,
-    },
-    /// A new corner on a side of the bed's own outline.
-    InsertCorner {
-        /// The side, by the corner at its start.
-        side: usize,
-        /// Where the new corner lies.
-        at: Point,
-    },
-    /// A corner of the bed's own outline taken away; three stay at least.
-    RemoveCorner {
-        /// The corner, counted from 0.
-        corner: usize,
-    },
+    /// A corner or a side of the bed's own outline changed.
+    Outline(OutlineChange),
     /// The whole bed shifted in its plot; only where it has an outline of its own.
     Shift {
         /// How far east.
@@ -132,14 +116,11 @@ pub(super) fn change(layout: &mut Layout, id: BedId, change: &BedChange) -> Resu
     match change {
         BedChange::Rename(name) => bed.name = tidy(name),
         BedChange::SetGround(ground) => bed.ground = ground.clone(),
-        BedChange::MoveCorner { corner, to } => {
-            reshape(&mut bed, |corners| outline::move_corner(corners, *corner, *to))?;
-        }
-        BedChange::InsertCorner { side, at } => {
-            reshape(&mut bed, |corners| outline::insert_corner(corners, *side, *at))?;
-        }
-        BedChange::RemoveCorner { corner } => {
-            reshape(&mut bed, |corners| outline::remove_corner(corners, *corner))?;
+        BedChange::Outline(change) => {
+            let name = bed.name.clone();
+            reshape(&mut bed, |corners| {
+                outline::change(corners, *change, Item::Bed(id), &name)
+            })?;
         }
         BedChange::Shift { east, north } => {
             reshape(&mut bed, |corners| Ok(outline::shift(corners, *east, *north)))?;

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::{BedChange, Edit, ObstacleChange, PlotChange};
+use super::{BedChange, Edit, ObstacleChange, OutlineChange, PlotChange};
 use crate::layout::bed::Bed;
 use crate::layout::document::Layout;
 use crate::layout::ground::Plot;
@@ -44,11 +44,7 @@ fn plot_label(layout: &Layout, id: PlotId, change: &PlotChange) -> String {
     match change {
         PlotChange::Rename(_) => format!("rename {name}"),
         PlotChange::SetOutline(_) => format!("redraw {name}"),
-        PlotChange::MoveCorner { .. } => format!("move a corner of {name}"),
-        PlotChange::InsertCorner { .. } => format!("add a corner to {name}"),
-        PlotChange::RemoveCorner { .. } => format!("remove a corner of {name}"),
-        PlotChange::MoveSide { .. } => format!("move a side of {name}"),
-        PlotChange::SetSideLength { .. } => format!("set a side of {name}"),
+        PlotChange::Outline(change) => format!("{} {name}", outline_words(*change)),
         PlotChange::Shift { .. } => format!("move {name}"),
         PlotChange::AddObstacle { name: own, kind, .. } => {
             let own = own.clone().unwrap_or_else(|| layout.next_obstacle_name(*kind));
@@ -61,6 +57,7 @@ fn plot_label(layout: &Layout, id: PlotId, change: &PlotChange) -> String {
                 ObstacleChange::Rename(_) => format!("rename {name}"),
                 ObstacleChange::SetKind(_) => format!("change what {name} is"),
                 ObstacleChange::SetShape(_) => format!("reshape {name}"),
+                ObstacleChange::Outline(change) => format!("{} {name}", outline_words(*change)),
                 ObstacleChange::SetClear(_) => format!("set the distance kept from {name}"),
                 ObstacleChange::Shift { .. } => format!("move {name}"),
             }
@@ -74,9 +71,7 @@ fn bed_label(layout: &Layout, id: BedId, change: &BedChange) -> String {
     match change {
         BedChange::Rename(_) => format!("rename {name}"),
         BedChange::SetGround(_) => format!("redraw {name}"),
-        BedChange::MoveCorner { .. } => format!("move a corner of {name}"),
-        BedChange::InsertCorner { .. } => format!("add a corner to {name}"),
-        BedChange::RemoveCorner { .. } => format!("remove a corner of {name}"),
+        BedChange::Outline(change) => format!("{} {name}", outline_words(*change)),
         BedChange::Shift { .. } => format!("move {name}"),
         BedChange::SetBearing(_) => format!("turn rows of {name}"),
         BedChange::SetRowSpacing(_) => format!("space rows of {name}"),
@@ -107,6 +102,17 @@ fn bed_label(layout: &Layout, id: BedId, change: &BedChange) -> String {
         BedChange::MoveDressing { dressing, .. } => {
             format!("reorder {} of {name}", dressing_name(bed, *dressing))
         }
+    }
+}
+
+/// What was done to an outline; its name follows.
+const fn outline_words(change: OutlineChange) -> &'static str {
+    match change {
+        OutlineChange::MoveCorner { .. } => "move a corner of",
+        OutlineChange::InsertCorner { .. } => "add a corner to",
+        OutlineChange::RemoveCorner { .. } => "remove a corner of",
+        OutlineChange::MoveSide { .. } => "move a side of",
+        OutlineChange::SetSideLength { .. } => "set a side of",
     }
 }
 

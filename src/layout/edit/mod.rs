@@ -14,6 +14,7 @@ mod plot;
 pub use bed::BedChange;
 pub use error::EditError;
 pub use obstacle::ObstacleChange;
+pub use outline::OutlineChange;
 pub use plot::PlotChange;
 
 use std::sync::Arc;

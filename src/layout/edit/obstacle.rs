@@ -1,5 +1,6 @@
 //! Edits of what stands in the way.
 
+use super::outline::OutlineChange;
 use super::{EditError, fresh_id, outline, tidy};
 use crate::layout::document::Layout;
 use crate::layout::ground::{Obstacle, ObstacleKind, Plot, Shape};
@@ -16,6 +17,8 @@ pub enum ObstacleChange {
     SetKind(ObstacleKind),
     /// Another shape or place.
     SetShape(Shape),
+    /// A corner or a side of its outline changed; only where it has corners.
+    Outline(OutlineChange),
     /// Rows keep farther away, or less far.
     SetClear(Length),
     /// Shifted as a whole.
@@ -68,6 +71,13 @@ pub(super) fn change(plot: &mut Plot, id: ObstacleId, change: &ObstacleChange) -
         ObstacleChange::Rename(name) => obstacle.name = tidy(name),
         ObstacleChange::SetKind(kind) => obstacle.kind = *kind,
         ObstacleChange::SetShape(shape) => obstacle.shape = shape.clone(),
+        ObstacleChange::Outline(change) => {
+            let Shape::Corners(corners) = &obstacle.shape else {
+                return Err(EditError::NoSuchCorner);
+            };
+            let about = Item::Obstacle(plot.id, id);
+            obstacle.shape = Shape::Corners(outline::change(corners, *change, about, &obstacle.name)?);
+        }
         ObstacleChange::SetClear(clear) => obstacle.clear = *clear,
         ObstacleChange::Shift { east, north } => obstacle.shape = shifted(&obstacle.shape, *east, *north),
     }

@@ -2,17 +2,83 @@
 
 use super::EditError;
 use crate::geometry::Point;
+use crate::layout::check::Problem;
+use crate::layout::item::Item;
+use crate::layout::limits;
 use crate::quantity::Length;
 
+/// One change to the outline of a plot, of a bed with corners of its own, or of something in the way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum OutlineChange {
+    /// A corner moved to another place.
+    MoveCorner {
+        /// The corner, counted from 0.
+        corner: usize,
+        /// Where it goes.
+        to: Point,
+    },
+    /// A new corner on a side.
+    InsertCorner {
+        /// The side, by the corner at its start.
+        side: usize,
+        /// Where the new corner lies.
+        at: Point,
+    },
+    /// A corner taken away; three stay at least.
+    RemoveCorner {
+        /// The corner, counted from 0.
+        corner: usize,
+    },
+    /// A side moved parallel to itself. The neighbouring sides give way along their own direction, so that angles
+    /// stay; where a neighbour runs straight on, a step is put in, and the corners after it count on.
+    MoveSide {
+        /// The side, by the corner at its start.
+        side: usize,
+        /// How far; positive is outward.
+        outward: Length,
+    },
+    /// A side made so long. Its end corner moves along it; a next side that stands square on both sides moves as a
+    /// whole, so that a rectangle stays a rectangle.
+    SetSideLength {
+        /// The side, by the corner at its start.
+        side: usize,
+        /// How long it is to be.
+        length: Length,
+    },
+}
+
+/// The outline of the thing of that name, changed.
+pub(super) fn change(
+    outline: &[Point],
+    change: OutlineChange,
+    about: Item,
+    name: &str,
+) -> Result<Vec<Point>, EditError> {
+    let refused = |error| EditError::Refused(Problem::of_value(about, name, &error));
+    match change {
+        OutlineChange::MoveCorner { corner, to } => move_corner(outline, corner, to),
+        OutlineChange::InsertCorner { side, at } => insert_corner(outline, side, at),
+        OutlineChange::RemoveCorner { corner } => remove_corner(outline, corner),
+        OutlineChange::MoveSide { side, outward } => {
+            limits::distance("the way a side moves", outward).map_err(refused)?;
+            move_side(outline, side, outward)
+        }
+        OutlineChange::SetSideLength { side, length } => {
+            limits::spacing("the length of a side", length).map_err(refused)?;
+            set_side_length(outline, side, length)
+        }
+    }
+}
+
 /// A corner moved to another place.
-pub(super) fn move_corner(outline: &[Point], corner: usize, to: Point) -> Result<Vec<Point>, EditError> {
+fn move_corner(outline: &[Point], corner: usize, to: Point) -> Result<Vec<Point>, EditError> {
     let mut moved = outline.to_vec();
     *moved.get_mut(corner).ok_or(EditError::NoSuchCorner)? = to;
     Ok(moved)
 }
 
 /// A new corner on a side, between its two ends.
-pub(super) fn insert_corner(outline: &[Point], side: usize, at: Point) -> Result<Vec<Point>, EditError> {
+fn insert_corner(outline: &[Point], side: usize, at: Point) -> Result<Vec<Point>, EditError> {
     if side >= outline.len() {
         return Err(EditError::NoSuchCorner);
     }
@@ -22,7 +88,7 @@ pub(super) fn insert_corner(outline: &[Point], side: usize, at: Point) -> Result
 }
 
 /// A corner taken away; three stay at least.
-pub(super) fn remove_corner(outline: &[Point], corner: usize) -> Result<Vec<Point>, EditError> {
+fn remove_corner(outline: &[Point], corner: usize) -> Result<Vec<Point>, EditError> {
     if corner >= outline.len() {
         return Err(EditError::NoSuchCorner);
     }
@@ -42,7 +108,7 @@ pub(super) fn shift(outline: &[Point], east: Length, north: Length) -> Vec<Point
 /// A side moved parallel to itself; positive is outward. Both neighbours give way along their own direction, so
 /// that every angle stays. Where a neighbour runs straight on there is no such way: the side is then set off by
 /// a step of its own, square to it.
-pub(super) fn move_side(outline: &[Point], side: usize, outward: Length) -> Result<Vec<Point>, EditError> {
+fn move_side(outline: &[Point], side: usize, outward: Length) -> Result<Vec<Point>, EditError> {
     let ends = Ends::of(outline, side)?;
     // Seen along a side of a ring that runs clockwise, outward is on the left.
     let left = if runs_clockwise(outline) { 1.0 } else { -1.0 };
@@ -74,7 +140,7 @@ pub(super) fn move_side(outline: &[Point], side: usize, outward: Length) -> Resu
 /// A side made so long: its end corner moves along the side. Where the next side stands square between this side
 /// and the one after, it moves as a whole and stays square, so that a rectangle stays a rectangle; elsewhere the
 /// end corner moves alone.
-pub(super) fn set_side_length(outline: &[Point], side: usize, length: Length) -> Result<Vec<Point>, EditError> {
+fn set_side_length(outline: &[Point], side: usize, length: Length) -> Result<Vec<Point>, EditError> {
     let ends = Ends::of(outline, side)?;
     let (east, north) = ends.direction()?;
     let metres = length.to_metres();

@@ -3,16 +3,15 @@
 use std::sync::Arc;
 
 use super::obstacle::{self, ObstacleChange};
+use super::outline::OutlineChange;
 use super::{EditError, fresh_id, outline, replace, sound, tidy};
 use crate::geometry::Point;
-use crate::layout::Problem;
 use crate::layout::bed::{Bed, BedGround};
 use crate::layout::check::{check_bed, check_note, check_plot};
 use crate::layout::document::{Layout, Note};
 use crate::layout::ground::{ObstacleKind, Plot, Shape};
 use crate::layout::ids::{ObstacleId, PlotId};
 use crate::layout::item::Item;
-use crate::layout::limits;
 use crate::quantity::Length;
 
 /// One change to a plot.
@@ -22,41 +21,8 @@ pub enum PlotChange {
     Rename(String),
     /// Another outline altogether.
     SetOutline(Vec<Point>),
-    /// A corner moved to another place.
-    MoveCorner {
-        /// The corner, counted from 0.
-        corner: usize,
-        /// Where it goes.
-        to: Point,
-    },
-    /// A new corner on a side.
-    InsertCorner {
-        /// The side, by the corner at its start.
-        side: usize,
-        /// Where the new corner lies.
-        at: Point,
-    },
-    /// A corner taken away; three stay at least.
-    RemoveCorner {
-        /// The corner, counted from 0.
-        corner: usize,
-    },
-    /// A side moved parallel to itself. The neighbouring sides give way along their own direction, so that angles
-    /// stay; where a neighbour runs straight on, a step is put in, and the corners after it count on.
-    MoveSide {
-        /// The side, by the corner at its start.
-        side: usize,
-        /// How far; positive is outward.
-        outward: Length,
-    },
-    /// A side made so long. Its end corner moves along it; a next side that stands square on both sides moves as a
-    /// whole, so that a rectangle stays a rectangle.
-    SetSideLength {
-        /// The side, by the corner at its start.
-        side: usize,
-        /// How long it is to be.
-        length: Length,
-    },
+    /// A corner or a side of the outline changed.
+    Outline(OutlineChange),
     /// The whole plot shifted, with what stands on it, its beds and the notes inside it.
     Shift {
         /// How far east.
@@ -111,22 +77,8 @@ pub(super) fn change(layout: &mut Layout, id: PlotId, change: &PlotChange) -> Re
     match change {
         PlotChange::Rename(name) => plot.name = tidy(name),
         PlotChange::SetOutline(corners) => plot.outline.clone_from(corners),
-        PlotChange::MoveCorner { corner, to } => {
-            plot.outline = outline::move_corner(&plot.outline, *corner, *to)?;
-        }
-        PlotChange::InsertCorner { side, at } => {
-            plot.outline = outline::insert_corner(&plot.outline, *side, *at)?;
-        }
-        PlotChange::RemoveCorner { corner } => {
-            plot.outline = outline::remove_corner(&plot.outline, *corner)?;
-        }
-        PlotChange::MoveSide { side, outward } => {
-            accept(&plot, limits::distance("the way a side moves", *outward))?;
-            plot.outline = outline::move_side(&plot.outline, *side, *outward)?;
-        }
-        PlotChange::SetSideLength { side, length } => {
-            accept(&plot, limits::spacing("the length of a side", *length))?;
-            plot.outline = outline::set_side_length(&plot.outline, *side, *length)?;
+        PlotChange::Outline(change) => {
+            plot.outline = outline::change(&plot.outline, *change, Item::Plot(id), &plot.name)?;
         }
         PlotChange::Shift { east, north } => return shift(layout, &plot, *east, *north),
         PlotChange::AddObstacle {
@@ -178,9 +130,4 @@ fn put(layout: &mut Layout, plot: Plot) -> Result<(), EditError> {
         replace(slot, plot);
     }
     Ok(())
-}
-
-/// Refuses a value that is not kept in the plot itself.
-fn accept(plot: &Plot, value: Result<(), limits::ValueError>) -> Result<(), EditError> {
-    value.map_err(|error| EditError::Refused(Problem::of_value(Item::Plot(plot.id), &plot.name, &error)))
 }

@@ -40,7 +40,7 @@ macro_rules! checked_number {
 
 checked_number! {
     /// A distance that may be negative.
-    Distance, |value| limits::distance("this number", Length::metres(value))
+    Distance, |value| limits::distance("this coordinate", Length::metres(value))
 }
 checked_number! {
     /// A length that may be zero.

@@ -56,7 +56,19 @@ fn words(code: &Error) -> (String, String) {
         Error::ExpectedInteger => expected("a whole number"),
         Error::ExpectedMapColon => expected("a colon"),
         Error::ExpectedString | Error::ExpectedStringEnd => expected("a text in double quotes"),
-        Error::ExpectedIdentifier => expected("a key or a word"),
+        Error::ExpectedIdentifier | Error::SuggestRawIdentifier(_) | Error::InvalidIdentifier(_) => {
+            expected("a key or a word")
+        }
+        Error::ExpectedDifferentStructName { found, .. } => (format!("`(` was expected here, not `{found}`."), correct),
+        // Places are the only values that are made of several without keys.
+        Error::ExpectedDifferentLength { found, .. } => (
+            format!("two numbers, `(east, north)`, were expected here, not {found}."),
+            correct,
+        ),
+        Error::InvalidEscape(_) => (
+            "this sign cannot stand behind a `\\` in a text.".to_owned(),
+            "Write a `\\` itself as `\\\\`.".to_owned(),
+        ),
         Error::ExpectedStructLike | Error::ExpectedNamedStructLike(_) => expected("`(`"),
         Error::ExpectedStructLikeEnd | Error::ExpectedOptionEnd => expected("`)`"),
         Error::IntegerOutOfBounds => expected("a smaller whole number"),

@@ -1,13 +1,11 @@
 //! The label of a bed, on a plate at a spot that hides little of the rows; and notes.
 
-use super::Layers;
 use super::bounds::{Bounds, inside, rings_of};
-use super::legend::CropKey;
 use super::rows::Level;
 use super::view::View;
+use super::{Drawn, Layers};
 use crate::geometry::Point;
-use crate::layout::{Bed, Item, Note};
-use crate::plan::BedPlan;
+use crate::layout::{Item, Note};
 use crate::quantity::Units;
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
 use crate::sheets::{type_metrics, wording};
@@ -92,16 +90,8 @@ impl Label {
 }
 
 /// Labels a bed: in full where there is room, else shorter and smaller, else beside the bed with a leader.
-pub(super) fn label_bed(
-    bed: &Bed,
-    plan: &BedPlan,
-    key: Option<&CropKey>,
-    level: Level,
-    drawn: &[[Point; 2]],
-    units: Units,
-    view: &View,
-    layers: &mut Layers,
-) {
+pub(super) fn label_bed(drawn: &Drawn, lines: &[[Point; 2]], units: Units, view: &View, layers: &mut Layers) {
+    let Drawn { bed, plan, .. } = drawn;
     let rings = rings_of(&plan.ground);
     let Some(extent) = Bounds::round(rings.iter().flatten().copied()) else {
         return;
@@ -110,14 +100,14 @@ pub(super) fn label_bed(
         return;
     };
     let lit = view.is_lit(Item::Bed(bed.id));
-    let sizes = sizes_of(bed, plan, key, level, lit, units, view);
+    let sizes = sizes_of(drawn, lit, units, view);
     let asked: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
         &[]
     } else {
         &rings
     };
     for label in &sizes {
-        if let Some(ground) = inside_the_bed(label, seen, asked, drawn, view, layers) {
+        if let Some(ground) = inside_the_bed(label, seen, asked, lines, view, layers) {
             layers.room.take(ground);
             label.set(ground, lit, view, layers);
             return;
@@ -127,58 +117,76 @@ pub(super) fn label_bed(
     if seen != extent {
         return;
     }
-    for label in sizes.iter().rev().skip(1) {
-        let away = Bounds {
-            min: Point::metres(-label.width, -label.height),
-            max: Point::metres(label.width, label.height),
-        };
-        for reach in [14.0, 40.0, 70.0] {
-            for (east, north) in [
-                (1.0, 0.0),
-                (0.0, -1.0),
-                (0.0, 1.0),
-                (-1.0, 0.0),
-                (1.0, 1.0),
-                (1.0, -1.0),
-                (-1.0, 1.0),
-                (-1.0, -1.0),
-            ] {
-                let middle = extent.middle();
-                let at = Point::metres(
-                    middle.x + east * (extent.width() / 2.0 + view.metres(reach + away.max.x / 2.0)),
-                    middle.y + north * (extent.height() / 2.0 + view.metres(reach + away.max.y / 2.0)),
-                );
-                let ground = label.ground(at, view);
-                let foot = Point::metres(
-                    middle.x.clamp(ground.min.x, ground.max.x),
-                    middle.y.clamp(ground.min.y, ground.max.y),
-                );
-                let leader_is_free = (1..=20).all(|k| {
-                    let at = foot.towards(middle, f64::from(k) / 20.0);
-                    extent.contains(at)
-                        || layers
-                            .room
-                            .is_free(&Bounds::about(at, view.metres(1.0), view.metres(1.0)))
-                });
-                if leader_is_free
-                    && inside_bounds(&ground, &view.visible)
-                    && !layers.beds.iter().any(|bed| bed.overlaps(&ground))
-                    && layers.room.claim(ground)
-                {
-                    layers.labels.push(Mark::Strokes {
-                        strokes: vec![[foot, middle]],
-                        pen: Pen {
-                            width: 0.6,
-                            ink: Ink::Strong,
-                            dash: Dash::Solid,
-                        },
-                    });
-                    label.set(ground, lit, view, layers);
-                    return;
-                }
-            }
-        }
+    // Rather a leader across other words than no label at all.
+    let beside = [true, false].into_iter().find_map(|leader_keeps_off| {
+        let labels = sizes.iter().rev().skip(1);
+        labels
+            .into_iter()
+            .find_map(|label| Some((label, beside_the_bed(label, extent, leader_keeps_off, view, layers)?)))
+    });
+    if let Some((label, ground)) = beside {
+        layers.room.take(ground);
+        layers.labels.push(Mark::Strokes {
+            strokes: vec![[foot_of_leader(&ground, extent.middle()), extent.middle()]],
+            pen: Pen {
+                width: 0.6,
+                ink: Ink::Strong,
+                dash: Dash::Solid,
+            },
+        });
+        label.set(ground, lit, view, layers);
     }
+}
+
+/// The place of a plate nearest to where its leader goes.
+fn foot_of_leader(ground: &Bounds, to: Point) -> Point {
+    Point::metres(
+        to.x.clamp(ground.min.x, ground.max.x),
+        to.y.clamp(ground.min.y, ground.max.y),
+    )
+}
+
+/// A free place beside a bed, the nearest first.
+fn beside_the_bed(
+    label: &Label,
+    extent: Bounds,
+    leader_keeps_off: bool,
+    view: &View,
+    layers: &Layers,
+) -> Option<Bounds> {
+    const WAYS: [(f64, f64); 8] = [
+        (1.0, 0.0),
+        (0.0, -1.0),
+        (0.0, 1.0),
+        (-1.0, 0.0),
+        (1.0, 1.0),
+        (1.0, -1.0),
+        (-1.0, 1.0),
+        (-1.0, -1.0),
+    ];
+    let middle = extent.middle();
+    let places = [14.0, 40.0, 70.0].into_iter().flat_map(|reach| {
+        WAYS.map(|(east, north)| {
+            let away = |size: f64, label: f64| size / 2.0 + view.metres(reach + label / 2.0);
+            Point::metres(
+                middle.x + east * away(extent.width(), label.width),
+                middle.y + north * away(extent.height(), label.height),
+            )
+        })
+    });
+    places.map(|at| label.ground(at, view)).find(|ground| {
+        let foot = foot_of_leader(ground, middle);
+        let leader_is_free = || {
+            (1..=20).map(|k| foot.towards(middle, f64::from(k) / 20.0)).all(|at| {
+                let about = Bounds::about(at, view.metres(1.0), view.metres(1.0));
+                extent.contains(at) || layers.room.is_free(&about) && !layers.beds.iter().any(|bed| bed.contains(at))
+            })
+        };
+        inside_bounds(ground, &view.visible)
+            && !layers.beds.iter().any(|bed| bed.overlaps(ground))
+            && layers.room.is_free(ground)
+            && (!leader_keeps_off || leader_is_free())
+    })
 }
 
 fn inside_bounds(inner: &Bounds, outer: &Bounds) -> bool {
@@ -248,15 +256,10 @@ fn inside_the_bed(
 }
 
 /// The label of a bed from the fullest to the shortest.
-fn sizes_of(
-    bed: &Bed,
-    plan: &BedPlan,
-    key: Option<&CropKey>,
-    level: Level,
-    lit: bool,
-    units: Units,
-    view: &View,
-) -> Vec<Label> {
+fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
+    let Drawn {
+        bed, plan, key, level, ..
+    } = *drawn;
     let ink = if lit { Ink::Accent } else { Ink::Strong };
     let name = if bed.name.trim().is_empty() {
         "bed".to_owned()

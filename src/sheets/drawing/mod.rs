@@ -41,6 +41,7 @@ struct Layers {
     obstacles: Vec<Mark>,
     bed_outlines: Vec<Mark>,
     outlines: Vec<Mark>,
+    lit: Vec<Mark>,
     measures: Vec<Mark>,
     words: Vec<Mark>,
     labels: Vec<Mark>,
@@ -94,22 +95,19 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         bed, plan, key, level, ..
     } in in_sight.iter().copied()
     {
-        outline::lay_bed(bed, plan, *key, *level, view, &mut layers);
+        outline::lay_bed(plan, *key, *level, view, &mut layers);
         lines.push(rows::draw_rows(bed, plan, *key, *level, view, &mut layers));
         outline::outline_bed(bed, plan, view, &mut layers);
     }
     for plot in &layout.plots {
+        if layout.plots.len() > 1 {
+            outline::name_plot(plot, view, &mut layers);
+        }
         obstacles::name_obstacles(plot, view, &mut layers);
         measures::measure_plot(layout, plot, view, &mut layers);
     }
-    for (
-        Drawn {
-            bed, plan, key, level, ..
-        },
-        lines,
-    ) in in_sight.iter().copied().zip(&lines)
-    {
-        labels::label_bed(bed, plan, *key, *level, lines, layout.units, view, &mut layers);
+    for (drawn, lines) in in_sight.iter().copied().zip(&lines) {
+        labels::label_bed(drawn, lines, layout.units, view, &mut layers);
     }
     let Layers {
         ground,
@@ -117,12 +115,24 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         obstacles,
         bed_outlines,
         outlines,
+        lit,
         measures,
         words,
         labels,
         ..
     } = layers;
-    [ground, rows, bed_outlines, obstacles, outlines, measures, words, labels].concat()
+    [
+        ground,
+        rows,
+        bed_outlines,
+        obstacles,
+        outlines,
+        lit,
+        measures,
+        words,
+        labels,
+    ]
+    .concat()
 }
 
 /// A bed that can be drawn.

@@ -88,7 +88,7 @@ pub(super) fn name_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
             .iter()
             .all(|&corner| inside(std::slice::from_ref(&ring), corner));
         let (at, plate) = if fits {
-            (Some(middle), Ink::Obstacle)
+            (within.overlaps(&view.visible).then_some(middle), Ink::Obstacle)
         } else {
             let side = beside(&bounds, obstacle, view, text_width, size);
             let at = side.into_iter().find(|&at| {

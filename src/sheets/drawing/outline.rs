@@ -2,13 +2,15 @@
 
 use super::bounds::{Bounds, rings_of};
 use super::legend::CropKey;
+use super::room::words_box;
 use super::rows::Level;
 use super::view::View;
 use super::{Layers, stroke};
 use crate::geometry::Point;
 use crate::layout::{Bed, BedGround, Item, Plot};
 use crate::plan::BedPlan;
-use crate::sheets::mark::{Dash, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::type_metrics;
 
 /// Lays the ground of a plot under everything.
 pub(super) fn lay_plot(plot: &Plot, view: &View, layers: &mut Layers) {
@@ -33,15 +35,40 @@ pub(super) fn outline_plot(plot: &Plot, view: &View, layers: &mut Layers) {
     stroke(&plot.outline, true, pen, view, &mut layers.outlines);
 }
 
+/// Names a plot above its north-west corner, where the sheet shows more than one plot.
+pub(super) fn name_plot(plot: &Plot, view: &View, layers: &mut Layers) {
+    let Some(bounds) = Bounds::round(plot.outline.iter().copied()) else {
+        return;
+    };
+    let size = view.letters(8.0);
+    let most = bounds.width() * view.points_per_metre;
+    let text = type_metrics::shortened(plot.name.trim(), most, size, true);
+    if text.is_empty() {
+        return;
+    }
+    let half = type_metrics::width(&text, size, true) / 2.0;
+    let above = f64::from(view.letters(7.5));
+    let middle = Point::metres(bounds.min.x + view.metres(half), bounds.max.y + view.metres(above));
+    let words = words_box(view, middle, &text, size, true, 0.0, 1.0);
+    if words.overlaps(&view.visible) && layers.room.claim(words) {
+        let lit = view.is_lit(Item::Plot(plot.id));
+        layers.words.push(Mark::Words {
+            at: middle,
+            text,
+            anchor: Anchor::Middle,
+            face: Face {
+                size,
+                bold: true,
+                ink: if lit { Ink::Accent } else { Ink::Strong },
+            },
+            turn: 0.0,
+            plate: None,
+        });
+    }
+}
+
 /// Lays the ground of a bed: its crop's tint, and a hatch where its rows are too close to draw.
-pub(super) fn lay_bed(
-    bed: &Bed,
-    plan: &BedPlan,
-    key: Option<&CropKey>,
-    level: Level,
-    view: &View,
-    layers: &mut Layers,
-) {
+pub(super) fn lay_bed(plan: &BedPlan, key: Option<&CropKey>, level: Level, view: &View, layers: &mut Layers) {
     let cutting = view.cutting();
     let rings: Vec<Vec<Point>> = rings_of(&plan.ground)
         .iter()
@@ -51,12 +78,7 @@ pub(super) fn lay_bed(
     if rings.is_empty() {
         return;
     }
-    if view.is_lit(Item::Bed(bed.id)) {
-        layers.ground.push(Mark::Fill {
-            rings: rings.clone(),
-            ink: Ink::AccentTint,
-        });
-    } else if let Some(key) = key {
+    if let Some(key) = key {
         layers.ground.push(Mark::Fill {
             rings: rings.clone(),
             ink: key.tint(),
@@ -84,7 +106,7 @@ pub(super) fn outline_bed(bed: &Bed, plan: &BedPlan, view: &View, layers: &mut L
     }
     let pen = if lit {
         Pen {
-            width: 1.6,
+            width: 2.4,
             ink: Ink::Accent,
             dash: Dash::Solid,
         }
@@ -95,8 +117,10 @@ pub(super) fn outline_bed(bed: &Bed, plan: &BedPlan, view: &View, layers: &mut L
             dash: Dash::Short,
         }
     };
+    // What is chosen is outlined over the plot's own heavy line.
+    let marks = if lit { &mut layers.lit } else { &mut layers.bed_outlines };
     for ring in rings_of(&plan.ground) {
-        stroke(&ring, true, pen, view, &mut layers.bed_outlines);
+        stroke(&ring, true, pen, view, marks);
     }
 }
 

@@ -4,7 +4,7 @@ use super::Layers;
 use super::bounds::{Bounds, inside, rings_of};
 use super::legend::CropKey;
 use super::rows::RowAxes;
-use super::view::View;
+use super::view::{Surface, View};
 use crate::geometry::Point;
 use crate::layout::{Bed, Item};
 use crate::plan::{BedPlan, Row};
@@ -13,6 +13,8 @@ use crate::sheets::type_metrics;
 
 /// Free space kept between numbers, and between a number and the edge of its bed, in points.
 const AIR: f64 = 3.0;
+/// Free space between the edge of what is seen and a number that stays there, in points.
+const EDGE_AIR: f64 = 6.0;
 /// Outlines of more corners than this are not asked whether a number lies inside: it would take too long.
 const MOST_CORNERS: usize = 400;
 /// Most numbers set for one bed.
@@ -84,11 +86,7 @@ pub(super) fn number_rows(
     let needed = 2.0 * half_of(&widest).1 + AIR;
     let step = step_of(needed / gap);
     let free = (bed.headland + bed.clear).to_metres() * view.points_per_metre;
-    let plate = if view.is_lit(Item::Bed(bed.id)) {
-        Ink::AccentTint
-    } else {
-        key.map_or(Ink::Ground, CropKey::tint)
-    };
+    let plate = key.map_or(Ink::Ground, CropKey::tint);
     let mut last_across = f64::NEG_INFINITY;
     let numbered = rows
         .iter()
@@ -108,7 +106,7 @@ pub(super) fn number_rows(
         // Off the end where the free ground takes the number with air on both sides, else on the end itself.
         let off_end = free >= 2.0 * half_along + 2.0 * AIR;
         let length = first.start.distance(last.end).to_metres() * view.points_per_metre;
-        if !off_end && length < 6.0 * half_along {
+        if length < if off_end { 6.0 } else { 10.0 } * half_along {
             continue;
         }
         let out = if off_end {
@@ -125,8 +123,28 @@ pub(super) fn number_rows(
             axes,
             rings,
         };
-        set.at_end(first.start, -1.0, out, view, layers);
-        set.at_end(last.end, 1.0, out, view, layers);
+        let (start, end) = (first.start, last.end);
+        // Where an end is out of sight, on a screen, the number stays on the row at the edge of what is seen.
+        let edge = Setting {
+            plate: Some(plate),
+            ..set
+        };
+        let inner = view.visible.grown(view.metres(-EDGE_AIR - half_along));
+        let seen = if view.surface == Surface::Screen {
+            inner.cut(start, end)
+        } else {
+            None
+        };
+        for (way, true_end, part) in [
+            (-1.0, start, seen.map(|(from, _)| from).filter(|&from| from > 0.0)),
+            (1.0, end, seen.map(|(_, to)| to).filter(|&to| to < 1.0)),
+        ] {
+            if view.visible.contains(true_end) {
+                set.at_end(true_end, way, out, view, layers);
+            } else if let Some(part) = part {
+                edge.at_end(start.towards(end, part), way, 0.0, view, layers);
+            }
+        }
     }
 }
 
@@ -134,6 +152,7 @@ fn is_lit(view: &View, bed: &Bed, row: &Row) -> bool {
     view.is_lit(Item::Row(bed.id, row.number))
 }
 
+#[derive(Clone, Copy)]
 struct Setting<'a> {
     text: &'a str,
     size: f32,

@@ -22,7 +22,7 @@ const POINTS_PER_INCH: f64 = 72.0;
 impl ScaleBar {
     /// The longest bar of round ground that is no longer than `most` points.
     pub fn fitting(points_per_metre: f64, units: Units, most: f64) -> Option<Self> {
-        Self::round_lengths(units)
+        Self::round_lengths(units, false)
             .map(|ground| Self::of(ground, points_per_metre, units))
             .filter(|bar| bar.points <= most && bar.points > 0.0)
             .last()
@@ -40,7 +40,7 @@ impl ScaleBar {
             let uneven = (steps - steps.round()).abs() > 1e-6;
             (bar.points - wished).abs() + if uneven { POINTS_PER_INCH } else { 0.0 }
         };
-        Self::round_lengths(units)
+        Self::round_lengths(units, true)
             .map(|ground| Self::of(ground, points_per_metre, units))
             .filter(|bar| (0.6..=1.8).contains(&(bar.points / wished)))
             .min_by(|a, b| off(a).total_cmp(&off(b)))
@@ -54,11 +54,13 @@ impl ScaleBar {
         }
     }
 
-    /// Lengths that halve and quarter well, from short to long.
-    fn round_lengths(units: Units) -> impl Iterator<Item = Length> {
-        let digits: &[f64] = match units {
-            Units::Customary => &[1.0, 1.2, 1.6, 2.0, 2.4, 3.0, 3.2, 4.0, 5.0, 6.0, 8.0],
-            Units::Metric => &[1.0, 2.0, 4.0, 5.0, 6.0, 8.0],
+    /// Lengths that halve well, from short to long; `more` of them for a sheet, so that one comes out round on
+    /// paper too.
+    fn round_lengths(units: Units, more: bool) -> impl Iterator<Item = Length> {
+        let digits: &[f64] = match (units, more) {
+            (_, false) => &[1.0, 2.0, 4.0, 5.0],
+            (Units::Customary, true) => &[1.0, 1.2, 1.6, 2.0, 2.4, 3.0, 3.2, 4.0, 5.0, 6.0, 8.0],
+            (Units::Metric, true) => &[1.0, 2.0, 4.0, 5.0, 6.0, 8.0],
         };
         (-1..6).flat_map(move |power| {
             digits

@@ -27,7 +27,7 @@ pub enum Surface {
     Paper,
 }
 
-impl<'a> View<'a> {
+impl View<'_> {
     /// A view of paper, with nothing chosen.
     pub fn of_paper(visible: Bounds, points_per_metre: f64) -> View<'static> {
         View {
@@ -40,7 +40,7 @@ impl<'a> View<'a> {
     }
 
     /// A view of a screen, with nothing chosen.
-    pub fn of_screen(visible: Bounds, points_per_metre: f64) -> View<'a> {
+    pub fn of_screen(visible: Bounds, points_per_metre: f64) -> View<'static> {
         View {
             surface: Surface::Screen,
             ..Self::of_paper(visible, points_per_metre)
@@ -62,7 +62,7 @@ impl<'a> View<'a> {
 
     /// The ground that marks are cut to: what is looked at and a little more, so that nothing ends in sight.
     pub(super) fn cutting(&self) -> Bounds {
-        self.visible.grown(self.metres(MARGIN))
+        self.visible.grown(self.metres(CUT))
     }
 
     /// Whether this is chosen or pointed at.
@@ -82,6 +82,8 @@ impl<'a> View<'a> {
     }
 }
 
-/// How far past the visible ground marks may reach, in points: the widest pen or plate that is centred on the
-/// edge still looks whole.
+/// How far past the visible ground marks may reach, in points.
 pub const MARGIN: f64 = 24.0;
+/// How far past the visible ground lines are cut, in points: half as far, so that what stands beside a line, such
+/// as ticks and tape, stays within the margin too.
+const CUT: f64 = MARGIN / 2.0;

@@ -131,7 +131,7 @@ impl Scale {
             Written::Ratio => format!("1:{}", wording::trimmed(self.ratio, 2)),
             Written::InchesToFeet => {
                 let inch_parts = [(1.0, "1"), (2.0, "1/2"), (4.0, "1/4"), (8.0, "1/8"), (16.0, "1/16")];
-                let part = inch_parts.iter().find(|(parts, _)| (parts * feet - 1.0).abs() < 1e-9);
+                let part = inch_parts.iter().find(|(parts, _)| (feet - parts).abs() < 1e-9);
                 part.map_or_else(
                     || format!("1 in = {} ft", wording::trimmed(feet, 2)),
                     |(_, part)| format!("{part} in = 1 ft"),

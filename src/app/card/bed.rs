@@ -1,0 +1,257 @@
+//! The card of a bed: its crop and water, its rows, and what comes of them.
+
+use egui::{Id, RichText, Ui};
+
+use super::{Hand, chart, head, length_line, outline, planting, remove, tally};
+use crate::app::action::Action;
+use crate::app::command::Command;
+use crate::app::form;
+use crate::app::step::Step;
+use crate::geometry::{Lines, Point, Remainder};
+use crate::layout::{Bed, BedChange, BedGround, BedId, Edit, Item, Tape, limits::MOST_LINES};
+use crate::quantity::{Bearing, Units};
+
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
+    let desk = hand.desk;
+    let layout = desk.layout();
+    let Some(bed) = layout.bed(id) else { return };
+    let units = layout.units;
+    let plan = desk.plan().bed(id).cloned();
+    let plot = layout.plot(bed.plot).map_or("no plot", |plot| plot.name.as_str());
+    let area = plan
+        .as_ref()
+        .map_or_else(String::new, |plan| format!(" · {}", plan.area.show(units)));
+    head(ui, &bed.name, &format!("bed in {plot}{area}"));
+    let field = Id::unique(("card of bed", id));
+    if let Some(name) = form::field(ui, field.with("name"), "Name", &bed.name, form::read_name) {
+        change(hand, id, BedChange::Rename(name));
+    }
+    planting::crop(ui, hand, bed, field);
+    planting::water(ui, hand, bed);
+    planting::in_row(ui, hand, bed, field);
+    between_rows(ui, hand, bed, field, units);
+    rows_run(ui, hand, bed, field);
+    if let Some(plan) = &plan {
+        if let Some(bearing) = chart::show(ui, hand.sweeps, bed, plan, units, desk.is_previewing()) {
+            change(hand, id, BedChange::SetBearing(bearing));
+        }
+        ui.add_space(4.0);
+        form::rule(ui);
+        ui.add_space(2.0);
+        tally::show(ui, plan, units);
+    }
+    if let Some(Item::Row(_, number)) = desk.chosen
+        && let Some(row) = plan.as_ref().and_then(|plan| plan.row(number).cloned())
+    {
+        tally::row(ui, &row, units);
+    }
+    dressings(ui, hand, bed);
+    let on_rows = desk.step == Step::OnRows;
+    folded(ui, "Seed", on_rows && bed.planting.is_some(), |ui| {
+        planting::seed(ui, hand, bed, field)
+    });
+    folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
+    folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));
+    if bed.water.through_tape() {
+        folded(ui, "Tape", false, |ui| tape(ui, hand, bed, field, units));
+    }
+    if let BedGround::Corners(corners) = &bed.ground {
+        let open = desk.step == Step::Ground;
+        folded(ui, "Ground", open, |ui| ground(ui, hand, bed, field, corners));
+    }
+    if remove(ui, "bed") {
+        hand.out.push(Command::Edit(Edit::RemoveBed(id)));
+    }
+}
+
+fn change(hand: &mut Hand<'_>, id: BedId, change: BedChange) {
+    hand.out.push(Command::Edit(Edit::Bed(id, change)));
+}
+
+/// A part of the card that is closed until it is wanted.
+fn folded(ui: &mut Ui, title: &str, open: bool, add: impl FnOnce(&mut Ui)) {
+    egui::CollapsingHeader::new(RichText::new(title).size(13.0))
+        .default_open(open)
+        .show_unindented(ui, |ui| {
+            ui.add_space(2.0);
+            add(ui);
+            ui.add_space(4.0);
+        });
+}
+
+fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
+    let line = length_line::short(ui, field.with("row spacing"), "Between rows", bed.row_spacing, units);
+    if let Some(spacing) = line {
+        change(hand, bed.id, BedChange::SetRowSpacing(spacing));
+    }
+    if let Some(crop) = planting::catalogue_crop(bed) {
+        let (low, high) = (crop.row_spacing.low.value, crop.row_spacing.high.value);
+        let range = if low.approx_eq(high) {
+            low.show_short(units)
+        } else {
+            format!("{} to {}", low.show_short(units), high.show_short(units))
+        };
+        let label = ui.label(
+            RichText::new(format!("usual for {}: {range}", crop.name.to_lowercase()))
+                .small()
+                .weak(),
+        );
+        label.on_hover_text(planting::source(&crop.row_spacing.low));
+    }
+}
+
+fn rows_run(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
+    let shown = bed.bearing.show();
+    let read = |text: &str| Bearing::parse(text).map_err(|error| error.to_string());
+    if let Some(bearing) = form::field(ui, field.with("bearing"), "Rows run", &shown, read) {
+        change(hand, bed.id, BedChange::SetBearing(bearing));
+    }
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        ui.spacing_mut().button_padding.x = 7.0;
+        let small = |words: &str| egui::Button::new(RichText::new(words).size(13.0));
+        if ui.add(small("N–S")).on_hover_text("Rows north to south").clicked() {
+            change(hand, bed.id, BedChange::SetBearing(Bearing::NORTH));
+        }
+        if ui.add(small("E–W")).on_hover_text("Rows west to east").clicked() {
+            change(hand, bed.id, BedChange::SetBearing(Bearing::EAST));
+        }
+        if ui
+            .add(small("Longest side"))
+            .on_hover_text(Action::AlongSide.tooltip())
+            .clicked()
+        {
+            hand.out.push(Command::Choose(Some(Item::Bed(bed.id))));
+            hand.out.push(Command::Act(Action::AlongSide));
+        }
+    });
+}
+
+fn edges(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
+    let margin = length_line::short(
+        ui,
+        field.with("edge margin"),
+        "Edge margin",
+        bed.edge_margin_in_force(),
+        units,
+    );
+    if let Some(margin) = margin {
+        change(hand, bed.id, BedChange::SetEdgeMargin(Some(margin)));
+    }
+    if bed.edge_margin.is_some() {
+        if form::yours(ui, "use half the row spacing") {
+            change(hand, bed.id, BedChange::SetEdgeMargin(None));
+        }
+    } else {
+        form::follows(ui, "half the row spacing, so each row owns a strip one spacing wide");
+    }
+    let name = |remainder| match remainder {
+        Remainder::Centred => "shared by both sides",
+        Remainder::Left => "on the left hand",
+        Remainder::Right => "on the right hand",
+    };
+    let ways = [Remainder::Centred, Remainder::Left, Remainder::Right].map(|way| (name(way), way));
+    let chosen = name(bed.remainder);
+    if let Some(remainder) = form::choices(ui, field.with("remainder"), "Left-over width", chosen, &ways) {
+        change(hand, bed.id, BedChange::SetRemainder(remainder));
+    }
+    form::follows(ui, "seen along the rows' direction");
+    if let Some(length) = length_line::short(ui, field.with("headland"), "Headland", bed.headland, units) {
+        change(hand, bed.id, BedChange::SetHeadland(length));
+    }
+    form::follows(ui, "kept free at each end of every row, for turning");
+    if let Some(length) = length_line::short(ui, field.with("clear"), "Clear strip", bed.clear, units) {
+        change(hand, bed.id, BedChange::SetClear(length));
+    }
+    form::follows(ui, "kept free all round the bed");
+    if let Some(length) = length_line::short(ui, field.with("shortest"), "Shortest row", bed.shortest, units) {
+        change(hand, bed.id, BedChange::SetShortest(length));
+    }
+    form::follows(ui, "shorter pieces are not planted");
+}
+
+fn lines(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
+    let lines = bed.lines;
+    let count = form::field(ui, field.with("lines"), "Lines", &lines.per_row.to_string(), |text| {
+        form::read_whole(text, 1, i32::from(MOST_LINES))
+    });
+    if let Some(per_row) = count.and_then(|count| u8::try_from(count).ok()) {
+        change(hand, bed.id, BedChange::SetLines(Lines { per_row, ..lines }));
+    }
+    form::follows(ui, "lines of plants on one row");
+    if lines.per_row > 1 {
+        if let Some(apart) = length_line::short(ui, field.with("apart"), "Apart", lines.apart, units) {
+            change(hand, bed.id, BedChange::SetLines(Lines { apart, ..lines }));
+        }
+        let mut staggered = lines.staggered;
+        if ui
+            .checkbox(&mut staggered, "Staggered, every second line shifted by half a spacing")
+            .changed()
+        {
+            change(hand, bed.id, BedChange::SetLines(Lines { staggered, ..lines }));
+        }
+    }
+}
+
+fn tape(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
+    let tape = bed.tape;
+    let count = form::field(
+        ui,
+        field.with("tapes"),
+        "Tapes",
+        &tape.lines_per_row.to_string(),
+        |text| form::read_whole(text, 0, i32::from(MOST_LINES)),
+    );
+    if let Some(lines_per_row) = count.and_then(|count| u8::try_from(count).ok()) {
+        change(hand, bed.id, BedChange::SetTape(Tape { lines_per_row, ..tape }));
+    }
+    form::follows(ui, "lines of tape on one row");
+    if let Some(spare) = length_line::short(ui, field.with("spare tape"), "Spare", tape.spare, units) {
+        change(hand, bed.id, BedChange::SetTape(Tape { spare, ..tape }));
+    }
+    form::follows(ui, "added to each piece of row for its fittings");
+}
+
+fn ground(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, corners: &[Point]) {
+    form::follows(ui, "an outline of its own; drag it on the sheet, or type");
+    let units = hand.desk.layout().units;
+    if let Some(outline) = outline::lines(ui, field, corners, units) {
+        change(hand, bed.id, BedChange::Outline(outline));
+    }
+    if ui.button("Fill the whole plot").clicked() {
+        change(hand, bed.id, BedChange::SetGround(BedGround::WholePlot));
+    }
+}
+
+fn dressings(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
+    form::section(ui, "Dressings");
+    let plan = hand.desk.plan().bed(bed.id).cloned();
+    let units = hand.desk.layout().units;
+    for dressing in &bed.dressings {
+        let of_plan = plan
+            .as_ref()
+            .and_then(|plan| plan.dressings.iter().find(|plan| plan.dressing == dressing.id));
+        let note = of_plan.map_or_else(String::new, |of_plan| {
+            if of_plan.problem.is_some() {
+                "see why".to_owned()
+            } else {
+                format!("{} {}", of_plan.total.show_product(units), of_plan.material_name)
+            }
+        });
+        if form::list_line(ui, false, &dressing.name, &note).clicked() {
+            hand.out
+                .push(Command::Choose(Some(Item::Dressing(bed.id, dressing.id))));
+        }
+    }
+    if bed.dressings.is_empty() {
+        form::follows(ui, "nothing is put down on this bed yet");
+    }
+    if ui
+        .button(Action::AddDressing.label())
+        .on_hover_text(Action::AddDressing.tooltip())
+        .clicked()
+    {
+        hand.out.push(Command::Choose(Some(Item::Bed(bed.id))));
+        hand.out.push(Command::Act(Action::AddDressing));
+    }
+}

@@ -1,0 +1,287 @@
+//! The questions of the winter on the left, each with its answer so far, and below them the tools that answer the
+//! one being asked and a list of everything on the sheet.
+
+use egui::{Color32, CornerRadius, FontId, Id, Pos2, Rect, RichText, Sense, Stroke, Ui, vec2};
+
+use super::action::Action;
+use super::command::Command;
+use super::desk::Desk;
+use super::form;
+use super::step::Step;
+use super::theme::{self, ThemeInForce as _};
+use super::wording::{counted, row_length};
+use crate::geometry::Region;
+use crate::layout::Item;
+use crate::quantity::{Area, Mass, Units, count};
+
+/// More things than anyone reads in a list; the finder has all of them.
+const MOST_THINGS: usize = 300;
+
+/// Draws the questions, the tools and the list.
+pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+    let colours = theme::colours(ui.theme_in_force());
+    let units = desk.layout().units;
+    egui::Panel::bottom("units at the foot")
+        .frame(egui::Frame::new())
+        .show_separator_line(false)
+        .show(ui, |ui| {
+            let words = match units {
+                Units::Customary => "feet and inches",
+                Units::Metric => "metres",
+            };
+            let button =
+                egui::Button::new(RichText::new(words).size(12.0).color(colours.soft)).frame_when_inactive(false);
+            if ui.add(button).on_hover_text(Action::Units.tooltip()).clicked() {
+                out.push(Command::Act(Action::Units));
+            }
+        });
+    ui.label(RichText::new("This winter").size(12.0).color(colours.soft));
+    ui.add_space(2.0);
+    ui.spacing_mut().item_spacing.y = 2.0;
+    for step in Step::ALL {
+        if question(ui, step, &answer(desk, step), desk.step == step).clicked() {
+            out.push(Command::Step(step));
+        }
+    }
+    ui.add_space(6.0);
+    form::rule(ui);
+    egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 2.0;
+        ui.add_space(6.0);
+        tools(ui, desk, out);
+        things(ui, desk, out);
+    });
+}
+
+/// A question with its answer below, the one being asked on paper with a bar at its side.
+fn question(ui: &mut Ui, step: Step, answer: &str, asked: bool) -> egui::Response {
+    let colours = theme::colours(ui.theme_in_force());
+    let room = ui.available_width() - 24.0;
+    let font = if asked {
+        theme::bold(14.0)
+    } else {
+        FontId::proportional(14.0)
+    };
+    let lay = |text: &str, font, colour, most| {
+        let mut job = egui::text::LayoutJob::simple(text.to_owned(), font, colour, room);
+        job.wrap.max_rows = most;
+        ui.painter().layout_job(job)
+    };
+    let upper = lay(step.question(), font, colours.strong, 2);
+    let lower = lay(answer, FontId::proportional(12.0), colours.soft, 2);
+    let height = 12.0 + upper.size().y + 3.0 + lower.size().y;
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::click());
+    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, asked, step.question()));
+    if asked {
+        let stroke = Stroke::new(1.0, colours.line);
+        ui.painter()
+            .rect(rect, 5.0, colours.paper, stroke, egui::StrokeKind::Inside);
+        let bar = Rect::from_min_size(rect.min, vec2(4.0, rect.height()));
+        let round = CornerRadius {
+            nw: 3,
+            sw: 3,
+            ne: 0,
+            se: 0,
+        };
+        ui.painter().rect_filled(bar, round, colours.accent);
+    } else if response.hovered() || response.has_focus() {
+        let tint: Color32 = colours.paper.gamma_multiply(0.6);
+        ui.painter().rect_filled(rect, 5.0, tint);
+    }
+    let at = Pos2::new(rect.left() + 14.0, rect.top() + 6.0);
+    let below = at + vec2(0.0, upper.size().y + 3.0);
+    ui.painter().galley(at, upper, colours.strong);
+    ui.painter().galley(below, lower, colours.soft);
+    response
+}
+
+/// The answer so far, in one line.
+fn answer(desk: &Desk, step: Step) -> String {
+    let plan = desk.plan();
+    let layout = desk.layout();
+    let units = layout.units;
+    let totals = &plan.totals;
+    match step {
+        Step::Ground if layout.plots.is_empty() => "nothing drawn yet".to_owned(),
+        Step::Ground => {
+            let area: Area = plan
+                .plots
+                .iter()
+                .filter_map(|plot| plot.ground.as_ref().ok())
+                .map(Region::area)
+                .sum();
+            format!(
+                "{} · {}",
+                counted(layout.plots.len() as u64, "plot", "plots"),
+                area.show(units)
+            )
+        }
+        Step::Rows if totals.rows == 0 => "no rows yet".to_owned(),
+        Step::Rows => {
+            format!(
+                "{} · {}",
+                counted(totals.rows, "row", "rows"),
+                row_length(totals.row_length, units)
+            )
+        }
+        Step::OnRows => on_rows(desk, units),
+        Step::Outside if layout.plots.is_empty() => "nothing yet".to_owned(),
+        Step::Outside => "the map and its tables".to_owned(),
+    }
+}
+
+fn on_rows(desk: &Desk, units: Units) -> String {
+    let plan = desk.plan();
+    let totals = &plan.totals;
+    let mut parts = Vec::new();
+    if totals.plants > 0 {
+        parts.push(format!("{} plants", count(totals.plants)));
+    }
+    if let Some(seed) = totals.seed_mass.filter(|_| totals.seeds > 0) {
+        parts.push(format!("{} seed", seed.show_seed(units)));
+    }
+    let dressings: usize = desk.layout().beds.iter().map(|bed| bed.dressings.len()).sum();
+    if dressings > 0 {
+        let product: Mass = plan.materials.iter().map(|material| material.product).sum();
+        let product = match units {
+            Units::Customary => format!("{:.0} lb", product.to_pounds()),
+            Units::Metric => format!("{:.0} kg", product.to_kilograms()),
+        };
+        parts.push(format!(
+            "{} {product}",
+            counted(dressings as u64, "dressing", "dressings")
+        ));
+    }
+    if parts.is_empty() {
+        "no crop yet".to_owned()
+    } else {
+        parts.join(" · ")
+    }
+}
+
+/// Buttons for what the question being asked can be answered with.
+fn tools(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+    let has_plot = !desk.layout().plots.is_empty();
+    let has_bed = !desk.layout().beds.is_empty();
+    let mut group = |ui: &mut Ui, title: &str, enabled: bool, actions: &[Action]| {
+        let soft = theme::colours(ui.theme_in_force()).soft;
+        ui.label(RichText::new(title).size(12.0).color(soft));
+        for &action in actions {
+            let button = egui::Button::new(RichText::new(action.label()).size(13.0))
+                .frame_when_inactive(false)
+                .min_size(vec2(ui.available_width(), 24.0));
+            let button = left_aligned(ui, enabled, button);
+            if button.on_hover_text(action.tooltip()).clicked() {
+                out.push(Command::Act(action));
+            }
+        }
+        ui.add_space(6.0);
+    };
+    match desk.step {
+        Step::Ground => {
+            group(
+                ui,
+                "Draw a plot",
+                true,
+                &[Action::TypePlot, Action::DragPlot, Action::CornerPlot],
+            );
+            let standing = [
+                Action::AddTree,
+                Action::AddWell,
+                Action::AddBuilding,
+                Action::AddOther,
+                Action::AddNote,
+            ];
+            group(ui, "Put on it", has_plot, &standing);
+        }
+        Step::Rows => {
+            group(
+                ui,
+                "Lay a bed",
+                has_plot,
+                &[Action::FillBed, Action::DragBed, Action::CornerBed],
+            );
+            group(
+                ui,
+                "Turn its rows",
+                has_bed,
+                &[Action::TurnLeft, Action::TurnRight, Action::AlongSide],
+            );
+        }
+        Step::OnRows => group(ui, "Put down", has_bed, &[Action::AddDressing]),
+        Step::Outside => group(
+            ui,
+            "Take along",
+            has_plot,
+            &[Action::Print, Action::SaveTable, Action::CopyLedger],
+        ),
+    }
+}
+
+fn left_aligned(ui: &mut Ui, enabled: bool, button: egui::Button<'_>) -> egui::Response {
+    ui.with_layout(egui::Layout::top_down_justified(egui::Align::Min), |ui| {
+        ui.spacing_mut().button_padding = vec2(8.0, 3.0);
+        ui.add_enabled(enabled, button)
+    })
+    .inner
+}
+
+/// Everything on the sheet by name: the same content as the sheet, for eyes and for screen readers.
+fn things(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+    let layout = desk.layout();
+    if layout.plots.is_empty() {
+        return;
+    }
+    let colours = theme::colours(ui.theme_in_force());
+    let units = layout.units;
+    form::rule(ui);
+    ui.add_space(4.0);
+    ui.label(RichText::new("On the sheet").size(12.0).color(colours.soft));
+    let mut left = MOST_THINGS;
+    let mut line = |ui: &mut Ui, item: Item, inset: f32, name: &str, note: String| {
+        if left == 0 {
+            return;
+        }
+        left -= 1;
+        let chosen =
+            desk.chosen == Some(item) || matches!(item, Item::Bed(bed) if desk.chosen.and_then(Item::bed) == Some(bed));
+        let response = ui.push_id(Id::unique(("on the sheet", item)), |ui| {
+            ui.horizontal(|ui| {
+                ui.spacing_mut().item_spacing.x = 0.0;
+                ui.add_space(inset);
+                form::list_line(ui, chosen, name, &note)
+            })
+            .inner
+        });
+        if response.inner.clicked() {
+            out.push(Command::GoTo(item));
+        }
+    };
+    for plot in &layout.plots {
+        let of_plan = desk.plan().plots.iter().find(|of_plan| of_plan.plot == plot.id);
+        let area = of_plan
+            .and_then(|of_plan| of_plan.ground.as_ref().ok())
+            .map(|ground| ground.area().show(units));
+        line(ui, Item::Plot(plot.id), 0.0, &plot.name, area.unwrap_or_default());
+        for bed in layout.beds_of(plot.id) {
+            let of_plan = desk.plan().bed(bed.id);
+            let rows = of_plan.map_or_else(String::new, |plan| counted(plan.totals.rows, "row", "rows"));
+            line(ui, Item::Bed(bed.id), 12.0, &bed.name, rows);
+        }
+        for obstacle in &plot.obstacles {
+            line(
+                ui,
+                Item::Obstacle(plot.id, obstacle.id),
+                12.0,
+                &obstacle.name,
+                "in the way".to_owned(),
+            );
+        }
+    }
+    for note in &layout.notes {
+        line(ui, Item::Note(note.id), 0.0, &note.text, "note".to_owned());
+    }
+    if left == 0 {
+        form::follows(ui, "More is found with the finder.");
+    }
+}

@@ -1,0 +1,319 @@
+//! Layouts and edits of every kind, for the properties that hold for all of them.
+
+use std::sync::Arc;
+
+use proptest::prelude::*;
+use quillet::catalog::{CropId, MaterialId};
+use quillet::geometry::{Lines, Point, Remainder};
+use quillet::layout::{
+    Amount, Basis, Bed, BedChange, BedGround, BedId, Dressing, DressingId, Edit, Layout, Note, NoteId, Obstacle,
+    ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, Place, Placement, Planting, Plot, PlotChange, PlotId,
+    Shape, Sowing, Tape, Water,
+};
+use quillet::quantity::{Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength, Units};
+
+fn length() -> impl Strategy<Value = Length> {
+    prop_oneof![Just(0.0), 0.0..2.0, 0.0..1e6].prop_map(Length::metres)
+}
+
+fn spacing() -> impl Strategy<Value = Length> {
+    prop_oneof![1e-9..2.0, 0.1..1e6].prop_map(Length::metres)
+}
+
+fn point() -> impl Strategy<Value = Point> {
+    (-1e3..1e3, -1e6..1e6).prop_map(|(x, y)| Point::metres(x, y))
+}
+
+fn outline() -> impl Strategy<Value = Vec<Point>> {
+    prop::collection::vec(point(), 3..8)
+}
+
+/// Names with whatever a hand or another program may put in them.
+fn name() -> impl Strategy<Value = String> {
+    "[a-zäß№ \"'\\\\(){}:,/*#]{0,12}[a-zé\u{300}\u{1f331}]"
+}
+
+fn words() -> impl Strategy<Value = String> {
+    prop_oneof![Just(String::new()), name()]
+}
+
+fn fraction() -> impl Strategy<Value = Fraction> {
+    (0.0..=1.0).prop_map(|part| Fraction::new(part).expect("within a whole"))
+}
+
+fn some_fraction() -> impl Strategy<Value = Fraction> {
+    (1e-6..=1.0).prop_map(|part| Fraction::new(part).expect("within a whole"))
+}
+
+fn sowing() -> impl Strategy<Value = Sowing> {
+    prop_oneof![
+        Just(Sowing::Plants),
+        (1.0..1000.0).prop_map(|seeds_per_plant| Sowing::Seed { seeds_per_plant }),
+    ]
+}
+
+fn planting() -> impl Strategy<Value = Planting> {
+    (
+        (name(), words()),
+        prop::option::of(spacing()),
+        prop::option::of(length()),
+        prop::option::of(sowing()),
+        prop::option::of(some_fraction()),
+        fraction(),
+    )
+        .prop_map(
+            |((crop, cultivar), in_row, end_gap, sowing, germination, spare)| Planting {
+                crop: CropId(crop),
+                cultivar,
+                in_row,
+                end_gap,
+                sowing,
+                germination,
+                spare,
+            },
+        )
+}
+
+fn amount() -> impl Strategy<Value = Amount> {
+    let number = 0.0..1e3;
+    prop_oneof![
+        number
+            .clone()
+            .prop_map(|kg| Amount::PerArea(MassPerArea::kilograms_per_square_metre(kg))),
+        number
+            .clone()
+            .prop_map(|kg| Amount::PerRowLength(MassPerLength::kilograms_per_metre(kg))),
+        number.prop_map(|kg| Amount::PerPlant(Mass::kilograms(kg))),
+    ]
+}
+
+fn placement() -> impl Strategy<Value = Placement> {
+    prop_oneof![
+        Just(Placement::Broadcast),
+        prop::option::of(spacing()).prop_map(|strip| Placement::Band { strip }),
+        prop::option::of(spacing()).prop_map(|strip| Placement::SideDress { strip }),
+    ]
+}
+
+fn dressing() -> impl Strategy<Value = Dressing> {
+    let basis = prop::sample::select(vec![Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash]);
+    (name(), name(), basis, amount(), placement(), words()).prop_map(
+        |(name, material, basis, amount, placement, when)| Dressing {
+            id: DressingId(0),
+            name,
+            material: MaterialId(material),
+            basis,
+            amount,
+            placement,
+            when,
+        },
+    )
+}
+
+fn lines() -> impl Strategy<Value = Lines> {
+    (1_u8..=6, spacing(), any::<bool>()).prop_map(|(per_row, apart, staggered)| Lines {
+        per_row,
+        apart,
+        staggered,
+    })
+}
+
+fn tape() -> impl Strategy<Value = Tape> {
+    (0_u8..=6, length()).prop_map(|(lines_per_row, spare)| Tape { lines_per_row, spare })
+}
+
+fn remainder() -> impl Strategy<Value = Remainder> {
+    prop::sample::select(vec![Remainder::Centred, Remainder::Left, Remainder::Right])
+}
+
+fn water() -> impl Strategy<Value = Water> {
+    prop::sample::select(Water::ALL.to_vec())
+}
+
+fn bed_ground() -> impl Strategy<Value = BedGround> {
+    prop_oneof![Just(BedGround::WholePlot), outline().prop_map(BedGround::Corners)]
+}
+
+fn bed() -> impl Strategy<Value = Bed> {
+    (
+        (name(), bed_ground(), -720.0..720.0_f64),
+        (spacing(), prop::option::of(length()), remainder()),
+        (length(), length(), length()),
+        (lines(), water(), tape()),
+        prop::option::of(planting()),
+        prop::collection::vec(dressing(), 0..3),
+    )
+        .prop_map(|(ground, rows, kept, row, planting, dressings)| Bed {
+            id: BedId(0),
+            plot: PlotId(0),
+            name: ground.0,
+            ground: ground.1,
+            bearing: Bearing::degrees(ground.2),
+            row_spacing: rows.0,
+            edge_margin: rows.1,
+            remainder: rows.2,
+            headland: kept.0,
+            clear: kept.1,
+            shortest: kept.2,
+            lines: row.0,
+            water: row.1,
+            tape: row.2,
+            planting,
+            dressings,
+        })
+}
+
+fn shape() -> impl Strategy<Value = Shape> {
+    prop_oneof![
+        outline().prop_map(Shape::Corners),
+        (point(), spacing()).prop_map(|(centre, radius)| Shape::Circle { centre, radius }),
+    ]
+}
+
+fn obstacle() -> impl Strategy<Value = Obstacle> {
+    let kind = prop::sample::select(ObstacleKind::ALL.to_vec());
+    (name(), kind, shape(), length()).prop_map(|(name, kind, shape, clear)| Obstacle {
+        id: ObstacleId(0),
+        name,
+        kind,
+        shape,
+        clear,
+    })
+}
+
+fn plot() -> impl Strategy<Value = Plot> {
+    (name(), outline(), prop::collection::vec(obstacle(), 0..3)).prop_map(|(name, outline, obstacles)| Plot {
+        id: PlotId(0),
+        name,
+        outline,
+        obstacles,
+    })
+}
+
+fn place() -> impl Strategy<Value = Place> {
+    (words(), -90.0..=90.0, -180.0..=180.0).prop_map(|(name, latitude, longitude)| Place {
+        name,
+        latitude,
+        longitude,
+    })
+}
+
+/// Any layout that can stand; beds are listed across plots as it comes.
+pub(crate) fn layout() -> impl Strategy<Value = Layout> {
+    let units = prop::sample::select(vec![Units::Customary, Units::Metric]);
+    (
+        (name(), 1_i16..=9999, units, prop::option::of(place())),
+        prop::collection::vec(plot(), 1..4),
+        prop::collection::vec((bed(), any::<prop::sample::Index>()), 0..5),
+        prop::collection::vec((point(), "[a-z\n]{0,8}[a-z]"), 0..3),
+        1_u32..100,
+    )
+        .prop_map(|(head, plots, beds, notes, first_id)| {
+            let mut next = first_id;
+            let mut id = || {
+                next += 1;
+                next
+            };
+            let mut layout = Layout::empty(head.1, head.2);
+            layout.name = head.0;
+            layout.place = head.3;
+            for mut plot in plots {
+                plot.id = PlotId(id());
+                for obstacle in &mut plot.obstacles {
+                    obstacle.id = ObstacleId(id());
+                }
+                layout.plots.push(Arc::new(plot));
+            }
+            for (mut bed, index) in beds {
+                bed.id = BedId(id());
+                bed.plot = index.get(&layout.plots).id;
+                for dressing in &mut bed.dressings {
+                    dressing.id = DressingId(id());
+                }
+                layout.beds.push(Arc::new(bed));
+            }
+            for (at, text) in notes {
+                layout.notes.push(Arc::new(Note {
+                    id: NoteId(id()),
+                    at,
+                    text,
+                }));
+            }
+            layout
+        })
+}
+
+fn any_id() -> impl Strategy<Value = u32> {
+    1_u32..25
+}
+
+fn plot_change() -> impl Strategy<Value = PlotChange> {
+    // Lengths of any kind, among them those that must be refused.
+    let any_length =
+        prop_oneof![-20.0..20.0, Just(f64::NAN), Just(f64::INFINITY), Just(1e300)].prop_map(Length::metres);
+    let index = 0_usize..8;
+    prop_oneof![
+        name().prop_map(PlotChange::Rename),
+        outline().prop_map(PlotChange::SetOutline),
+        (index.clone(), point()).prop_map(|(corner, to)| PlotChange::Outline(OutlineChange::MoveCorner { corner, to })),
+        (index.clone(), point()).prop_map(|(side, at)| PlotChange::Outline(OutlineChange::InsertCorner { side, at })),
+        index
+            .clone()
+            .prop_map(|corner| PlotChange::Outline(OutlineChange::RemoveCorner { corner })),
+        (index.clone(), any_length.clone())
+            .prop_map(|(side, outward)| PlotChange::Outline(OutlineChange::MoveSide { side, outward })),
+        (index, any_length.clone())
+            .prop_map(|(side, length)| PlotChange::Outline(OutlineChange::SetSideLength { side, length })),
+        (any_length.clone(), any_length.clone()).prop_map(|(east, north)| PlotChange::Shift { east, north }),
+        (shape(), length()).prop_map(|(shape, clear)| PlotChange::AddObstacle {
+            name: None,
+            kind: ObstacleKind::Tree,
+            shape,
+            clear,
+        }),
+        any_id().prop_map(|id| PlotChange::RemoveObstacle(ObstacleId(id))),
+        (any_id(), any_length)
+            .prop_map(|(id, clear)| { PlotChange::Obstacle(ObstacleId(id), ObstacleChange::SetClear(clear)) }),
+    ]
+}
+
+fn bed_change() -> impl Strategy<Value = BedChange> {
+    let any_length = prop_oneof![-2.0..20.0, Just(f64::NAN), Just(1e300)].prop_map(Length::metres);
+    prop_oneof![
+        name().prop_map(BedChange::Rename),
+        bed_ground().prop_map(BedChange::SetGround),
+        (0_usize..5, point()).prop_map(|(corner, to)| BedChange::Outline(OutlineChange::MoveCorner { corner, to })),
+        any_length.clone().prop_map(BedChange::SetRowSpacing),
+        any_length.clone().prop_map(BedChange::SetHeadland),
+        prop::option::of(any_length.clone()).prop_map(BedChange::SetEdgeMargin),
+        lines().prop_map(BedChange::SetLines),
+        water().prop_map(BedChange::SetWater),
+        prop::option::of(planting()).prop_map(BedChange::SetPlanting),
+        name().prop_map(|crop| BedChange::SetCrop(CropId(crop))),
+        prop::option::of(any_length).prop_map(BedChange::SetInRow),
+        dressing().prop_map(BedChange::AddDressing),
+        any_id().prop_map(|id| BedChange::RemoveDressing(DressingId(id))),
+        (any_id(), 0_usize..5).prop_map(|(id, to)| BedChange::MoveDressing {
+            dressing: DressingId(id),
+            to
+        }),
+    ]
+}
+
+pub(crate) fn edit() -> impl Strategy<Value = Edit> {
+    prop_oneof![
+        1 => words().prop_map(Edit::SetName),
+        1 => any::<i16>().prop_map(Edit::SetSeason),
+        1 => prop::option::of(place()).prop_map(Edit::SetPlace),
+        2 => outline().prop_map(|outline| Edit::AddPlot { name: None, outline }),
+        2 => outline().prop_map(|outline| Edit::AddPlotWithBed { name: None, outline }),
+        1 => any_id().prop_map(|id| Edit::RemovePlot(PlotId(id))),
+        6 => (any_id(), plot_change()).prop_map(|(id, change)| Edit::Plot(PlotId(id), change)),
+        2 => (any_id(), bed_ground()).prop_map(|(plot, ground)| Edit::AddBed { plot: PlotId(plot), name: None, ground }),
+        1 => any_id().prop_map(|id| Edit::RemoveBed(BedId(id))),
+        8 => (any_id(), bed_change()).prop_map(|(id, change)| Edit::Bed(BedId(id), change)),
+        1 => (point(), words()).prop_map(|(at, text)| Edit::AddNote { at, text }),
+        1 => (any_id(), point()).prop_map(|(id, to)| Edit::MoveNote { note: NoteId(id), to }),
+        1 => any_id().prop_map(|id| Edit::RemoveNote(NoteId(id))),
+    ]
+}

@@ -1,0 +1,11 @@
+//! The sheets floor: the drawing as data, pages, and the files painted from them.
+
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on fails there")]
+
+mod drawing;
+mod files;
+mod pages;
+mod pdf;
+mod sample;
+mod scales;
+mod words;

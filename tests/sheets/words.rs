@@ -1,0 +1,74 @@
+//! Widths of words, signs that the fonts lack, and breaking lines.
+
+use quillet::geometry::Point;
+use quillet::sheets::Anchor;
+use quillet::sheets::type_metrics::{break_lines, from_anchor, lay, printable, shortened, width};
+
+#[test]
+fn widths_grow_with_the_size_and_add_up() {
+    let one = width("Corn", 10.0, false);
+    assert!((width("Corn", 20.0, false) - 2.0 * one).abs() < 1e-9);
+    assert!((width("CornCorn", 10.0, false) - 2.0 * one).abs() < 1e-9);
+    assert!(width("Corn", 10.0, true) > one, "bold is wider");
+    assert_eq!(width("", 10.0, false), 0.0);
+    // The font's own figures: every digit of Atkinson Hyperlegible Next is as wide as the next.
+    let digits: Vec<f64> = ('0'..='9')
+        .map(|digit| width(&digit.to_string(), 1000.0, false))
+        .collect();
+    assert!(
+        digits.iter().all(|&digit| (400.0..700.0).contains(&digit)),
+        "{digits:?}"
+    );
+}
+
+#[test]
+fn no_sign_is_left_that_the_fonts_lack() {
+    for (text, expected) in [
+        ("3′ 6″", "3' 6\""),
+        ("row → end", "row to end"),
+        ("done ✓", "done yes"),
+        ("⅛ in", "1/8 in"),
+        ("日本", "??"),
+        ("a\tb\nc", "a b c"),
+        ("zero\u{200B}width", "zerowidth"),
+        ("São Tomé, Ængstrøm", "São Tomé, Ængstrøm"),
+        ("½ cup · 5 °", "½ cup · 5 °"),
+    ] {
+        assert_eq!(printable(text), expected);
+        assert_eq!(printable(expected), expected, "once is enough");
+    }
+}
+
+#[test]
+fn sentences_break_between_words_and_lose_none() {
+    let text = "Beside the stalks where the hill will cover it; keep it off leaves";
+    let lines = break_lines(text, 100.0, 8.0, false);
+    assert!(lines.len() > 1);
+    assert_eq!(lines.join(" "), text);
+    assert!(lines.iter().all(|line| width(line, 8.0, false) <= 100.0));
+    let lines = break_lines("Donaudampfschifffahrtsgesellschaft", 40.0, 8.0, false);
+    assert_eq!(lines.concat(), "Donaudampfschifffahrtsgesellschaft");
+    assert!(lines.iter().all(|line| width(line, 8.0, false) <= 40.0));
+    assert_eq!(break_lines("", 40.0, 8.0, false), [""]);
+    assert_eq!(break_lines("wide", 0.0, 8.0, false).concat(), "wide");
+}
+
+#[test]
+fn long_words_are_cut_with_an_ellipsis_and_short_ones_are_not() {
+    assert_eq!(shortened("Beans", 100.0, 8.0, false), "Beans");
+    let cut = shortened("Three sisters trial with the neighbours", 60.0, 8.0, false);
+    assert!(cut.ends_with('…') && cut.starts_with("Three"), "{cut}");
+    assert!(width(&cut, 8.0, false) <= 60.0);
+    assert_eq!(shortened("Beans", 1.0, 8.0, false), "");
+}
+
+#[test]
+fn words_are_laid_about_their_anchor() {
+    let (right, down) = from_anchor(Anchor::Middle, 40.0, 10.0);
+    assert_eq!(right, -20.0);
+    assert!(down > 3.0 && down < 4.0, "half a capital below the middle: {down}");
+    // A quarter turn anticlockwise runs up the sheet: y grows smaller along the words.
+    let laid = lay(Point::metres(100.0, 100.0), Anchor::Left, 40.0, 10.0, 90.0);
+    assert!((laid.start.x - 100.0).abs() < 1e-6 && (laid.start.y - 100.0).abs() < 1e-6);
+    assert!(laid.plate.iter().all(|corner| corner.y < 102.0 && corner.y > 58.0));
+}
