@@ -165,5 +165,5 @@ pub(super) fn inside(rings: &[Vec<Point>], at: Point) -> bool {
 
 /// The rings of ground, outlines and holes alike.
 pub(super) fn rings_of(ground: &Region) -> Vec<Vec<Point>> {
-    ground.rings().into_iter().map(|ring| ring.to_vec()).collect()
+    ground.rings().map(<[Point]>::to_vec).collect()
 }
