@@ -21,7 +21,10 @@ fn a_corner_dragged_is_one_step_and_shows_all_the_way() {
     hands.run();
     assert_eq!(corners(&hands)[2], (66.0, 43.0));
     assert_eq!(steps(&hands), 1);
-    assert_eq!(hands.state().desk.history().undo_label(), Some("move a corner of Lower plot"));
+    assert_eq!(
+        hands.state().desk.history().undo_label(),
+        Some("move a corner of Lower plot")
+    );
     hands.state_mut().desk.undo();
     assert_eq!(corners(&hands)[2], (60.0, 40.0));
 }
@@ -107,7 +110,9 @@ fn a_bed_with_its_own_outline_is_moved_in_its_plot() {
     let mut hands = table_with(part_bed());
     choose(&mut hands, Item::Bed(BED));
     drag(&mut hands, (4.6, 4.0), (9.6, 4.0));
-    let BedGround::Corners(ground) = &hands.state().desk.layout().beds[0].ground else { panic!("an outline of its own") };
+    let BedGround::Corners(ground) = &hands.state().desk.layout().beds[0].ground else {
+        panic!("an outline of its own")
+    };
     assert_eq!(ring(ground)[0], (5.0, 0.0));
 }
 
@@ -119,7 +124,9 @@ fn a_tree_is_moved_by_its_body_and_widened_by_its_edge() {
     assert_eq!(hands.state().desk.chosen, Some(item));
     drag(&mut hands, (44.0, 22.0), (46.0, 22.0));
     let plot = hands.state().desk.layout().plot(PLOT).unwrap();
-    let Shape::Circle { centre, radius } = plot.obstacles[0].shape else { panic!("a circle") };
+    let Shape::Circle { centre, radius } = plot.obstacles[0].shape else {
+        panic!("a circle")
+    };
     assert_eq!(ring(&[centre]), [(40.0, 22.0)]);
     assert!((radius.to_feet() - 6.0).abs() < 1e-9);
     assert_eq!(steps(&hands), 2);
@@ -127,7 +134,10 @@ fn a_tree_is_moved_by_its_body_and_widened_by_its_edge() {
 
 #[test]
 fn a_note_is_moved() {
-    let note = Edit::AddNote { at: quillet::geometry::Point::feet(40.0, 30.0), text: "Gate".to_owned() };
+    let note = Edit::AddNote {
+        at: quillet::geometry::Point::feet(40.0, 30.0),
+        text: "Gate".to_owned(),
+    };
     let mut hands = table_with(part_bed().apply(&note).unwrap());
     drag(&mut hands, (40.0, 30.0), (45.0, 20.0));
     let moved = hands.state().desk.layout().note(NoteId(3)).unwrap().at;
@@ -140,7 +150,10 @@ fn the_needle_turns_the_rows_in_steps_and_the_count_follows() {
     hands.state_mut().desk.step = Step::Rows;
     choose(&mut hands, Item::Bed(BED));
     let before = hands.state().desk.plan().totals.clone();
-    let needle = hands.get_by_label("Needle of Corn block, rows run N – S, 0°").rect().center();
+    let needle = hands
+        .get_by_label("Needle of Corn block, rows run N – S, 0°")
+        .rect()
+        .center();
     // It points north: its tip is taken and turned to the east.
     hands.hover_at(needle + vec2(0.0, -20.0));
     hands.step();

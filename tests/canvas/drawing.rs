@@ -17,7 +17,10 @@ fn a_rectangle_dragged_becomes_a_plot_with_a_bed_in_whole_feet() {
     take_up(&mut hands, Tool::Rectangle(Drawn::Plot));
     drag(&mut hands, (-20.2, -14.9), (20.1, 15.3));
     let desk = &hands.state().desk;
-    assert_eq!(corners(&hands), [(-20.0, -15.0), (20.0, -15.0), (20.0, 15.0), (-20.0, 15.0)]);
+    assert_eq!(
+        corners(&hands),
+        [(-20.0, -15.0), (20.0, -15.0), (20.0, 15.0), (-20.0, 15.0)]
+    );
     assert_eq!(desk.layout().beds.len(), 1);
     assert_eq!(desk.layout().beds[0].ground, BedGround::WholePlot);
     assert_eq!(desk.chosen, Some(Item::Plot(PLOT)));
@@ -49,7 +52,9 @@ fn alt_draws_just_where_the_hand_is() {
     hands.step();
     hands.drop_at(to);
     hands.run();
-    let [(x, y), _, (right, top), _] = corners(&hands)[..] else { panic!("four corners") };
+    let [(x, y), _, (right, top), _] = corners(&hands)[..] else {
+        panic!("four corners")
+    };
     for (is, wanted) in [(x, 0.37), (y, 0.41), (right, 20.63), (top, 15.29)] {
         assert!((is - wanted).abs() < 0.02, "{is} is not {wanted}");
     }
@@ -125,7 +130,9 @@ fn a_bed_is_drawn_in_its_plot_and_goes_to_its_corners() {
     take_up(&mut hands, Tool::Rectangle(Drawn::Bed(PLOT)));
     drag(&mut hands, (20.15, 0.2), (59.8, 39.9));
     let layout = hands.state().desk.layout();
-    let BedGround::Corners(ground) = &layout.beds[1].ground else { panic!("an outline of its own") };
+    let BedGround::Corners(ground) = &layout.beds[1].ground else {
+        panic!("an outline of its own")
+    };
     assert_eq!(ring(ground), [(20.0, 0.0), (60.0, 0.0), (60.0, 40.0), (20.0, 40.0)]);
     assert_eq!(hands.state().desk.chosen, Some(Item::Bed(layout.beds[1].id)));
 }
@@ -136,7 +143,9 @@ fn a_tree_is_dragged_from_its_middle() {
     take_up(&mut hands, Tool::Circle(Drawn::Obstacle(PLOT, ObstacleKind::Tree)));
     drag(&mut hands, (40.0, 20.0), (46.1, 20.0));
     let plot = hands.state().desk.layout().plot(PLOT).unwrap();
-    let Shape::Circle { centre, radius } = plot.obstacles[0].shape else { panic!("a circle") };
+    let Shape::Circle { centre, radius } = plot.obstacles[0].shape else {
+        panic!("a circle")
+    };
     assert_eq!(ring(&[centre]), [(40.0, 20.0)]);
     assert!((radius.to_feet() - 6.0).abs() < 1e-9);
     assert_eq!(hands.state().desk.chosen, Some(Item::Obstacle(PLOT, ObstacleId(3))));

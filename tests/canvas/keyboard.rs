@@ -20,7 +20,10 @@ fn arrows_move_a_chosen_corner_by_a_foot_and_with_shift_by_an_inch() {
 
 #[test]
 fn arrows_move_a_tree_and_a_note() {
-    let note = Edit::AddNote { at: Point::feet(40.0, 30.0), text: "Gate".to_owned() };
+    let note = Edit::AddNote {
+        at: Point::feet(40.0, 30.0),
+        text: "Gate".to_owned(),
+    };
     let mut hands = table_with(with_tree().apply(&note).unwrap());
     choose(&mut hands, Item::Obstacle(PLOT, ObstacleId(3)));
     key(&mut hands, Modifiers::NONE, Key::ArrowLeft);

@@ -15,7 +15,10 @@ fn assert_near(a: Point, b: Point) {
 fn the_wheel_looks_nearer_and_keeps_the_ground_under_the_pointer() {
     let mut hands = table_with(part_bed());
     let place = pos2(300.0, 240.0);
-    let (before, scale) = (hands.state().canvas.to_ground(place), hands.state().canvas.points_per_metre());
+    let (before, scale) = (
+        hands.state().canvas.to_ground(place),
+        hands.state().canvas.points_per_metre(),
+    );
     wheel(&mut hands, place, 3.0);
     assert!(hands.state().canvas.points_per_metre() > scale * 1.2);
     assert_near(hands.state().canvas.to_ground(place), before);
@@ -44,14 +47,20 @@ fn dragging_bare_paper_moves_the_sheet() {
     let before = hands.state().canvas.to_ground(middle());
     drag(&mut hands, (50.0, -7.0), (60.0, -7.0));
     let after = hands.state().canvas.to_ground(middle());
-    assert!((before.x - after.x - Length::feet(10.0).to_metres()).abs() < 0.05, "{before:?} {after:?}");
+    assert!(
+        (before.x - after.x - Length::feet(10.0).to_metres()).abs() < 0.05,
+        "{before:?} {after:?}"
+    );
     assert_eq!(steps(&hands), 0);
 }
 
 #[test]
 fn two_fingers_move_the_sheet() {
     let mut hands = table_with(part_bed());
-    let (before, scale) = (hands.state().canvas.to_ground(middle()), hands.state().canvas.points_per_metre());
+    let (before, scale) = (
+        hands.state().canvas.to_ground(middle()),
+        hands.state().canvas.points_per_metre(),
+    );
     hands.hover_at(middle());
     hands.step();
     hands.event(egui::Event::MouseWheel {
@@ -75,5 +84,8 @@ fn a_thing_out_of_sight_is_brought_into_view() {
     table.canvas.bring_into_view(&table.desk, Item::Bed(BED));
     hands.run();
     let (low, high) = (at(&hands, 0.0, 0.0), at(&hands, 20.0, 40.0));
-    assert!(low.x > 20.0 && low.y < 680.0 && high.x < 880.0 && high.y > 20.0, "{low} {high}");
+    assert!(
+        low.x > 20.0 && low.y < 680.0 && high.x < 880.0 && high.y > 20.0,
+        "{low} {high}"
+    );
 }

@@ -66,6 +66,8 @@ fn a_chosen_bed_shows_the_lengths_of_its_own_sides() {
     choose(&mut hands, Item::Bed(BED));
     type_over(&mut hands, "South side of Corn block, 20 ft", "24");
     key(&mut hands, Modifiers::NONE, Key::Enter);
-    let BedGround::Corners(ground) = &hands.state().desk.layout().beds[0].ground else { panic!("an outline of its own") };
+    let BedGround::Corners(ground) = &hands.state().desk.layout().beds[0].ground else {
+        panic!("an outline of its own")
+    };
     assert_eq!(ring(ground), [(0.0, 0.0), (24.0, 0.0), (24.0, 40.0), (0.0, 40.0)]);
 }

@@ -37,7 +37,11 @@ fn carry_out(table: &mut Table, command: Command) {
 
 /// A sheet with this layout, once it has come to rest.
 pub(crate) fn table_with(layout: Layout) -> Hands {
-    let table = Table { desk: Desk::new(layout, None), canvas: Canvas::default(), asked: Vec::new() };
+    let table = Table {
+        desk: Desk::new(layout, None),
+        canvas: Canvas::default(),
+        asked: Vec::new(),
+    };
     let mut hands = Harness::builder()
         .with_size([900.0, 700.0])
         .with_context_setup(theme::install)
@@ -64,23 +68,45 @@ pub(crate) fn empty() -> Layout {
 /// apart. The plot has id 1 and the bed id 2.
 pub(crate) fn one_plot() -> Layout {
     let outline = rectangle(0.0, 0.0, 60.0, 40.0);
-    let layout = empty().apply(&Edit::AddPlotWithBed { name: Some("Lower plot".to_owned()), outline }).unwrap();
+    let layout = empty()
+        .apply(&Edit::AddPlotWithBed {
+            name: Some("Lower plot".to_owned()),
+            outline,
+        })
+        .unwrap();
     layout
-        .apply(&Edit::Bed(BED, quillet::layout::BedChange::SetBearing(quillet::quantity::Bearing::NORTH)))
+        .apply(&Edit::Bed(
+            BED,
+            quillet::layout::BedChange::SetBearing(quillet::quantity::Bearing::NORTH),
+        ))
         .unwrap()
 }
 
 /// The same plot with a bed of its own outline in its western part, 20 by 40 ft; the bed has id 2.
 pub(crate) fn part_bed() -> Layout {
     let outline = rectangle(0.0, 0.0, 60.0, 40.0);
-    let layout = empty().apply(&Edit::AddPlot { name: Some("Lower plot".to_owned()), outline }).unwrap();
+    let layout = empty()
+        .apply(&Edit::AddPlot {
+            name: Some("Lower plot".to_owned()),
+            outline,
+        })
+        .unwrap();
     let ground = BedGround::Corners(rectangle(0.0, 0.0, 20.0, 40.0));
-    layout.apply(&Edit::AddBed { plot: PLOT, name: Some("Corn block".to_owned()), ground }).unwrap()
+    layout
+        .apply(&Edit::AddBed {
+            plot: PLOT,
+            name: Some("Corn block".to_owned()),
+            ground,
+        })
+        .unwrap()
 }
 
 /// The plot with a tree of 4 ft round (30, 20).
 pub(crate) fn with_tree() -> Layout {
-    let shape = Shape::Circle { centre: Point::feet(30.0, 20.0), radius: Length::feet(4.0) };
+    let shape = Shape::Circle {
+        centre: Point::feet(30.0, 20.0),
+        radius: Length::feet(4.0),
+    };
     let change = PlotChange::AddObstacle {
         name: Some("Pear".to_owned()),
         kind: ObstacleKind::Tree,
@@ -95,7 +121,9 @@ pub(crate) const BED: BedId = BedId(2);
 
 /// Four corners, counter-clockwise from the south-west, in feet.
 pub(crate) fn rectangle(x: f64, y: f64, width: f64, height: f64) -> Vec<Point> {
-    [(x, y), (x + width, y), (x + width, y + height), (x, y + height)].map(|(x, y)| Point::feet(x, y)).to_vec()
+    [(x, y), (x + width, y), (x + width, y + height), (x, y + height)]
+        .map(|(x, y)| Point::feet(x, y))
+        .to_vec()
 }
 
 /// Where on the screen a place in feet is.

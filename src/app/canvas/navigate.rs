@@ -53,7 +53,12 @@ impl Navigation {
                 Event::MouseWheel { source, unit, .. } => Some(is_by_fingers(*source, *unit)),
                 _ => None,
             });
-            (fingers, input.zoom_delta(), input.smooth_scroll_delta(), input.modifiers.shift)
+            (
+                fingers,
+                input.zoom_delta(),
+                input.smooth_scroll_delta(),
+                input.modifiers.shift,
+            )
         });
         self.by_fingers = fingers.unwrap_or(self.by_fingers);
         if (zoom - 1.0).abs() > f32::EPSILON {
