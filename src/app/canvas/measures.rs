@@ -17,7 +17,7 @@ use crate::app::desk::Desk;
 use crate::app::step::Step;
 use crate::app::theme;
 use crate::geometry::Point;
-use crate::layout::{BedGround, Item, Layout};
+use crate::layout::{BedGround, Item, Layout, OutlineChange};
 use crate::quantity::{Bearing, Length};
 
 /// Outlines of more sides than this are walked ones, whose sides nobody types.
@@ -253,8 +253,7 @@ fn set_length(desk: &Desk, measure: &Measure, text: &str) -> Result<crate::layou
     }
     let edit = measure
         .outline
-        .set_side_length(layout, measure.side, length)
-        .ok_or_else(|| "That side is not there any more".to_owned())?;
+        .changed(OutlineChange::SetSideLength { side: measure.side, length });
     layout
         .apply(&edit)
         .map_err(|error| format!("{error} {}", error.hint()))?;
