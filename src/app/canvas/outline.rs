@@ -2,7 +2,8 @@
 
 use crate::geometry::{Point, polygon};
 use crate::layout::{
-    BedChange, BedGround, BedId, Edit, Item, Layout, ObstacleChange, ObstacleId, PlotChange, PlotId, Shape,
+    BedChange, BedGround, BedId, Edit, Item, Layout, ObstacleChange, ObstacleId, OutlineChange, PlotChange, PlotId,
+    Shape,
 };
 use crate::quantity::Length;
 
@@ -85,8 +86,14 @@ impl Outline {
     /// A corner moved to another place.
     pub(super) fn move_corner(self, layout: &Layout, corner: usize, to: Point) -> Option<Edit> {
         match self {
-            Self::Plot(plot) => Some(Edit::Plot(plot, PlotChange::MoveCorner { corner, to })),
-            Self::Bed(bed) => Some(Edit::Bed(bed, BedChange::MoveCorner { corner, to })),
+            Self::Plot(plot) => Some(Edit::Plot(
+                plot,
+                PlotChange::Outline(OutlineChange::MoveCorner { corner, to }),
+            )),
+            Self::Bed(bed) => Some(Edit::Bed(
+                bed,
+                BedChange::Outline(OutlineChange::MoveCorner { corner, to }),
+            )),
             Self::Obstacle(..) => {
                 let mut ring = self.ring(layout)?.to_vec();
                 *ring.get_mut(corner)? = to;
@@ -98,8 +105,14 @@ impl Outline {
     /// A new corner on a side.
     pub(super) fn insert_corner(self, layout: &Layout, side: usize, at: Point) -> Option<Edit> {
         match self {
-            Self::Plot(plot) => Some(Edit::Plot(plot, PlotChange::InsertCorner { side, at })),
-            Self::Bed(bed) => Some(Edit::Bed(bed, BedChange::InsertCorner { side, at })),
+            Self::Plot(plot) => Some(Edit::Plot(
+                plot,
+                PlotChange::Outline(OutlineChange::InsertCorner { side, at }),
+            )),
+            Self::Bed(bed) => Some(Edit::Bed(
+                bed,
+                BedChange::Outline(OutlineChange::InsertCorner { side, at }),
+            )),
             Self::Obstacle(..) => {
                 let mut ring = self.ring(layout)?.to_vec();
                 if side >= ring.len() {
@@ -114,7 +127,10 @@ impl Outline {
     /// A side moved parallel to itself, outward when positive.
     pub(super) fn move_side(self, layout: &Layout, side: usize, outward: Length) -> Option<Edit> {
         match self {
-            Self::Plot(plot) => Some(Edit::Plot(plot, PlotChange::MoveSide { side, outward })),
+            Self::Plot(plot) => Some(Edit::Plot(
+                plot,
+                PlotChange::Outline(OutlineChange::MoveSide { side, outward }),
+            )),
             Self::Bed(_) | Self::Obstacle(..) => self.redraw(polygon::move_side(self.ring(layout)?, side, outward)?),
         }
     }
@@ -122,7 +138,10 @@ impl Outline {
     /// A side made so long.
     pub(super) fn set_side_length(self, layout: &Layout, side: usize, length: Length) -> Option<Edit> {
         match self {
-            Self::Plot(plot) => Some(Edit::Plot(plot, PlotChange::SetSideLength { side, length })),
+            Self::Plot(plot) => Some(Edit::Plot(
+                plot,
+                PlotChange::Outline(OutlineChange::SetSideLength { side, length }),
+            )),
             Self::Bed(_) | Self::Obstacle(..) => {
                 self.redraw(polygon::with_side_length(self.ring(layout)?, side, length)?)
             }
