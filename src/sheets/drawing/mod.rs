@@ -8,6 +8,7 @@ mod labels;
 mod legend;
 mod measures;
 mod north;
+mod notes;
 mod obstacles;
 mod outline;
 mod plants;
@@ -87,9 +88,6 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         obstacles::draw_obstacles(plot, view, &mut layers);
         outline::outline_plot(plot, view, &mut layers);
     }
-    for note in &layout.notes {
-        labels::set_note(note, view, &mut layers);
-    }
     let mut lines = Vec::with_capacity(in_sight.len());
     for Drawn {
         bed, plan, key, level, ..
@@ -98,6 +96,9 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         outline::lay_bed(plan, *key, *level, view, &mut layers);
         lines.push(rows::draw_rows(bed, plan, *key, *level, view, &mut layers));
         outline::outline_bed(bed, plan, view, &mut layers);
+    }
+    for note in &layout.notes {
+        notes::set_note(note, view, &mut layers);
     }
     for plot in &layout.plots {
         if layout.plots.len() > 1 {
