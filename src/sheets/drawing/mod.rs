@@ -97,15 +97,15 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         lines.push(rows::draw_rows(bed, plan, *key, *level, view, &mut layers));
         outline::outline_bed(bed, plan, view, &mut layers);
     }
-    for note in &layout.notes {
-        notes::set_note(note, view, &mut layers);
-    }
     for plot in &layout.plots {
         if layout.plots.len() > 1 {
             outline::name_plot(plot, view, &mut layers);
         }
         obstacles::name_obstacles(plot, view, &mut layers);
         measures::measure_plot(layout, plot, view, &mut layers);
+    }
+    for note in &layout.notes {
+        notes::set_note(note, layout, view, &mut layers);
     }
     for (drawn, lines) in in_sight.iter().copied().zip(&lines) {
         labels::label_bed(drawn, lines, layout.units, view, &mut layers);

@@ -2,18 +2,19 @@
 
 use super::Layers;
 use super::bounds::Bounds;
+use super::obstacles::sides;
 use super::view::View;
 use crate::geometry::Point;
-use crate::layout::{Item, Note};
+use crate::layout::{Item, Layout, Note};
 use crate::sheets::mark::{Anchor, Face, Ink, Mark};
 use crate::sheets::type_metrics;
 
 /// Widest that a note is set before it breaks into lines, in points.
 const WIDEST: f64 = 200.0;
 
-/// Sets a note: a dot at its place and its words beside it, to the right where that ground is free, else to the
-/// left, above or below.
-pub(super) fn set_note(note: &Note, view: &View, layers: &mut Layers) {
+/// Sets a note: a dot at its place and its words beside it, to the right where that ground is free and no outline
+/// runs there, else to the left, above or below.
+pub(super) fn set_note(note: &Note, layout: &Layout, view: &View, layers: &mut Layers) {
     if !view.visible.contains(note.at) {
         return;
     }
@@ -54,10 +55,12 @@ pub(super) fn set_note(note: &Note, view: &View, layers: &mut Layers) {
         Bounds::about(middle, view.metres(width / 2.0 + 1.0), view.metres(height / 2.0))
     };
     let in_sight = |ground: &Bounds| view.visible.contains(ground.min) && view.visible.contains(ground.max);
+    let outlines = || layout.plots.iter().flat_map(|plot| sides(&plot.outline));
+    let on_an_outline = |ground: &Bounds| outlines().any(|(a, b)| ground.cut(a, b).is_some());
     let free = places
         .into_iter()
         .map(ground)
-        .find(|ground| in_sight(ground) && layers.room.is_free(ground));
+        .find(|ground| in_sight(ground) && layers.room.is_free(ground) && !on_an_outline(ground));
     let ground = free.unwrap_or_else(|| ground((beside, 0.0)));
     layers.room.take(ground);
     layers
