@@ -317,3 +317,26 @@ fn a_view_that_is_none_draws_nothing() {
     };
     assert!(draw(&layout, &plan, &View::of_screen(nowhere, 10.0)).is_empty());
 }
+
+#[test]
+fn a_note_on_a_row_number_gives_way_to_it() {
+    let (mut layout, plan) = garden();
+    for (k, note) in [(1.0, 1.0), (4.5, 46.9), (29.0, 24.0)].into_iter().enumerate() {
+        layout.notes.push(std::sync::Arc::new(quillet::layout::Note {
+            id: quillet::layout::NoteId(50 + k as u32),
+            at: Point::feet(note.0, note.1),
+            text: "sod until last fall".to_owned(),
+        }));
+    }
+    let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), at_ratio(120.0)));
+    let texts = texts(&marks);
+    for number in 3..=10 {
+        let number = number.to_string();
+        assert_eq!(
+            texts.iter().filter(|text| **text == number).count(),
+            4,
+            "number {number}"
+        );
+    }
+    assert_eq!(texts.iter().filter(|text| **text == "sod until last fall").count(), 3);
+}

@@ -278,3 +278,30 @@ fn black_and_white_has_no_colour_in_any_ink() {
     }
     assert!(!Palette::Paper.colour(Ink::Crop(0)).is_grey());
 }
+
+#[test]
+fn a_bed_of_too_many_rows_is_printed_by_its_sums() {
+    let (layout, plan) = many_rows(6000, 0.5, 800.0, ("potato", "Potato"));
+    let frames = map_pages(&layout, &plan, &ledgers(&layout, &plan), &options(Paper::Letter)).unwrap();
+    assert!(frames.len() <= 2);
+    let words: Vec<&str> = frames.iter().flat_map(Frame::words).collect();
+    assert!(
+        words
+            .iter()
+            .any(|words| words.starts_with("6,000 rows are too many to print"))
+    );
+    assert!(words.contains(&"All"));
+}
+
+#[test]
+fn the_name_of_the_layout_is_said_once_when_it_is_the_title() {
+    let (layout, plan) = garden();
+    let mut options = options(Paper::Letter);
+    options.title = layout.name.clone();
+    let frames = map_pages(&layout, &plan, &ledgers(&layout, &plan), &options).unwrap();
+    assert!(frames[0].words().any(|words| words == "season 2027"));
+    assert_eq!(
+        frames[0].words().filter(|words| words.contains("Alder Bend")).count(),
+        1
+    );
+}
