@@ -10,9 +10,7 @@ use quillet::layout::{
     Bed, BedGround, BedId, Dressing, DressingId, Layout, Note, NoteId, Obstacle, ObstacleId, ObstacleKind, Placement,
     Planting, Plot, PlotId, Shape, Tape, Water,
 };
-use quillet::plan::{
-    BedPlan, DressingPlan, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
-};
+use quillet::plan::{BedPlan, DressingPlan, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals};
 use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, Units};
 
 pub(crate) fn corners(feet: &[(f64, f64)]) -> Vec<Point> {
