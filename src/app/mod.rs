@@ -215,7 +215,7 @@ impl QuilletApp {
                 ui.take_available_space();
             });
         Panel::right("card")
-            .default_size(312.0)
+            .default_size(320.0)
             .size_range(280.0..=460.0)
             .frame(panel(18, 14))
             .show(ui, |ui| {

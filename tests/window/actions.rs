@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
+use egui::accesskit::Role;
 use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable as _;
 use quillet::app::action::Action;
 use quillet::app::keys;
 use quillet::app::settings::{Home, Settings};
@@ -70,4 +72,36 @@ fn light_and_dark_are_remembered() {
     let dark = window.harness.ctx.global_style().visuals.dark_mode;
     let settings = Settings::load(&Home::in_folder(&window.folder.path().join("home")));
     assert_eq!(settings.dark, Some(dark));
+}
+
+#[test]
+fn every_card_opens_and_names_all_its_fields() {
+    // The harness stops at any field or button without a name.
+    let mut window = Window::sample();
+    for step in ["What ground have I?", "What rows fit?", "What goes on each row?"] {
+        window.click_any(step);
+        for _ in 0..8 {
+            window.press(Key::PageDown);
+            for section in [
+                "Seed",
+                "Edges and ends",
+                "Lines on each row",
+                "Tape",
+                "Ground",
+                "Corners",
+            ] {
+                let closed = window.harness.query_all_by_role_and_label(Role::Button, section).next();
+                if let Some(head) = closed {
+                    head.click_accesskit();
+                }
+                window.harness.run_ok();
+            }
+        }
+    }
+    window.press_with(Modifiers::COMMAND, Key::K);
+    window.type_text("1st side");
+    window.press(Key::Enter);
+    assert!(window.sees("Strip"));
+    window.click_any("What do I carry outside?");
+    assert!(window.sees("Place"));
 }

@@ -1,10 +1,5 @@
 //! The window, driven by what can be seen in it: labels, keys and clicks. No display is needed.
-#![expect(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test may stop where it fails"
-)]
+#![expect(clippy::unwrap_used, reason = "a test may stop where it fails")]
 
 mod actions;
 mod files;

@@ -49,7 +49,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     dressings(ui, hand, bed);
     let on_rows = desk.step == Step::OnRows;
     folded(ui, "Seed", on_rows && bed.planting.is_some(), |ui| {
-        planting::seed(ui, hand, bed, field)
+        planting::seed(ui, hand, bed, field);
     });
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));

@@ -238,16 +238,19 @@ fn answer(ui: &mut Ui, plan: &DressingPlan, units: Units) {
         GoesBy::Plants => "for the bed, by plants",
     };
     form::follows(ui, by);
-    let nutrient = |part: crate::quantity::Fraction| (total * part.get()).show_product(units);
-    form::follows(
-        ui,
-        format!(
-            "brings nitrogen {}, phosphate {}, potash {}",
-            nutrient(plan.analysis.n),
-            nutrient(plan.analysis.p2o5),
-            nutrient(plan.analysis.k2o)
-        ),
-    );
+    let nutrients = [
+        ("nitrogen", plan.analysis.n),
+        ("phosphate", plan.analysis.p2o5),
+        ("potash", plan.analysis.k2o),
+    ];
+    let brings: Vec<String> = nutrients
+        .into_iter()
+        .filter(|(_, part)| part.get() > 0.0)
+        .map(|(name, part)| format!("{name} {}", (total * part.get()).show_product(units)))
+        .collect();
+    if !brings.is_empty() {
+        form::follows(ui, format!("brings {}", brings.join(", ")));
+    }
 }
 
 fn caution(ui: &mut Ui, material: Option<&Material>) {

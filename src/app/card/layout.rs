@@ -43,10 +43,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     if let Some(season) = season.and_then(|season| i16::try_from(season).ok()) {
         hand.out.push(Command::Edit(Edit::SetSeason(season)));
     }
-    let all = [
-        ("feet and pounds", Units::Customary),
-        ("metres and kilograms", Units::Metric),
-    ];
+    let all = [("feet, pounds", Units::Customary), ("metres, kilograms", Units::Metric)];
     let chosen = all
         .iter()
         .find(|(_, other)| *other == units)
@@ -81,7 +78,7 @@ fn place(ui: &mut Ui, hand: &mut Hand<'_>, field: Id) {
         };
         Ok((degrees(north, 90.0)?, degrees(east, 180.0)?))
     };
-    if let Some((latitude, longitude)) = form::field(ui, field.with("degrees"), "Lat., long.", &shown, read) {
+    if let Some((latitude, longitude)) = form::field(ui, field.with("degrees"), "Place", &shown, read) {
         let name = place.as_ref().map_or_else(String::new, |place| place.name.clone());
         hand.out.push(Command::Edit(Edit::SetPlace(Some(Place {
             name,
@@ -89,8 +86,9 @@ fn place(ui: &mut Ui, hand: &mut Hand<'_>, field: Id) {
             longitude,
         }))));
     }
+    form::follows(ui, "degrees north and east, such as 44.5, -93.2");
     let Some(place) = place else { return };
-    if let Some(name) = form::field(ui, field.with("place"), "Place", &place.name, form::read_words) {
+    if let Some(name) = form::field(ui, field.with("place"), "Its name", &place.name, form::read_words) {
         hand.out
             .push(Command::Edit(Edit::SetPlace(Some(Place { name, ..place }))));
     }
