@@ -305,3 +305,57 @@ fn the_name_of_the_layout_is_said_once_when_it_is_the_title() {
         1
     );
 }
+
+#[test]
+fn broken_and_far_ground_makes_sheets_or_a_sentence_but_no_panic() {
+    use quillet::geometry::Point;
+    use quillet::layout::{Obstacle, ObstacleId, ObstacleKind, Plot, PlotId, Shape};
+    use quillet::quantity::Length;
+    let outlines: [Vec<Point>; 8] = [
+        Vec::new(),
+        corners(&[(1.0, 1.0)]),
+        corners(&[(0.0, 0.0), (10.0, 0.0)]),
+        corners(&[(0.0, 0.0), (10.0, 0.0), (20.0, 0.0)]),
+        corners(&[(0.0, 0.0), (10.0, 10.0), (10.0, 0.0), (0.0, 10.0)]),
+        corners(&[(0.0, 0.0), (f64::NAN, 10.0), (10.0, 0.0)]),
+        corners(&[(0.0, 0.0), (f64::INFINITY, 10.0), (10.0, 0.0), (0.0, 5.0)]),
+        corners(&[(1e300, 0.0), (-1e300, 1e300), (10.0, 0.0)]),
+    ];
+    for outline in outlines {
+        for radius in [0.0, -1.0, f64::NAN, 1e200, 2.0] {
+            let plot = Plot {
+                id: PlotId(1),
+                name: String::new(),
+                outline: outline.clone(),
+                obstacles: vec![
+                    Obstacle {
+                        id: ObstacleId(2),
+                        name: "tree".to_owned(),
+                        kind: ObstacleKind::Tree,
+                        shape: Shape::Circle {
+                            centre: Point::feet(3.0, 3.0),
+                            radius: Length::metres(radius),
+                        },
+                        clear: Length::metres(radius),
+                    },
+                    Obstacle {
+                        id: ObstacleId(3),
+                        name: String::new(),
+                        kind: ObstacleKind::Other,
+                        shape: Shape::Corners(outline.clone()),
+                        clear: Length::metres(1.0),
+                    },
+                ],
+            };
+            let (layout, plan) = assemble("Broken", Units::Metric, vec![plot], &[]);
+            if let Ok(frames) = map_pages(&layout, &plan, &[], &options(Paper::A4)) {
+                for frame in &frames {
+                    let text = quillet::sheets::svg(frame, Palette::Paper, quillet::sheets::SvgFonts::Named);
+                    assert!(!text.contains("NaN") && !text.contains("inf\""), "{outline:?} {radius}");
+                }
+                let made = quillet::sheets::FileOptions::on(jiff::civil::date(2027, 1, 12));
+                assert!(quillet::sheets::pdf(&frames, &made).is_ok());
+            }
+        }
+    }
+}

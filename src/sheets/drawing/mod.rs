@@ -149,7 +149,7 @@ struct Drawn<'a> {
 /// that are.
 fn stroke(points: &[Point], closed: bool, pen: Pen, view: &View, marks: &mut Vec<Mark>) {
     let sight = view.cutting();
-    if points.len() < 2 {
+    if points.len() < 2 || !points.iter().all(|point| point.is_finite()) {
         return;
     }
     if points.iter().all(|&point| sight.contains(point)) {
