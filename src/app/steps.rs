@@ -155,6 +155,8 @@ fn on_rows(desk: &Desk, units: Units) -> String {
     if parts.is_empty() {
         "no crop yet".to_owned()
     } else {
+        // Lines break between the parts only.
+        let parts: Vec<String> = parts.iter().map(|part| part.replace(' ', "\u{a0}")).collect();
         parts.join(" · ")
     }
 }

@@ -32,7 +32,8 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     between_rows(ui, hand, bed, field, units);
     rows_run(ui, hand, bed, field);
     if let Some(plan) = &plan {
-        if let Some(bearing) = chart::show(ui, hand.sweeps, bed, plan, units, desk.is_previewing()) {
+        let chart = ui.scope(|ui| chart::show(ui, hand.sweeps, bed, plan, units, desk.is_previewing()));
+        if let Some(bearing) = chart.inner {
             change(hand, id, BedChange::SetBearing(bearing));
         }
         ui.add_space(4.0);

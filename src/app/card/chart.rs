@@ -178,6 +178,9 @@ pub(super) fn show(
         value if value > 179.0 => "N–S".to_owned(),
         _ => String::new(),
     };
+    ui.style_mut()
+        .text_styles
+        .insert(egui::TextStyle::Body, egui::FontId::proportional(11.0));
     let quarter = |value: f64| GridMark { value, step_size: 90.0 };
     let shown = Plot::new(("row feet by direction", bed.id))
         .height(CHART_HEIGHT)
