@@ -16,7 +16,7 @@ use super::{QuilletApp, Surroundings};
 /// A sentence for the grower when there is no display, or when neither renderer starts.
 pub fn open_window(file: Option<&Path>) -> Result<(), String> {
     if !has_display() {
-        return Err(NO_DISPLAY.to_owned());
+        return Err(format!("{NO_DISPLAY} {WITHOUT_WINDOW}"));
     }
     let settings = Settings::load(&Home::of_user());
     let order = match settings.renderer.as_deref() {
@@ -38,10 +38,9 @@ pub fn open_window(file: Option<&Path>) -> Result<(), String> {
     ))
 }
 
-const WITHOUT_WINDOW: &str =
-    "The map can be made without a window: quillet map sample-layouts/alder-bend.ron -o map.pdf";
-const NO_DISPLAY: &str = "There is no display here, so the window cannot open. \
-    The map can be made without one: quillet map sample-layouts/alder-bend.ron -o map.pdf";
+const WITHOUT_WINDOW: &str = "The map can be made without a window: quillet map LAYOUT.ron -o map.pdf \
+    (from a checkout: cargo run --release -- map sample-layouts/alder-bend.ron -o map.pdf)";
+const NO_DISPLAY: &str = "There is no display here, so the window cannot open.";
 
 /// On Linux a window needs an X or a Wayland display; elsewhere there always is one.
 fn has_display() -> bool {

@@ -5,12 +5,15 @@ use super::words::{New, RemainderWord, WaterWord};
 use crate::catalog::{Catalog, CropId};
 use crate::geometry::{Region, Remainder};
 use crate::layout::{Bed, BedChange, Edit, Layout, ObstacleKind, Planting, PlotChange, Shape, Water, store};
+use crate::plan::Planner;
 use crate::quantity::{Bearing, Length, Units};
 
 /// Reads the corners, lays the bed and writes the layout.
 pub(super) fn new_layout(words: &New) -> Result<(), String> {
     let corners = read_corners(&words.corners)?;
-    let layout = lay_out(words, &corners).map_err(|sentence| format!("{}: {sentence}", words.corners.display()))?;
+    let layout = lay_out(words, &corners)
+        .and_then(with_rows)
+        .map_err(|sentence| format!("{}: {sentence}", words.corners.display()))?;
     store::save(&words.output, &layout).map_err(|error| error.to_string())
 }
 
@@ -57,6 +60,13 @@ fn lay_out(words: &New, corners: &Corners) -> Result<Layout, String> {
     Ok(bed)
 }
 
+/// The layout, unless its bed cannot have rows at all; a bed in which no row happens to fit is no mistake.
+fn with_rows(layout: Layout) -> Result<Layout, String> {
+    let plan = Planner::default().plan(&layout);
+    let problem = plan.beds.iter().find_map(|bed| bed.problem.clone());
+    problem.map_or(Ok(layout), Err)
+}
+
 /// The layout after one edit, or the sentence that refuses it.
 fn edited(layout: &Layout, edit: &Edit) -> Result<Layout, String> {
     layout.apply(edit).map_err(|error| error.to_string())
@@ -97,15 +107,19 @@ fn change_bed(layout: &Layout, words: &New, bed: &Bed, units: Units, clear: Leng
     changes.extend(length(&words.edge, "--edge")?.map(|edge| BedChange::SetEdgeMargin(Some(edge))));
     changes.extend(length(&words.headland, "--headland")?.map(BedChange::SetHeadland));
     let (in_row, end_gap) = (length(&words.in_row, "--in-row")?, length(&words.end_gap, "--end-gap")?);
-    if let Some(crop) = &words.crop {
-        let crop = known_crop(crop)?;
-        changes.push(BedChange::SetPlanting(Some(Planting {
+    let crop = words.crop.as_deref().map(known_crop).transpose()?;
+    // In-row spacing counts plants even where the crop is still open.
+    let crop = crop.or_else(|| in_row.map(|_| CropId::not_chosen()));
+    match crop {
+        Some(crop) => changes.push(BedChange::SetPlanting(Some(Planting {
             in_row,
             end_gap,
             ..Planting::of(crop)
-        })));
-    } else if in_row.is_some() || end_gap.is_some() {
-        return Err("--in-row and --end-gap are about a crop. Name it with --crop.".to_owned());
+        }))),
+        None if end_gap.is_some() => {
+            return Err("--end-gap is about plants. Give --crop or --in-row too.".to_owned());
+        }
+        None => {}
     }
     changes.into_iter().try_fold(layout.clone(), |layout, change| {
         edited(&layout, &Edit::Bed(bed.id, change))

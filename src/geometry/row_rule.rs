@@ -1,6 +1,6 @@
 //! How rows are to be laid over some ground, and how many lines that makes.
 
-use crate::quantity::{Bearing, Length};
+use crate::quantity::{Bearing, Length, count as marked};
 
 /// The most row lines laid over one region: a kilometre at a spacing of a millimetre. More is a slip of the unit.
 pub const MAX_ROW_LINES: usize = 1_000_000;
@@ -61,7 +61,8 @@ pub enum RowError {
     Shortest(Length),
     /// More row lines than the program lays.
     #[error(
-        "That would make {count} rows; up to {limit} can be laid over one bed. Type a wider row spacing, and check its unit."
+        "That would make {} rows; up to {} can be laid over one bed. Type a wider row spacing, and check its unit.",
+        marked(*count), marked(*limit as u64)
     )]
     TooManyRows {
         /// How many lines the rule asks for.

@@ -58,7 +58,11 @@ pub(super) fn bed_heads_up(
             );
         }
     }
-    if let Some(planting) = bed.planting.as_ref().filter(|_| crop.is_none()) {
+    if let Some(planting) = bed
+        .planting
+        .as_ref()
+        .filter(|planting| crop.is_none() && !planting.crop.is_not_chosen())
+    {
         mention(
             about,
             format!("The catalogue has no crop \"{}\".", planting.crop.0),

@@ -294,6 +294,10 @@ fn a_link_stays_a_link_and_the_mode_stays_what_it_was() {
     let previous = folder.path().join("home.previous.ron");
     assert_eq!(mode(&previous), 0o600);
 
+    store::write_whole(&link, |out| out.write_all(b"a table")).expect("written through the link");
+    assert!(fs::symlink_metadata(&link).expect("there").is_symlink());
+    assert_eq!(fs::read(&path).expect("there"), b"a table");
+
     let nowhere = folder.path().join("nowhere.ron");
     symlink("gone.ron", &nowhere).expect("linked");
     let error = store::save(&nowhere, &later).expect_err("the link leads nowhere");

@@ -26,8 +26,8 @@ fn ten_million_rows_are_refused_with_count_and_limit() {
     let layout = rectangle(30_000.0, 35.0);
     let layout = change(&layout, BedChange::SetRowSpacing(Length::feet(0.003)));
     let about = Item::Bed(bed_id(&layout));
-    mentions(&layout, about, "10000000 rows");
-    mentions(&layout, about, "1000000");
+    mentions(&layout, about, "10,000,000 rows");
+    mentions(&layout, about, "1,000,000");
     assert!(plan(&layout).beds[0].rows.is_empty());
 }
 

@@ -12,7 +12,7 @@ use super::viewport::Viewport;
 use crate::app::desk::Desk;
 use crate::geometry::Point;
 use crate::geometry::polygon::{nearest_on, side_bearing, side_length};
-use crate::layout::{BedChange, BedId, Edit, Item, Layout, ObstacleChange, PlotChange, PlotId, Shape};
+use crate::layout::{BedChange, BedId, Edit, Item, Layout, ObstacleChange, OutlineChange, PlotChange, PlotId, Shape};
 use crate::quantity::{Bearing, Length, Units, count};
 
 /// What the hand holds.
@@ -160,7 +160,7 @@ fn corner_moved(
     *changed.get_mut(corner)? = snapped.at;
     let words = PointerWords::new(sides_at(&changed, corner, layout.units), snapped.why);
     Some(Moved {
-        edit: outline.move_corner(layout, corner, snapped.at)?,
+        edit: outline.changed(OutlineChange::MoveCorner { corner, to: snapped.at }),
         words,
     })
 }
@@ -180,7 +180,7 @@ fn corner_pulled_out(
     *ring.get_mut(side + 1)? = snapped.at;
     let words = PointerWords::new(sides_at(&ring, side + 1, layout.units), snapped.why);
     Some(Moved {
-        edit: outline.insert_corner(layout, side, snapped.at)?,
+        edit: outline.changed(OutlineChange::InsertCorner { side, at: snapped.at }),
         words,
     })
 }
@@ -222,7 +222,7 @@ fn side_moved(
     let by = Length::metres(by);
     let said = if by.to_metres() < 0.0 { "in" } else { "out" };
     let mut bold = format!("{} {said}", by.abs().show(layout.units));
-    let edit = outline.move_side(layout, side, by)?;
+    let edit = outline.changed(OutlineChange::MoveSide { side, outward: by });
     if let Ok(changed) = layout.apply(&edit)
         && let Some(ring) = outline.ring(&changed)
         && let Some(length) = side_length(ring, (side + ring.len() - 1) % ring.len())

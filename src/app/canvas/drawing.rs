@@ -250,8 +250,8 @@ impl Drawing {
         };
         if !self.typed.is_empty() {
             return match Length::parse(&self.typed, layout.units) {
-                Ok(_) => PointerWords::new(format!("{} ▏", self.typed), "Enter or click sets the side").with(next.why),
-                Err(error) => PointerWords::new(format!("{} ▏", self.typed), error.to_string()),
+                Ok(_) => PointerWords::new(format!("{} |", self.typed), "Enter or click sets the side").with(next.why),
+                Err(error) => PointerWords::new(format!("{} |", self.typed), error.to_string()),
             };
         }
         if self.closes(viewport, to) {

@@ -12,7 +12,7 @@ use super::viewport::Viewport;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::geometry::polygon::nearest_on;
-use crate::layout::Item;
+use crate::layout::{Item, OutlineChange};
 
 /// What the hand is in the middle of.
 #[derive(Clone, Copy, Debug, Default)]
@@ -196,11 +196,9 @@ fn click(sight: &Sight, grip: Option<Grip>, pointer: Pos2, double: bool, out: &m
         && let Some((from, to)) = outline.ring(layout).and_then(|ring| ends(ring, side))
     {
         let at = nearest_on(from, to, sight.viewport.to_ground(pointer));
-        if let Some(edit) = outline.insert_corner(layout, side, at) {
-            out.push(Command::Edit(edit));
-            out.push(Command::Choose(Some(outline.corner_item(side + 1))));
-            return;
-        }
+        out.push(Command::Edit(outline.changed(OutlineChange::InsertCorner { side, at })));
+        out.push(Command::Choose(Some(outline.corner_item(side + 1))));
+        return;
     }
     let item = grip.map(Grip::item);
     if sight.desk.chosen != item {

@@ -17,7 +17,7 @@ use crate::app::desk::Desk;
 use crate::app::step::Step;
 use crate::app::theme;
 use crate::geometry::Point;
-use crate::layout::{BedGround, Item, Layout};
+use crate::layout::{BedGround, Item, Layout, OutlineChange};
 use crate::quantity::{Bearing, Length};
 
 /// Outlines of more sides than this are walked ones, whose sides nobody types.
@@ -163,9 +163,8 @@ impl Measures {
         let rect = Rect::from_center_size(middle, size);
         let id = id_of(ui, measure).with("field");
         // Tab goes on to the next side, and must not leave the field by itself.
-        let tab = ui.input_mut(|input| {
-            ui.memory(|memory| memory.has_focus(id)) && input.consume_key(Modifiers::NONE, Key::Tab)
-        });
+        let focused = ui.memory(|memory| memory.has_focus(id));
+        let tab = focused && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Tab));
         let response = ui.put(
             rect,
             TextEdit::singleline(&mut typing.text)
@@ -252,10 +251,10 @@ fn set_length(desk: &Desk, measure: &Measure, text: &str) -> Result<crate::layou
     if length <= Length::TOLERANCE {
         return Err("A side must be longer than nothing".to_owned());
     }
-    let edit = measure
-        .outline
-        .set_side_length(layout, measure.side, length)
-        .ok_or_else(|| "That side is not there any more".to_owned())?;
+    let edit = measure.outline.changed(OutlineChange::SetSideLength {
+        side: measure.side,
+        length,
+    });
     layout
         .apply(&edit)
         .map_err(|error| format!("{error} {}", error.hint()))?;

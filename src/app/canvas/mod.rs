@@ -93,10 +93,15 @@ impl Canvas {
         furniture::lay_sheet(ui, table, sheet);
         let whole = ui.clip_rect();
         ui.set_clip_rect(whole.intersect(sheet));
-        ui.painter().extend(self.scene.painted.shapes.iter().cloned());
-        overlay::paint(ui, desk, &self.viewport, &self.scene.notes, seen.held);
+        let (under, over) = self.scene.painted.around_plates();
+        let overlay = overlay::Overlay::new(ui, desk, &self.viewport, &self.scene.notes);
+        ui.painter().extend(under.iter().cloned());
+        overlay.light_up();
+        ui.painter().extend(over.iter().cloned());
+        overlay.handles(seen.held);
         if let Some(needle) = needle {
             needle.paint(ui, &self.viewport, seen.needle);
+            needle.name(ui, desk, &self.viewport);
         }
         if self.tool != Tool::Choose {
             pencil::paint(ui, &self.drawing, self.tool, desk.layout(), &self.viewport);

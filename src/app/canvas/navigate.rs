@@ -1,6 +1,6 @@
 //! Looking around: wheel, pinch, and the hand that moves the sheet.
 
-use egui::{Event, Key, MouseWheelUnit, PointerButton, Response, Ui, Vec2};
+use egui::{Event, Key, MouseWheelSource, MouseWheelUnit, PointerButton, Response, Ui, Vec2};
 
 use super::viewport::Viewport;
 
@@ -11,7 +11,7 @@ const WHEEL: f32 = 220.0;
 /// How the sheet is looked around on.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Navigation {
-    /// Whether scrolling came from a surface for fingers last, which counts in points; a wheel counts in lines.
+    /// Whether scrolling came from fingers on a surface last: it goes on for some frames after it was told.
     by_fingers: bool,
     /// Whether the hand moves the sheet with the main button, because the space bar is down.
     grabbing: bool,
@@ -48,25 +48,19 @@ impl Navigation {
         else {
             return;
         };
-        let (units, zoom, scrolled, shift) = ui.input(|input| {
-            let units: Vec<MouseWheelUnit> = input
-                .events
-                .iter()
-                .filter_map(|event| match event {
-                    Event::MouseWheel { unit, .. } => Some(*unit),
-                    _ => None,
-                })
-                .collect();
+        let (fingers, zoom, scrolled, shift) = ui.input(|input| {
+            let fingers = input.events.iter().rev().find_map(|event| match event {
+                Event::MouseWheel { source, unit, .. } => Some(is_by_fingers(*source, *unit)),
+                _ => None,
+            });
             (
-                units,
+                fingers,
                 input.zoom_delta(),
                 input.smooth_scroll_delta(),
                 input.modifiers.shift,
             )
         });
-        if let Some(unit) = units.last() {
-            self.by_fingers = *unit == MouseWheelUnit::Point;
-        }
+        self.by_fingers = fingers.unwrap_or(self.by_fingers);
         if (zoom - 1.0).abs() > f32::EPSILON {
             viewport.zoom_about(pointer, f64::from(zoom));
         }
@@ -78,5 +72,15 @@ impl Navigation {
         } else {
             viewport.zoom_about(pointer, f64::from((scrolled.y / WHEEL).exp()));
         }
+    }
+}
+
+/// Whether scrolling comes from fingers on a surface, which push the sheet about, and not from a wheel. Where the
+/// system does not say, a wheel counts in lines and fingers in points.
+const fn is_by_fingers(source: MouseWheelSource, unit: MouseWheelUnit) -> bool {
+    match source {
+        MouseWheelSource::Wheel => false,
+        MouseWheelSource::Unknown => matches!(unit, MouseWheelUnit::Point),
+        _ => true,
     }
 }

@@ -1,16 +1,15 @@
 //! The needle on the bed in hand, by which its rows are turned.
 
-use egui::{Pos2, Rect, Shape, Stroke, Ui, Vec2, vec2};
+use egui::{Pos2, Rect, Role, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo, vec2};
 
-use super::fill;
+use super::pointer_words::theme_of;
 use super::viewport::Viewport;
+use super::{fill, turning};
 use crate::app::desk::Desk;
 use crate::app::theme;
 use crate::geometry::Point;
 use crate::layout::{BedId, Item};
 use crate::quantity::Bearing;
-
-use super::pointer_words::theme_of;
 
 /// From the needle's middle to its ring, in points.
 pub(super) const RING: f32 = 27.0;
@@ -55,6 +54,16 @@ impl Needle {
     /// Whether the pointer is on it.
     pub(super) fn is_at(&self, viewport: &Viewport, pointer: Pos2) -> bool {
         viewport.to_screen(self.middle).distance(pointer) <= RING + 3.0
+    }
+
+    /// Gives it a name for those who cannot see it.
+    pub(super) fn name(&self, ui: &Ui, desk: &Desk, viewport: &Viewport) {
+        let of = desk.layout().bed(self.bed).map_or("", |bed| &bed.name);
+        let place = Rect::from_center_size(viewport.to_screen(self.middle), Vec2::splat(2.0 * RING));
+        let id = ui.scope_id().with(("needle", self.bed));
+        let response = ui.interact(place, id, Sense::hover());
+        let name = format!("Needle of {of}, rows run {}", turning::words(self.bearing));
+        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, name.clone()));
     }
 
     /// Paints it; `lit` when the pointer is on it or it is held.

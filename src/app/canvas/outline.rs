@@ -83,80 +83,14 @@ impl Outline {
         }
     }
 
-    /// A corner moved to another place.
-    pub(super) fn move_corner(self, layout: &Layout, corner: usize, to: Point) -> Option<Edit> {
+    /// The edit that changes it.
+    pub(super) const fn changed(self, change: OutlineChange) -> Edit {
         match self {
-            Self::Plot(plot) => Some(Edit::Plot(
-                plot,
-                PlotChange::Outline(OutlineChange::MoveCorner { corner, to }),
-            )),
-            Self::Bed(bed) => Some(Edit::Bed(
-                bed,
-                BedChange::Outline(OutlineChange::MoveCorner { corner, to }),
-            )),
-            Self::Obstacle(..) => {
-                let mut ring = self.ring(layout)?.to_vec();
-                *ring.get_mut(corner)? = to;
-                self.redraw(ring)
+            Self::Plot(plot) => Edit::Plot(plot, PlotChange::Outline(change)),
+            Self::Bed(bed) => Edit::Bed(bed, BedChange::Outline(change)),
+            Self::Obstacle(plot, obstacle) => {
+                Edit::Plot(plot, PlotChange::Obstacle(obstacle, ObstacleChange::Outline(change)))
             }
-        }
-    }
-
-    /// A new corner on a side.
-    pub(super) fn insert_corner(self, layout: &Layout, side: usize, at: Point) -> Option<Edit> {
-        match self {
-            Self::Plot(plot) => Some(Edit::Plot(
-                plot,
-                PlotChange::Outline(OutlineChange::InsertCorner { side, at }),
-            )),
-            Self::Bed(bed) => Some(Edit::Bed(
-                bed,
-                BedChange::Outline(OutlineChange::InsertCorner { side, at }),
-            )),
-            Self::Obstacle(..) => {
-                let mut ring = self.ring(layout)?.to_vec();
-                if side >= ring.len() {
-                    return None;
-                }
-                ring.insert(side + 1, at);
-                self.redraw(ring)
-            }
-        }
-    }
-
-    /// A side moved parallel to itself, outward when positive.
-    pub(super) fn move_side(self, layout: &Layout, side: usize, outward: Length) -> Option<Edit> {
-        match self {
-            Self::Plot(plot) => Some(Edit::Plot(
-                plot,
-                PlotChange::Outline(OutlineChange::MoveSide { side, outward }),
-            )),
-            Self::Bed(_) | Self::Obstacle(..) => self.redraw(polygon::move_side(self.ring(layout)?, side, outward)?),
-        }
-    }
-
-    /// A side made so long.
-    pub(super) fn set_side_length(self, layout: &Layout, side: usize, length: Length) -> Option<Edit> {
-        match self {
-            Self::Plot(plot) => Some(Edit::Plot(
-                plot,
-                PlotChange::Outline(OutlineChange::SetSideLength { side, length }),
-            )),
-            Self::Bed(_) | Self::Obstacle(..) => {
-                self.redraw(polygon::with_side_length(self.ring(layout)?, side, length)?)
-            }
-        }
-    }
-
-    /// Other corners altogether.
-    fn redraw(self, ring: Vec<Point>) -> Option<Edit> {
-        match self {
-            Self::Plot(plot) => Some(Edit::Plot(plot, PlotChange::SetOutline(ring))),
-            Self::Bed(bed) => Some(Edit::Bed(bed, BedChange::SetGround(BedGround::Corners(ring)))),
-            Self::Obstacle(plot, obstacle) => Some(Edit::Plot(
-                plot,
-                PlotChange::Obstacle(obstacle, ObstacleChange::SetShape(Shape::Corners(ring))),
-            )),
         }
     }
 }
@@ -180,19 +114,25 @@ pub(super) fn shift(item: Item, layout: &Layout, east: Length, north: Length) ->
         Item::Corner(plot, corner) => {
             let outline = Outline::Plot(plot);
             let at = *outline.ring(layout)?.get(corner)?;
-            outline.move_corner(layout, corner, at.offset(east, north))
+            Some(outline.changed(OutlineChange::MoveCorner {
+                corner,
+                to: at.offset(east, north),
+            }))
         }
         Item::BedCorner(bed, corner) => {
             let outline = Outline::Bed(bed);
             let at = *outline.ring(layout)?.get(corner)?;
-            outline.move_corner(layout, corner, at.offset(east, north))
+            Some(outline.changed(OutlineChange::MoveCorner {
+                corner,
+                to: at.offset(east, north),
+            }))
         }
         Item::Side(plot, side) => {
             let outline = Outline::Plot(plot);
             let ring = outline.ring(layout)?;
             let (x, y) = outward(ring, side)?;
-            let by = Length::metres(east.to_metres() * x + north.to_metres() * y);
-            outline.move_side(layout, side, by)
+            let outward = Length::metres(east.to_metres() * x + north.to_metres() * y);
+            Some(outline.changed(OutlineChange::MoveSide { side, outward }))
         }
         Item::Layout | Item::Row(..) | Item::Dressing(..) => None,
     }

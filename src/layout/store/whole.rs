@@ -7,15 +7,17 @@ use std::path::Path;
 use atomic_write_file::{AtomicWriteFile, OpenOptions};
 
 use super::error::{Doing, StoreError};
+use super::through_links;
 
 /// Writes a file whole or not at all: into a file beside it, which is flushed to disk and then takes the name. A
-/// `write` that fails leaves what was there untouched, and nothing beside it. A link is followed by the caller.
+/// `write` that fails leaves what was there untouched, and nothing beside it. A link stays a link: the file that it
+/// leads to is written.
 ///
 /// # Errors
 /// [`StoreError`] with the path in it: disk full, no permission, not a plain file.
 pub fn write_whole(path: &Path, write: impl FnOnce(&mut dyn Write) -> std::io::Result<()>) -> Result<(), StoreError> {
     let of_io = |error| StoreError::of_io(Doing::Save, path, error);
-    let mut file = open(path)?;
+    let mut file = open(&through_links(path)?)?;
     write(file.as_file_mut()).map_err(of_io)?;
     file.commit().map_err(of_io)
 }

@@ -19,6 +19,7 @@ use super::mark::{Anchor, Ink};
 use super::type_metrics;
 use crate::layout::{Bed, BedId, Layout};
 use crate::plan::{BedPlan, Ledger, Plan};
+use crate::quantity::count;
 
 pub use frame::{CellHead, Frame, Part, Role};
 pub use paper::{POINTS_PER_MILLIMETRE, Paper, Turned};
@@ -80,6 +81,8 @@ pub enum PageError {
 pub const DRESSING_CAUTION: &str = "Beside the stalks where the hill will cover it; keep it off leaves and out of the whorl: the salt burns. Wear gloves. Follow the label and your soil laboratory.";
 
 const CAUTION_SIZE: f32 = 8.0;
+/// Beds of more rows than this, over a hundred sheets of them, are printed by their sums alone.
+const MOST_ROWS: usize = 5000;
 /// Between two tables, in points.
 const BETWEEN_TABLES: f64 = 16.0;
 
@@ -133,7 +136,13 @@ pub fn map_pages(
     }
     pages.done.push(pages.sheet);
     let count = pages.done.len();
-    let place = format!("{}, season {}", layout.name, layout.season);
+    let season = format!("season {}", layout.season);
+    // Said once where the sheets are titled with the layout's own name.
+    let place = if layout.name == options.title {
+        season
+    } else {
+        format!("{}, {season}", layout.name)
+    };
     let frames = pages.done.into_iter().enumerate().map(|(k, mut sheet)| {
         sheet.notes(110.0);
         sheet.y = sheet.bottom + 5.0;
@@ -199,6 +208,9 @@ impl Pages<'_> {
             self.sheet.y += BETWEEN_TABLES;
             return;
         };
+        if ledger.numbers.len() > MOST_ROWS {
+            return self.set_sums_alone(bed, &about, ledger);
+        }
         let above = heading_height(&self.sheet, bed, &about);
         let lines = ledger.numbers.len() as f64 + 1.0;
         let height = |band: &Band, line: f64| above + band.head_height() + lines * line;
@@ -231,6 +243,25 @@ impl Pages<'_> {
                 band.line = line.clamp(LOWEST_LINE, LINE);
             }
             self.set_table(bed, &about, ledger, band);
+        }
+    }
+
+    /// Sets the sums of a bed that has too many rows to print.
+    fn set_sums_alone(&mut self, bed: &Bed, about: &str, ledger: &Ledger) {
+        for band in Band::share_out(ledger, self.sheet.across()) {
+            if self.sheet.room() < 100.0 {
+                self.turn_over();
+            }
+            heading(&mut self.sheet, bed, about, false);
+            let rows = count(ledger.numbers.len() as u64);
+            let sentence = format!("{rows} rows are too many to print one by one. Save them as a table instead.");
+            self.sheet.sentence(Role::Sentence, &sentence, 9.0, Ink::Strong);
+            self.sheet.y += 6.0;
+            let table = self.tables;
+            self.tables += 1;
+            band.set_heads(&mut self.sheet, table, false);
+            band.set_totals(&mut self.sheet, table, 0);
+            self.sheet.y += BETWEEN_TABLES;
         }
     }
 

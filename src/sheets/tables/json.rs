@@ -115,10 +115,11 @@ struct JsonTotals {
 
 fn json_bed<'a>(layout: &'a Layout, plan: &'a BedPlan) -> Option<JsonBed<'a>> {
     let bed = layout.bed(plan.bed)?;
+    let planted = bed.planting.as_ref().filter(|planting| !planting.crop.is_not_chosen());
     Some(JsonBed {
         name: &bed.name,
         plot: layout.plot(bed.plot).map_or("", |plot| &plot.name),
-        crop: bed.planting.as_ref().map(|planting| planting.crop.0.as_str()),
+        crop: planted.map(|planting| planting.crop.0.as_str()),
         water: bed.water.id(),
         whole_plot: bed.ground == BedGround::WholePlot,
         area_m2: plan.area.to_square_metres(),
