@@ -22,6 +22,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         .as_ref()
         .map_or_else(String::new, |plan| format!(" · {}", plan.area.show(units)));
     head(ui, &bed.name, &format!("bed in {plot}{area}"));
+    if let Some(Item::Row(_, number)) = desk.chosen
+        && let Some(row) = plan.as_ref().and_then(|plan| plan.row(number).cloned())
+    {
+        tally::row(ui, &row, units);
+    }
     let field = Id::unique(("card of bed", id));
     if let Some(name) = form::field(ui, field.with("name"), "Name", &bed.name, form::read_name) {
         change(hand, id, BedChange::Rename(name));
@@ -40,11 +45,6 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         form::rule(ui);
         ui.add_space(2.0);
         tally::show(ui, plan, units);
-    }
-    if let Some(Item::Row(_, number)) = desk.chosen
-        && let Some(row) = plan.as_ref().and_then(|plan| plan.row(number).cloned())
-    {
-        tally::row(ui, &row, units);
     }
     dressings(ui, hand, bed);
     let on_rows = desk.step == Step::OnRows;

@@ -7,7 +7,7 @@ use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::step::Step;
-use crate::app::wording::{counted, row_length};
+use crate::app::wording::{counted, nutrients, row_length};
 use crate::layout::{Edit, Place, limits::SEASONS};
 use crate::quantity::{Area, Units, count};
 
@@ -138,15 +138,15 @@ fn sums(ui: &mut Ui, hand: &Hand<'_>, units: Units) {
     }
     for material in &plan.materials {
         ui.label(RichText::new(&material.name).font(crate::app::theme::bold(13.0)));
+        let brings = nutrients(material.n, material.p2o5, material.k2o, units);
+        let product = material.product.show_product(units);
         form::follows(
             ui,
-            format!(
-                "{} · nitrogen {}, phosphate {}, potash {}",
-                material.product.show_product(units),
-                material.n.show_product(units),
-                material.p2o5.show_product(units),
-                material.k2o.show_product(units)
-            ),
+            if brings.is_empty() {
+                product
+            } else {
+                format!("{product} · {brings}")
+            },
         );
     }
 }

@@ -110,9 +110,7 @@ impl QuilletApp {
                 self.canvas.fit();
                 self.desk.say(format!("A sample to try things on{kept}"));
             }
-            None => self
-                .desk
-                .say_wrong("The sample is not there: sample-layouts/alder-bend.ron"),
+            None => self.desk.say_wrong("The sample cannot be read"),
         }
     }
 
