@@ -2,7 +2,8 @@
 
 use crate::geometry::{Point, polygon};
 use crate::layout::{
-    BedChange, BedGround, BedId, Edit, Item, Layout, ObstacleChange, ObstacleId, OutlineChange, PlotChange, PlotId, Shape,
+    BedChange, BedGround, BedId, Edit, Item, Layout, ObstacleChange, ObstacleId, OutlineChange, PlotChange, PlotId,
+    Shape,
 };
 use crate::quantity::Length;
 
@@ -113,12 +114,18 @@ pub(super) fn shift(item: Item, layout: &Layout, east: Length, north: Length) ->
         Item::Corner(plot, corner) => {
             let outline = Outline::Plot(plot);
             let at = *outline.ring(layout)?.get(corner)?;
-            Some(outline.changed(OutlineChange::MoveCorner { corner, to: at.offset(east, north) }))
+            Some(outline.changed(OutlineChange::MoveCorner {
+                corner,
+                to: at.offset(east, north),
+            }))
         }
         Item::BedCorner(bed, corner) => {
             let outline = Outline::Bed(bed);
             let at = *outline.ring(layout)?.get(corner)?;
-            Some(outline.changed(OutlineChange::MoveCorner { corner, to: at.offset(east, north) }))
+            Some(outline.changed(OutlineChange::MoveCorner {
+                corner,
+                to: at.offset(east, north),
+            }))
         }
         Item::Side(plot, side) => {
             let outline = Outline::Plot(plot);
