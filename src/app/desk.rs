@@ -156,7 +156,7 @@ impl Desk {
                 self.preview = Some(Preview {
                     layout,
                     label: edit.label(base),
-                })
+                });
             }
             Err(error) => {
                 self.preview = None;

@@ -26,7 +26,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err(asked) => return answer_words(&asked),
     };
     let done = match words.job {
-        None => crate::app::open_window(words.file),
+        None => crate::app::open_window(words.file.as_deref()),
         Some(Job::New(job)) => new::new_layout(&job),
         Some(Job::Ledger(job)) => ledger::print_ledger(&job),
         Some(Job::Map(job)) => map::write_map(&job),

@@ -29,6 +29,18 @@ pub(super) struct Painted {
     pub(super) words: Vec<Placed>,
     /// Boxes of paper that lie over the drawing: plates of labels.
     pub(super) plates: Vec<Rect>,
+    /// How many of the shapes lie under the first plate: what is lit is painted between, so that labels stay
+    /// readable. All of them when there is no plate.
+    pub(super) under_plates: usize,
+}
+
+impl Painted {
+    /// The shapes under the labels, and the labels.
+    pub(super) fn around_plates(&self) -> (&[Shape], &[Shape]) {
+        self.shapes
+            .split_at_checked(self.under_plates)
+            .unwrap_or((&self.shapes, &[]))
+    }
 }
 
 /// Paints marks one after the other; those that can be share one mesh.
@@ -79,6 +91,9 @@ fn paint(ui: &Ui, marks: &[Mark], place: &dyn Fn(Point) -> Pos2) -> Painted {
         painter.mark(mark);
     }
     painter.close_mesh();
+    if painter.painted.plates.is_empty() {
+        painter.painted.under_plates = painter.painted.shapes.len();
+    }
     painter.painted
 }
 
@@ -162,13 +177,14 @@ impl Painter<'_> {
             .iter()
             .map(|ring| ring.iter().map(|&at| (self.place)(at)).collect())
             .collect();
-        if ink == Ink::Paper {
-            self.painted.plates.extend(
-                rings
-                    .iter()
-                    .filter(|ring| ring.len() == 4)
-                    .map(|ring| Rect::from_points(ring)),
-            );
+        if let ([ring], Ink::Paper) = (rings.as_slice(), ink)
+            && ring.len() == 4
+        {
+            if self.painted.plates.is_empty() {
+                self.close_mesh();
+                self.painted.under_plates = self.painted.shapes.len();
+            }
+            self.painted.plates.push(Rect::from_points(ring));
         }
         let colour = self.colour(ink);
         fill::fill(&mut self.mesh, &rings, colour);

@@ -14,9 +14,8 @@ pub(super) struct Viewport {
     screen: Rect,
 }
 
-/// The whole width of a window shows 500 km of ground at the least: past any layout, short of where points of `f32`
-/// run out.
-const FARTHEST: f64 = 0.002;
+/// A window of usual size shows some 100 km of ground: past any layout.
+const FARTHEST: f64 = 0.01;
 /// A centimetre is 200 points wide at the most: nearer, there is nothing left to see.
 const NEAREST: f64 = 20_000.0;
 

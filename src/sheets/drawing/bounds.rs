@@ -119,8 +119,11 @@ impl Bounds {
         (from < to).then_some((from, to))
     }
 
-    /// What is left of a filled ring inside; empty when nothing is.
+    /// What is left of a filled ring inside; empty when nothing is, or when a corner is not a number.
     pub fn cut_ring(&self, ring: &[Point]) -> Vec<Point> {
+        if !ring.iter().all(|point| point.is_finite()) {
+            return Vec::new();
+        }
         if ring.iter().all(|&point| self.contains(point)) {
             return ring.to_vec();
         }

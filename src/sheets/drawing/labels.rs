@@ -1,11 +1,11 @@
-//! The label of a bed, on a plate at a spot that hides little of the rows; and notes.
+//! The label of a bed, on a plate at a spot that hides little of the rows.
 
 use super::bounds::{Bounds, inside, rings_of};
 use super::rows::Level;
 use super::view::View;
 use super::{Drawn, Layers};
 use crate::geometry::Point;
-use crate::layout::{Item, Note};
+use crate::layout::Item;
 use crate::quantity::Units;
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
 use crate::sheets::{type_metrics, wording};
@@ -313,56 +313,4 @@ fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
     sizes.push(vec![line(&name, 7.0, true)]);
     sizes.push(vec![line(letters.as_deref().unwrap_or("–"), 6.5, true)]);
     sizes.into_iter().map(Label::of).collect()
-}
-
-/// Sets a note: a dot at its place and its words to the right of it.
-pub(super) fn set_note(note: &Note, view: &View, layers: &mut Layers) {
-    if !view.visible.contains(note.at) {
-        return;
-    }
-    let lit = view.is_lit(Item::Note(note.id));
-    let ink = if lit { Ink::Accent } else { Ink::Strong };
-    let size = view.letters(8.0);
-    let most = 200.0;
-    let lines = type_metrics::break_lines(note.text.trim(), most, size, false);
-    let leading = f64::from(size) * 1.25;
-    layers.labels.push(Mark::Dots {
-        at: vec![note.at],
-        radius: 1.8,
-        ink,
-    });
-    let widest = lines
-        .iter()
-        .map(|line| type_metrics::width(line, size, false))
-        .fold(0.0, f64::max);
-    // To the right of the dot where that is in sight, else to the left.
-    let right = note.at.x + view.metres(widest + 8.0) <= view.visible.max.x;
-    let (anchor, aside) = if right {
-        (Anchor::Left, 5.0)
-    } else {
-        (Anchor::Right, -5.0)
-    };
-    for (line, text) in lines.iter().enumerate().filter(|(_, text)| !text.is_empty()) {
-        let at = Point::metres(
-            note.at.x + view.metres(aside),
-            note.at.y - view.metres(line as f64 * leading + type_metrics::capital_height(size) / 2.0),
-        );
-        layers.labels.push(Mark::Words {
-            at,
-            text: text.clone(),
-            anchor,
-            face: Face { size, bold: lit, ink },
-            turn: 0.0,
-            plate: Some(Ink::Paper),
-        });
-    }
-    let (low, high) = if right {
-        (note.at.x, note.at.x + view.metres(widest + 8.0))
-    } else {
-        (note.at.x - view.metres(widest + 8.0), note.at.x)
-    };
-    layers.room.take(Bounds {
-        min: Point::metres(low, note.at.y - view.metres(leading * (lines.len() as f64 - 0.4))),
-        max: Point::metres(high, note.at.y + view.metres(leading * 0.6)),
-    });
 }

@@ -8,6 +8,7 @@ mod labels;
 mod legend;
 mod measures;
 mod north;
+mod notes;
 mod obstacles;
 mod outline;
 mod plants;
@@ -87,9 +88,6 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         obstacles::draw_obstacles(plot, view, &mut layers);
         outline::outline_plot(plot, view, &mut layers);
     }
-    for note in &layout.notes {
-        labels::set_note(note, view, &mut layers);
-    }
     let mut lines = Vec::with_capacity(in_sight.len());
     for Drawn {
         bed, plan, key, level, ..
@@ -105,6 +103,9 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         }
         obstacles::name_obstacles(plot, view, &mut layers);
         measures::measure_plot(layout, plot, view, &mut layers);
+    }
+    for note in &layout.notes {
+        notes::set_note(note, layout, view, &mut layers);
     }
     for (drawn, lines) in in_sight.iter().copied().zip(&lines) {
         labels::label_bed(drawn, lines, layout.units, view, &mut layers);
@@ -148,7 +149,7 @@ struct Drawn<'a> {
 /// that are.
 fn stroke(points: &[Point], closed: bool, pen: Pen, view: &View, marks: &mut Vec<Mark>) {
     let sight = view.cutting();
-    if points.len() < 2 {
+    if points.len() < 2 || !points.iter().all(|point| point.is_finite()) {
         return;
     }
     if points.iter().all(|&point| sight.contains(point)) {

@@ -18,7 +18,7 @@ pub(super) fn draw_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
     for obstacle in &plot.obstacles {
         let ring = ring_of(&obstacle.shape);
         let clear = obstacle.clear.to_metres().max(0.0);
-        let Some(bounds) = Bounds::round(ring.iter().copied()) else {
+        let Some(bounds) = finite_bounds(&ring) else {
             continue;
         };
         if !bounds.grown(clear).overlaps(&view.cutting()) {
@@ -67,7 +67,7 @@ pub(super) fn draw_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
 pub(super) fn name_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
     for obstacle in &plot.obstacles {
         let ring = ring_of(&obstacle.shape);
-        let Some(bounds) = Bounds::round(ring.iter().copied()) else {
+        let Some(bounds) = finite_bounds(&ring) else {
             continue;
         };
         if obstacle.name.trim().is_empty() || !bounds.overlaps(&view.visible) {
@@ -187,6 +187,12 @@ fn sign(obstacle: &Obstacle, ring: &[Point], bounds: &Bounds, ink: Ink, view: &V
     if !strokes.is_empty() {
         marks.push(Mark::Strokes { strokes, pen });
     }
+}
+
+/// The box round a ring; `None` when a corner is not a number.
+fn finite_bounds(ring: &[Point]) -> Option<Bounds> {
+    let finite = ring.iter().all(|point| point.is_finite());
+    Bounds::round(ring.iter().copied()).filter(|_| finite)
 }
 
 /// The edge of a shape as a ring of corners.

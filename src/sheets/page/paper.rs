@@ -1,5 +1,7 @@
 //! Sheets of paper and which way round they lie.
 
+use crate::quantity::Units;
+
 /// A sheet of paper.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Paper {
@@ -23,6 +25,14 @@ pub enum Turned {
 pub const POINTS_PER_MILLIMETRE: f64 = 72.0 / 25.4;
 
 impl Paper {
+    /// The paper in the drawer of someone who uses those units.
+    pub const fn usual(units: Units) -> Self {
+        match units {
+            Units::Customary => Self::Letter,
+            Units::Metric => Self::A4,
+        }
+    }
+
     /// Every sheet, in the order they are offered.
     pub const ALL: [Self; 2] = [Self::Letter, Self::A4];
 
