@@ -141,7 +141,7 @@ impl QuilletApp {
                 self.desk.say(format!("Took up the unsaved work of {name}{kept}"));
                 self.keeping.taken_up(&self.desk, rescued);
             }
-            Err(error) => self.desk.say_wrong(worded(&error)),
+            Err(error) => self.desk.say_wrong(worded(error)),
         }
         self.keeping.offers.extend(others);
     }
