@@ -100,7 +100,7 @@ impl Canvas {
         furniture::lay_sheet(ui, table, sheet);
         let whole = ui.clip_rect();
         ui.set_clip_rect(whole.intersect(sheet));
-        let (under, over) = self.scene.painted.around_plates();
+        let (under, over) = self.scene.painted.around_words();
         let overlay = overlay::Overlay::new(ui, desk, &self.viewport, &self.scene.notes);
         ui.painter().extend(under.iter().cloned());
         overlay.light_up();
