@@ -169,3 +169,18 @@ fn of_a_hundred_thousand_rows_only_those_in_view_are_drawn() {
     assert!(window.sees_part("Row 100000, length"));
     assert!(in_view(&window) < 40);
 }
+
+#[test]
+fn a_question_puts_what_it_asks_about_on_the_card() {
+    let mut window = Window::sample();
+    let (plot, bed) = {
+        let layout = window.harness.state().desk().layout();
+        (layout.plots[0].id, layout.beds[0].id)
+    };
+    window.press(Key::PageDown);
+    assert_eq!(window.harness.state().desk().chosen, Some(Item::Plot(plot)));
+    window.click_any("What goes on each row?");
+    assert_eq!(window.harness.state().desk().chosen, Some(Item::Bed(bed)));
+    window.click_any("What ground have I?");
+    assert_eq!(window.harness.state().desk().chosen, Some(Item::Plot(plot)));
+}
