@@ -143,6 +143,16 @@ pub fn circle_ring(centre: Point, radius: Length) -> Vec<Point> {
         .collect()
 }
 
+/// Whether a place lies inside rings: an outline, or an outline with holes in it. A place on a side may be told either
+/// way.
+pub fn is_inside(rings: impl IntoIterator<Item = impl AsRef<[Point]>>, place: Point) -> bool {
+    rings.into_iter().fold(false, |inside, ring| {
+        let ring = ring.as_ref();
+        let sides = ring.iter().zip(ring.iter().cycle().skip(1));
+        sides.fold(inside, |inside, (&from, &to)| inside ^ is_under(from, to, place))
+    })
+}
+
 /// Whether `place` lies on the east of a side that passes its height. A place is inside a ring when an odd number of
 /// sides say so; a place on a side may be told either way.
 pub(super) fn is_under(from: Point, to: Point, place: Point) -> bool {

@@ -1,10 +1,10 @@
 //! The sheet in the window: looking, choosing, drawing.
 //!
-//! - [`viewport`], [`navigate`]: what part of the ground is seen.
-//! - [`scene`], [`paint`], [`strokes`], [`fill`], [`furniture`]: the drawing as shapes, kept while nothing changes.
-//! - [`hand`], [`pick`], [`dragging`], [`needle`], [`turning`], [`overlay`]: choosing and changing what is there.
-//! - [`drawing`], [`snap`], [`around`], [`pointer_words`]: drawing something new.
-//! - [`measures`], [`side_lengths`]: lengths that can be typed; [`access`]: names for screen readers and the Tab key.
+//! - `viewport`, `navigate`: what part of the ground is seen.
+//! - `scene`, `paint`, `strokes`, `fill`, `furniture`: the drawing as shapes, kept while nothing changes.
+//! - `hand`, `pick`, `dragging`, `needle`, `turning`, `overlay`: choosing and changing what is there.
+//! - `drawing`, `snap`, `around`, `pointer_words`: drawing something new.
+//! - `measures`, `side_lengths`: lengths that can be typed; `access`: names for screen readers and the Tab key.
 
 mod access;
 mod around;

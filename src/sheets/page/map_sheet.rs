@@ -5,10 +5,10 @@ use super::paper::{Paper, Turned};
 use super::scale::Scale;
 use super::sheet::{HEAD, Sheet};
 use super::{PageError, PageOptions, ScaleChoice, frame::Role};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::layout::Layout;
 use crate::plan::Plan;
-use crate::sheets::drawing::{self, Bounds, NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, REACH, ScaleBar, View};
+use crate::sheets::drawing::{self, NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, REACH, ScaleBar, View};
 use crate::sheets::mark::Mark;
 use crate::sheets::{Placing, type_metrics, wording};
 
