@@ -26,6 +26,7 @@ mod row_rule;
 mod scan;
 mod sides;
 mod triangles;
+mod wording;
 
 pub use bounds::Bounds;
 pub use ground::{Clearing, ground};

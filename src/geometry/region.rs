@@ -87,12 +87,6 @@ impl Region {
         self.reach((uy, -ux))
     }
 
-    /// From where to where the ground reaches, measured along `bearing` from the layout's origin; `None` when there
-    /// is no ground.
-    pub fn extent_along(&self, bearing: Bearing) -> Option<(Length, Length)> {
-        self.reach(bearing.unit())
-    }
-
     fn reach(&self, (ux, uy): (f64, f64)) -> Option<(Length, Length)> {
         let mut places = self.pieces.iter().flat_map(Ground::outer).map(|p| p.x * ux + p.y * uy);
         let first = places.next()?;

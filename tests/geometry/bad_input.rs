@@ -147,7 +147,7 @@ fn too_many_corners_are_refused_with_the_count_and_the_limit() {
     let error = refused(&outline);
     assert_eq!(
         error.to_string(),
-        "The outline has 20001 corners; up to 20000 can be worked with. Leave out corners that lie close together."
+        "The outline has 20,001 corners; up to 20,000 can be worked with. Leave out corners that lie close together."
     );
 }
 

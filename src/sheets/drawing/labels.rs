@@ -5,9 +5,9 @@ use super::view::View;
 use super::{Drawn, Layers};
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::Item;
-use crate::quantity::Units;
+use crate::quantity::{Units, counted};
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
-use crate::sheets::{type_metrics, wording};
+use crate::sheets::type_metrics;
 
 /// One line of a label.
 struct Line {
@@ -287,8 +287,8 @@ fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
     };
     let totals = format!(
         "{} · {}",
-        wording::count(plan.totals.rows, "row", "rows"),
-        wording::count(plan.totals.plants, "plant", "plants")
+        counted(plan.totals.rows, "row", "rows"),
+        counted(plan.totals.plants, "plant", "plants")
     );
     let mut sizes = Vec::new();
     if level == Level::Hatch {
