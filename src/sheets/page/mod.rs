@@ -10,6 +10,7 @@ mod scale;
 mod sheet;
 mod table;
 
+use jiff::civil::Date;
 use thiserror::Error;
 
 use self::sheet::Sheet;
@@ -38,6 +39,25 @@ pub struct PageOptions {
     pub date: String,
     /// Sentences of caution for the foot of every sheet, besides the one that dressings bring.
     pub cautions: Vec<String>,
+}
+
+impl PageOptions {
+    /// The options of a layout's map made on a day: its only plot's name for a title, or the layout's own where there
+    /// are several.
+    pub fn of(layout: &Layout, paper: Paper, scale: ScaleChoice, date: Date) -> Self {
+        let title = match layout.plots.as_slice() {
+            [plot] => plot.name.clone(),
+            _ => layout.name.clone(),
+        };
+        let date = date.strftime("%-d %B %Y").to_string();
+        Self {
+            paper,
+            scale,
+            title,
+            date,
+            cautions: Vec::new(),
+        }
+    }
 }
 
 /// Which scale a map gets.
