@@ -1,5 +1,6 @@
 //! Words for amounts that several panels show the same way.
 
+use crate::layout::store::StoreError;
 use crate::quantity::{Length, Mass, Units};
 
 /// Row feet, or row metres.
@@ -28,4 +29,9 @@ pub(super) fn nutrients(n: Mass, p2o5: Mass, k2o: Mass, units: Units) -> String 
         .map(|(name, mass)| format!("{name} {}", mass.show_product(units)))
         .collect();
     words.join(", ")
+}
+
+/// Why a file could not be opened or saved, and on a line of its own what to do about it.
+pub(super) fn worded(error: &StoreError) -> String {
+    format!("{error}\n{}", error.hint())
 }

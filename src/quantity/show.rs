@@ -35,6 +35,11 @@ fn fixed(value: f64, decimals: i32) -> String {
     format!("{sign}{whole}{point}{part}")
 }
 
+/// A whole number, with a true minus sign.
+pub(super) fn whole(value: f64) -> String {
+    fixed(value, 0)
+}
+
 /// A number to so many decimals, without zeros at the end, commas between thousands and a true minus sign: `62.5`,
 /// `1,440`.
 pub fn number(value: f64, decimals: i32) -> String {

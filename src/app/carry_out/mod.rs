@@ -42,12 +42,7 @@ impl QuilletApp {
                     self.desk.step = Step::Rows;
                 }
             }
-            Command::Step(step) => {
-                self.desk.step = step;
-                if step == Step::Outside {
-                    self.desk.chosen = None;
-                }
-            }
+            Command::Step(step) => self.turn_to(step),
             Command::OpenPath(path) => self.open(&path),
             Command::SavePath(path) => self.save(path),
             Command::Ask(purpose) => self.ask(purpose, ctx, frame),
@@ -57,6 +52,21 @@ impl QuilletApp {
             Command::Say(text) if text.is_empty() => self.desk.said = None,
             Command::Say(text) => self.desk.say(text),
         }
+    }
+
+    /// Turns to a question, with what it asks about on the card: ground or a bed.
+    fn turn_to(&mut self, step: Step) {
+        self.desk.step = step;
+        let layout = self.desk.layout();
+        self.desk.chosen = match (step, self.desk.chosen) {
+            (Step::Ground, Some(item)) => match item.bed().and_then(|bed| layout.bed(bed)) {
+                Some(bed) => Some(Item::Plot(bed.plot)),
+                None => Some(item),
+            },
+            (Step::Rows | Step::OnRows, Some(item)) if item.bed().is_none() => self.desk.bed_in_hand().map(Item::Bed),
+            (Step::Outside, _) => None,
+            (_, chosen) => chosen,
+        };
     }
 
     /// Makes a change, and chooses what is new.
@@ -71,7 +81,6 @@ impl QuilletApp {
                 if self.desk.layout().plots.len() == 1 {
                     self.canvas.fit();
                 }
-                self.desk.step = Step::Rows;
                 Some(Item::Bed(BedId(next + 1)))
             }
             Edit::AddBed { .. } => Some(Item::Bed(BedId(next))),
