@@ -21,7 +21,7 @@ pub struct Plan {
     pub crops: Vec<CropSum>,
     /// Sums by material, in order of the materials' names.
     pub materials: Vec<MaterialSum>,
-    /// What a careful neighbour would mention, most pressing first.
+    /// What a careful neighbour would mention: bed by bed in the layout's order, then what is about several beds.
     pub heads_up: Vec<Arc<HeadsUp>>,
 }
 
@@ -30,7 +30,7 @@ pub struct Plan {
 pub struct PlotPlan {
     /// The plot.
     pub plot: PlotId,
-    /// Its ground inside the outline, obstacles included; `None` with the reason when the outline is not one.
+    /// Its ground inside the outline, obstacles included; or why the outline bounds none.
     pub ground: Result<Region, String>,
 }
 

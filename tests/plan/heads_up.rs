@@ -45,10 +45,9 @@ fn a_plot_without_ground_is_said() {
         .map(|(x, y)| Point::feet(x, y))
         .into();
     let layout = Layout::empty(2027, quillet::quantity::Units::Customary);
-    // The document may take such an outline while it is being drawn; the plan says what is wrong with it.
-    if let Ok(layout) = layout.apply(&Edit::AddPlotWithBed { name: None, outline }) {
-        mentions(&layout, Item::Bed(bed_id(&layout)), "encloses no ground");
-    }
+    // The document takes such an outline, as it comes about while a corner is dragged; the plan says what is wrong.
+    let layout = layout.apply(&Edit::AddPlotWithBed { name: None, outline }).unwrap();
+    mentions(&layout, Item::Bed(bed_id(&layout)), "encloses no ground");
 }
 
 #[test]
