@@ -42,8 +42,16 @@ pub fn germination_test(came_up: u32, of: u32) -> Result<TestResult, Unworkable>
     Ok(TestResult {
         found: part(found),
         // At the very ends the formula gives 0 and 1 but for what binary loses.
-        low: if came_up == 0 { Fraction::ZERO } else { part(middle - half) },
-        high: if came_up == of { Fraction::ONE } else { part(middle + half) },
+        low: if came_up == 0 {
+            Fraction::ZERO
+        } else {
+            part(middle - half)
+        },
+        high: if came_up == of {
+            Fraction::ONE
+        } else {
+            part(middle + half)
+        },
     })
 }
 

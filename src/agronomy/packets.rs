@@ -91,11 +91,18 @@ pub fn choose_packets(need: f64, sizes: &[PacketSize]) -> Result<PacketChoice, U
         cost: priced.then_some(0.0),
         proven: search.steps < MOST_STEPS,
     };
-    for (branch, count) in search.order.iter().zip(search.best.map(|best| best.1).unwrap_or_default()) {
+    for (branch, count) in search
+        .order
+        .iter()
+        .zip(search.best.map(|best| best.1).unwrap_or_default())
+    {
         let size = &sizes[branch.index];
         choice.counts[branch.index] = count;
         choice.amount += size.amount * count as f64;
-        choice.cost = choice.cost.zip(size.price).map(|(cost, price)| cost + price * count as f64);
+        choice.cost = choice
+            .cost
+            .zip(size.price)
+            .map(|(cost, price)| cost + price * count as f64);
     }
     Ok(choice)
 }

@@ -18,7 +18,7 @@ use super::type_plot::TypePlot;
 use crate::geometry::polygon;
 use crate::layout::{
     BedChange, BedGround, BedId, Edit, Item, Layout, NoteId, ObstacleId, ObstacleKind, OutlineChange, PlotChange,
-    PlotId, store,
+    PlotId, SeedEdit, store,
 };
 use crate::quantity::{Bearing, Units};
 use crate::sheets::tables;
@@ -224,6 +224,7 @@ impl QuilletApp {
             }
             Some(Item::Dressing(bed, dressing)) => Edit::Bed(bed, BedChange::RemoveDressing(dressing)),
             Some(Item::Note(note)) => Edit::RemoveNote(note),
+            Some(Item::Lot(lot)) => Edit::Seed(SeedEdit::RemoveLot(lot)),
             Some(Item::Row(..)) => {
                 self.desk
                     .say("Rows follow from the bed. Change its spacing, direction or ground to change them");

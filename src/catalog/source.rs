@@ -17,6 +17,9 @@ pub enum Mark {
     FromMemory,
     /// Common practice, no published source.
     CommonPractice,
+    /// The grower's own. No asset has it.
+    #[serde(skip)]
+    Grower,
 }
 
 impl Mark {
@@ -27,6 +30,7 @@ impl Mark {
             Self::ReadInReprint => "read in a reprint",
             Self::FromMemory => "from memory, not read again",
             Self::CommonPractice => "common practice, no source",
+            Self::Grower => "the grower's own",
         }
     }
 }

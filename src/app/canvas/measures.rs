@@ -251,9 +251,10 @@ fn set_length(desk: &Desk, measure: &Measure, text: &str) -> Result<crate::layou
     if length <= Length::TOLERANCE {
         return Err("A side must be longer than nothing".to_owned());
     }
-    let edit = measure
-        .outline
-        .changed(OutlineChange::SetSideLength { side: measure.side, length });
+    let edit = measure.outline.changed(OutlineChange::SetSideLength {
+        side: measure.side,
+        length,
+    });
     layout
         .apply(&edit)
         .map_err(|error| format!("{error} {}", error.hint()))?;

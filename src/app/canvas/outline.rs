@@ -2,7 +2,8 @@
 
 use crate::geometry::{Point, polygon};
 use crate::layout::{
-    BedChange, BedGround, BedId, Edit, Item, Layout, ObstacleChange, ObstacleId, OutlineChange, PlotChange, PlotId, Shape,
+    BedChange, BedGround, BedId, Edit, Item, Layout, ObstacleChange, ObstacleId, OutlineChange, PlotChange, PlotId,
+    Shape,
 };
 use crate::quantity::Length;
 
@@ -24,7 +25,7 @@ impl Outline {
             Item::Plot(plot) | Item::Corner(plot, _) | Item::Side(plot, _) => Self::Plot(plot),
             Item::Bed(bed) | Item::BedCorner(bed, _) => Self::Bed(bed),
             Item::Obstacle(plot, obstacle) => Self::Obstacle(plot, obstacle),
-            Item::Layout | Item::Row(..) | Item::Dressing(..) | Item::Note(_) => return None,
+            Item::Layout | Item::Row(..) | Item::Dressing(..) | Item::Note(_) | Item::Lot(_) => return None,
         };
         outline.ring(layout).map(|_| outline)
     }
@@ -113,12 +114,18 @@ pub(super) fn shift(item: Item, layout: &Layout, east: Length, north: Length) ->
         Item::Corner(plot, corner) => {
             let outline = Outline::Plot(plot);
             let at = *outline.ring(layout)?.get(corner)?;
-            Some(outline.changed(OutlineChange::MoveCorner { corner, to: at.offset(east, north) }))
+            Some(outline.changed(OutlineChange::MoveCorner {
+                corner,
+                to: at.offset(east, north),
+            }))
         }
         Item::BedCorner(bed, corner) => {
             let outline = Outline::Bed(bed);
             let at = *outline.ring(layout)?.get(corner)?;
-            Some(outline.changed(OutlineChange::MoveCorner { corner, to: at.offset(east, north) }))
+            Some(outline.changed(OutlineChange::MoveCorner {
+                corner,
+                to: at.offset(east, north),
+            }))
         }
         Item::Side(plot, side) => {
             let outline = Outline::Plot(plot);
@@ -127,7 +134,7 @@ pub(super) fn shift(item: Item, layout: &Layout, east: Length, north: Length) ->
             let outward = Length::metres(east.to_metres() * x + north.to_metres() * y);
             Some(outline.changed(OutlineChange::MoveSide { side, outward }))
         }
-        Item::Layout | Item::Row(..) | Item::Dressing(..) => None,
+        Item::Layout | Item::Row(..) | Item::Dressing(..) | Item::Lot(_) => None,
     }
 }
 

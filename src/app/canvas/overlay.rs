@@ -96,7 +96,7 @@ impl Overlay<'_> {
                     );
                 }
             }
-            Item::Layout => {}
+            Item::Layout | Item::Lot(_) => {}
         }
     }
 
