@@ -140,7 +140,7 @@ impl Desk {
                 true
             }
             Err(error) => {
-                self.say_wrong(error.to_string());
+                self.say_wrong(format!("{error} {}", error.hint()));
                 self.settle();
                 false
             }
@@ -156,11 +156,11 @@ impl Desk {
                 self.preview = Some(Preview {
                     layout,
                     label: edit.label(base),
-                })
+                });
             }
             Err(error) => {
                 self.preview = None;
-                self.say_wrong(error.to_string());
+                self.say_wrong(format!("{error} {}", error.hint()));
             }
         }
         self.settle();

@@ -7,7 +7,7 @@ use super::theme::{self, ThemeInForce as _};
 use super::unit_field::unit_field;
 
 /// Room for the labels.
-const LABEL_WIDTH: f32 = 112.0;
+const LABEL_WIDTH: f32 = 100.0;
 
 /// A line with a label and anything that answers it. What has no name of its own is named by the label.
 pub(super) fn line<R>(ui: &mut Ui, label: &str, add: impl FnOnce(&mut Ui) -> R) -> R {
@@ -130,14 +130,20 @@ pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> eg
     .inner
 }
 
-/// A sentence that starts with a capital and ends with a full stop.
-pub(super) fn capital(sentence: &str) -> String {
-    let mut chars = sentence.chars();
+/// Words that start with a capital.
+pub(super) fn heading(words: &str) -> String {
+    let mut chars = words.chars();
     let mut text: String = chars
         .next()
         .map(|first| first.to_uppercase().collect())
         .unwrap_or_default();
     text.push_str(chars.as_str());
+    text
+}
+
+/// A sentence that starts with a capital and ends with a full stop.
+pub(super) fn capital(sentence: &str) -> String {
+    let mut text = heading(sentence);
     if !text.ends_with(['.', '!', '?']) {
         text.push('.');
     }

@@ -47,16 +47,14 @@ pub(super) fn list(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let plan = desk.plan().clone();
     let screen = ui.ctx().content_rect();
     let width = 400.0f32.min(screen.width() - 40.0);
-    egui::Window::new("Heads-up")
-        .id(egui::Id::unique("heads-up list"))
-        .title_bar(false)
-        .resizable(false)
-        .movable(false)
-        .anchor(egui::Align2::RIGHT_TOP, egui::vec2(-16.0, 52.0))
-        .fixed_size(egui::vec2(width, 0.0))
-        .show(ui.ctx(), |ui| {
+    let area = egui::Area::new(egui::Id::unique("heads-up list"))
+        .order(egui::Order::Foreground)
+        .anchor(egui::Align2::RIGHT_TOP, egui::vec2(-16.0, 52.0));
+    area.show(ui.ctx(), |ui| {
+        Frame::window(ui.style()).show(ui, |ui| {
+            ui.set_width(width);
             ui.horizontal(|ui| {
-                ui.label(RichText::new(count_words(plan.heads_up.len())).font(theme::bold(15.0)));
+                ui.label(RichText::new(form::heading(&count_words(plan.heads_up.len()))).font(theme::bold(15.0)));
                 ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
                     if ui.button("Close").clicked() {
                         out.push(Command::Act(Action::HeadsUp));
@@ -79,6 +77,7 @@ pub(super) fn list(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
                     }
                 });
         });
+    });
 }
 
 /// "2 heads-up".

@@ -52,6 +52,7 @@ use ledger::LedgerView;
 use overlay::Overlay;
 use settings::{Home, Settings};
 use theme::ThemeInForce as _;
+use wording::worded;
 
 use crate::layout::{Layout, store};
 use crate::quantity::Units;
@@ -70,7 +71,6 @@ pub struct QuilletApp {
     heads_up_open: bool,
     /// Whether unsaved work from before is offered.
     offer_open: bool,
-    has_sample: bool,
     /// Whether a text field had the keys in the last frame.
     typing: bool,
 }
@@ -116,7 +116,6 @@ impl QuilletApp {
             ledger: LedgerView::default(),
             sweeps: card::Sweeps::default(),
             heads_up_open: false,
-            has_sample: sample::exists(),
             typing: false,
         };
         app.dress(ctx);
@@ -146,7 +145,7 @@ impl QuilletApp {
                     self.remember();
                     return;
                 }
-                Err(error) => self.desk.say_wrong(format!("{error} {}", error.hint())),
+                Err(error) => self.desk.say_wrong(worded(&error)),
             }
         }
         if go_on
@@ -202,7 +201,7 @@ impl QuilletApp {
             .size_range(190.0..=320.0)
             .frame(panel(10, 12))
             .show(ui, |ui| {
-                steps::show(ui, &self.desk, out);
+                steps::show(ui, &self.desk, self.canvas.tool(), out);
             });
         let most = ui.available_height() - 160.0;
         Panel::bottom("ledger")
@@ -215,7 +214,7 @@ impl QuilletApp {
                 ui.take_available_space();
             });
         Panel::right("card")
-            .default_size(312.0)
+            .default_size(320.0)
             .size_range(280.0..=460.0)
             .frame(panel(18, 14))
             .show(ui, |ui| {
@@ -229,7 +228,7 @@ impl QuilletApp {
         });
         let is_empty = self.desk.layout().plots.is_empty() && self.desk.layout().notes.is_empty();
         if is_empty && self.canvas.tool() == Tool::Choose && matches!(self.overlay, Overlay::None) {
-            welcome::show(ui, sheet.inner, self.has_sample, out);
+            welcome::show(ui, sheet.inner, out);
         }
     }
 

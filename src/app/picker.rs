@@ -41,6 +41,11 @@ pub(super) fn picker(ui: &mut Ui, id: Id, label: &str, current: &str, choices: &
         .inner;
     let name = format!("{label} {current}");
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, name.trim_end()));
+    let response = if current.is_empty() {
+        response
+    } else {
+        response.on_hover_text(current)
+    };
     if response.clicked() {
         ui.data_mut(|data| data.insert_temp(id, Search::default()));
     }

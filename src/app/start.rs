@@ -1,6 +1,6 @@
 //! Opening the window, with the renderer that this machine can use.
 
-use std::path::PathBuf;
+use std::path::Path;
 
 use eframe::Renderer;
 
@@ -14,9 +14,9 @@ use super::{QuilletApp, Surroundings};
 ///
 /// # Errors
 /// A sentence for the grower when there is no display, or when neither renderer starts.
-pub fn open_window(file: Option<PathBuf>) -> Result<(), String> {
+pub fn open_window(file: Option<&Path>) -> Result<(), String> {
     if !has_display() {
-        return Err(NO_DISPLAY.to_owned());
+        return Err(format!("{NO_DISPLAY} {WITHOUT_WINDOW}"));
     }
     let settings = Settings::load(&Home::of_user());
     let order = match settings.renderer.as_deref() {
@@ -24,11 +24,11 @@ pub fn open_window(file: Option<PathBuf>) -> Result<(), String> {
         // Starts faster and takes less memory, where it works.
         _ => [Renderer::Glow, Renderer::Wgpu],
     };
-    let first = match run(order[0], &file) {
+    let first = match run(order[0], file) {
         Ok(()) => return Ok(()),
         Err(error) => error,
     };
-    let second = match run(order[1], &file) {
+    let second = match run(order[1], file) {
         Ok(()) => return Ok(()),
         Err(error) => error,
     };
@@ -38,10 +38,9 @@ pub fn open_window(file: Option<PathBuf>) -> Result<(), String> {
     ))
 }
 
-const WITHOUT_WINDOW: &str =
-    "The map can be made without a window: quillet map sample-layouts/alder-bend.ron -o map.pdf";
-const NO_DISPLAY: &str = "There is no display here, so the window cannot open. \
-    The map can be made without one: quillet map sample-layouts/alder-bend.ron -o map.pdf";
+const WITHOUT_WINDOW: &str = "The map can be made without a window: quillet map LAYOUT.ron -o map.pdf \
+    (from a checkout: cargo run --release -- map sample-layouts/alder-bend.ron -o map.pdf)";
+const NO_DISPLAY: &str = "There is no display here, so the window cannot open.";
 
 /// On Linux a window needs an X or a Wayland display; elsewhere there always is one.
 fn has_display() -> bool {
@@ -54,7 +53,7 @@ fn has_display() -> bool {
     }
 }
 
-fn run(renderer: Renderer, file: &Option<PathBuf>) -> Result<(), eframe::Error> {
+fn run(renderer: Renderer, file: Option<&Path>) -> Result<(), eframe::Error> {
     let options = eframe::NativeOptions {
         renderer,
         viewport: egui::ViewportBuilder::default()
@@ -64,7 +63,7 @@ fn run(renderer: Renderer, file: &Option<PathBuf>) -> Result<(), eframe::Error> 
             .with_min_inner_size([900.0, 600.0]),
         ..Default::default()
     };
-    let file = file.clone();
+    let file = file.map(Path::to_path_buf);
     eframe::run_native(
         "Quillet",
         options,

@@ -4,6 +4,7 @@
 use egui::{Color32, CornerRadius, FontId, Id, Pos2, Rect, RichText, Sense, Stroke, Ui, vec2};
 
 use super::action::Action;
+use super::canvas::{Drawn, Tool};
 use super::command::Command;
 use super::desk::Desk;
 use super::form;
@@ -11,14 +12,14 @@ use super::step::Step;
 use super::theme::{self, ThemeInForce as _};
 use super::wording::{counted, row_length};
 use crate::geometry::Region;
-use crate::layout::Item;
+use crate::layout::{Item, ObstacleKind};
 use crate::quantity::{Area, Mass, Units, count};
 
 /// More things than anyone reads in a list; the finder has all of them.
 const MOST_THINGS: usize = 300;
 
 /// Draws the questions, the tools and the list.
-pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+pub(super) fn show(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
     let colours = theme::colours(ui.theme_in_force());
     let units = desk.layout().units;
     egui::Panel::bottom("units at the foot")
@@ -48,7 +49,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 2.0;
         ui.add_space(6.0);
-        tools(ui, desk, out);
+        tools(ui, desk, tool, out);
         things(ui, desk, out);
     });
 }
@@ -155,12 +156,14 @@ fn on_rows(desk: &Desk, units: Units) -> String {
     if parts.is_empty() {
         "no crop yet".to_owned()
     } else {
+        // Lines break between the parts only.
+        let parts: Vec<String> = parts.iter().map(|part| part.replace(' ', "\u{a0}")).collect();
         parts.join(" · ")
     }
 }
 
 /// Buttons for what the question being asked can be answered with.
-fn tools(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+fn tools(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
     let has_plot = !desk.layout().plots.is_empty();
     let has_bed = !desk.layout().beds.is_empty();
     let mut group = |ui: &mut Ui, title: &str, enabled: bool, actions: &[Action]| {
@@ -168,7 +171,8 @@ fn tools(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
         ui.label(RichText::new(title).size(12.0).color(soft));
         for &action in actions {
             let button = egui::Button::new(RichText::new(action.label()).size(13.0))
-                .frame_when_inactive(false)
+                .selected(is_taken_up(action, tool))
+                .frame_when_inactive(is_taken_up(action, tool))
                 .min_size(vec2(ui.available_width(), 24.0));
             let button = left_aligned(ui, enabled, button);
             if button.on_hover_text(action.tooltip()).clicked() {
@@ -215,6 +219,23 @@ fn tools(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
             has_plot,
             &[Action::Print, Action::SaveTable, Action::CopyLedger],
         ),
+    }
+}
+
+/// Whether the hand holds the tool of this action.
+const fn is_taken_up(action: Action, tool: Tool) -> bool {
+    match tool {
+        Tool::Choose => false,
+        Tool::Rectangle(Drawn::Plot) => matches!(action, Action::DragPlot),
+        Tool::Corners(Drawn::Plot) => matches!(action, Action::CornerPlot),
+        Tool::Rectangle(Drawn::Bed(_)) => matches!(action, Action::DragBed),
+        Tool::Corners(Drawn::Bed(_)) => matches!(action, Action::CornerBed),
+        Tool::Circle(Drawn::Obstacle(_, ObstacleKind::Tree)) => matches!(action, Action::AddTree),
+        Tool::Circle(Drawn::Obstacle(_, ObstacleKind::Well)) => matches!(action, Action::AddWell),
+        Tool::Rectangle(Drawn::Obstacle(..)) => matches!(action, Action::AddBuilding),
+        Tool::Corners(Drawn::Obstacle(..)) => matches!(action, Action::AddOther),
+        Tool::Circle(_) => false,
+        Tool::Note => matches!(action, Action::AddNote),
     }
 }
 

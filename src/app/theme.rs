@@ -170,5 +170,5 @@ fn dress(style: &mut egui::Style, theme: Theme) {
         state.expansion = 0.0;
     }
     w.noninteractive.fg_stroke = Stroke::new(1.0, c.strong);
-    w.hovered.bg_stroke = Stroke::new(1.0, c.accent);
+    w.hovered.bg_stroke = Stroke::new(1.0, c.soft);
 }

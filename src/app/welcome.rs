@@ -8,7 +8,7 @@ use super::form;
 use super::theme;
 
 /// Draws the first steps over the middle of the empty sheet.
-pub(super) fn show(ui: &mut Ui, over: egui::Rect, has_sample: bool, out: &mut Vec<Command>) {
+pub(super) fn show(ui: &mut Ui, over: egui::Rect, out: &mut Vec<Command>) {
     let area = egui::Area::new(Id::unique("welcome"))
         .order(egui::Order::Middle)
         .pivot(egui::Align2::CENTER_CENTER)
@@ -37,9 +37,7 @@ pub(super) fn show(ui: &mut Ui, over: egui::Rect, has_sample: bool, out: &mut Ve
                 ui.add_space(4.0);
                 form::rule(ui);
                 offer(ui, Action::Open, "a layout from a file");
-                if has_sample {
-                    offer(ui, Action::Sample, "drawn already, to look round");
-                }
+                offer(ui, Action::Sample, "drawn already, to look round");
             });
     });
 }

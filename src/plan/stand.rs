@@ -43,8 +43,14 @@ fn usual_way(crop: &Crop) -> Sowing {
         PlantingMethod::Drilled => Sowing::Seed {
             seeds_per_plant: crop.seeds_per_plant.as_ref().map_or(1.0, |seeds| seeds.value),
         },
-        PlantingMethod::SeedPiece | PlantingMethod::Set | PlantingMethod::Clove => Sowing::Pieces { each: None },
-        PlantingMethod::Transplant | PlantingMethod::Slip | PlantingMethod::Crown => Sowing::Plants,
+        PlantingMethod::SeedPiece | PlantingMethod::Set | PlantingMethod::Clove | PlantingMethod::Bulb => {
+            Sowing::Pieces { each: None }
+        }
+        PlantingMethod::Transplant
+        | PlantingMethod::Slip
+        | PlantingMethod::Crown
+        | PlantingMethod::Division
+        | PlantingMethod::BareRoot => Sowing::Plants,
     }
 }
 

@@ -12,13 +12,15 @@ mod mass;
 mod parse;
 mod rate;
 mod show;
+mod temperature;
 mod units;
 
 pub use bearing::Bearing;
 pub use fraction::Fraction;
 pub use length::{Area, Length};
 pub use mass::{Density, Mass, Volume};
-pub use parse::{LengthUnit, MassUnit, ParseError, ParseProblem, QuantityKind};
-pub use rate::{MassPerArea, MassPerLength};
-pub use show::count;
+pub use parse::{LengthUnit, MassUnit, ParseError, ParseProblem, QuantityKind, read_number};
+pub use rate::{CountPerLength, MassPerArea, MassPerLength};
+pub use show::{count, counted, number};
+pub use temperature::Temperature;
 pub use units::Units;

@@ -1,5 +1,7 @@
 //! The bytes of map files. Putting them on a disk, whole or not at all, is the caller's.
 
+use std::path::{Path, PathBuf};
+
 use jiff::civil::Date;
 use thiserror::Error;
 
@@ -99,6 +101,22 @@ pub struct MapFile {
     pub suffix: String,
     /// What is in it.
     pub bytes: Vec<u8>,
+}
+
+impl MapFile {
+    /// The path of this file, when the first is to be at `asked`: of `map.png`, the second is `map-2.png`.
+    pub fn path(&self, asked: &Path) -> PathBuf {
+        if self.suffix.is_empty() {
+            return asked.to_path_buf();
+        }
+        let mut name = asked.file_stem().unwrap_or_default().to_os_string();
+        name.push(&self.suffix);
+        if let Some(ending) = asked.extension() {
+            name.push(".");
+            name.push(ending);
+        }
+        asked.with_file_name(name)
+    }
 }
 
 /// Makes the files of a map: one PDF of every sheet, or one SVG or PNG for each sheet, the map first.

@@ -1,8 +1,9 @@
 //! What is drawn at which size, as data.
 
-use quillet::geometry::Point;
+use quillet::geometry::{Bounds, Lines, PlantRule, Point};
 use quillet::layout::{BedId, Item};
-use quillet::sheets::drawing::{Bounds, Level, MARGIN, Surface, View, crop_keys, draw, extent, level};
+use quillet::quantity::Length;
+use quillet::sheets::drawing::{Level, MARGIN, Surface, View, crop_keys, draw, extent, level};
 use quillet::sheets::{Anchor, Dash, Ink, Mark, type_metrics};
 
 use crate::sample::{garden, many_rows};
@@ -30,7 +31,7 @@ fn reach(marks: &[Mark], view: &View) -> Bounds {
     }
     assert!(points.iter().all(|point| point.is_finite()));
     let _ = view;
-    Bounds::round(points).unwrap()
+    Bounds::of(points).unwrap()
 }
 
 /// How many strokes stand in rows of the crop with that place among the colours.
@@ -200,7 +201,7 @@ fn words_of_the_garden_do_not_lie_over_each_other() {
         for (k, (one, one_box)) in boxes.iter().enumerate() {
             for (other, other_box) in boxes.iter().skip(k + 1) {
                 assert!(
-                    !one_box.overlaps(other_box),
+                    !one_box.overlaps(*other_box),
                     "“{one}” and “{other}” at 1:{ratio} on {surface:?}"
                 );
             }
@@ -316,4 +317,57 @@ fn a_view_that_is_none_draws_nothing() {
         max: Point::metres(1.0, 1.0),
     };
     assert!(draw(&layout, &plan, &View::of_screen(nowhere, 10.0)).is_empty());
+}
+
+#[test]
+fn a_note_on_a_row_number_gives_way_to_it() {
+    let (mut layout, plan) = garden();
+    for (k, note) in [(1.0, 1.0), (4.5, 46.9), (29.0, 24.0)].into_iter().enumerate() {
+        layout.notes.push(std::sync::Arc::new(quillet::layout::Note {
+            id: quillet::layout::NoteId(50 + k as u32),
+            at: Point::feet(note.0, note.1),
+            text: "sod until last fall".to_owned(),
+        }));
+    }
+    let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), at_ratio(120.0)));
+    let texts = texts(&marks);
+    for number in 3..=10 {
+        let number = number.to_string();
+        assert_eq!(
+            texts.iter().filter(|text| **text == number).count(),
+            4,
+            "number {number}"
+        );
+    }
+    assert_eq!(texts.iter().filter(|text| **text == "sod until last fall").count(), 3);
+}
+
+#[test]
+fn as_many_plants_are_drawn_as_the_rule_of_the_plan_counts() {
+    let (mut layout, mut plan) = garden();
+    let lines = Lines {
+        per_row: 3,
+        apart: Length::inches(9.0),
+        staggered: true,
+    };
+    let mut bed = (*layout.beds[1]).clone();
+    bed.lines = lines;
+    layout.beds[1] = std::sync::Arc::new(bed);
+    let mut of_bed = (*plan.beds[1]).clone();
+    let stand = of_bed.stand.as_mut().unwrap();
+    (stand.in_row, stand.end_gap) = (Length::inches(14.0), Length::inches(7.0));
+    plan.beds[1] = std::sync::Arc::new(of_bed);
+    let rule = PlantRule::new(Length::inches(14.0), Length::inches(7.0), lines).unwrap();
+    // Two rows of 13 ft: 156 in hold 11 plants on the outer lines; the middle one starts 7 in later and holds 10.
+    assert_eq!(rule.on(Length::feet(13.0)), 11 + 10 + 11);
+    for points_per_metre in [60.0, 90.0] {
+        let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), points_per_metre));
+        let dots = marks.iter().find_map(|mark| match mark {
+            Mark::Dots {
+                at, ink: Ink::Crop(1), ..
+            } => Some(at.len()),
+            _ => None,
+        });
+        assert_eq!(dots, Some(64));
+    }
 }

@@ -260,6 +260,11 @@ fn cautions_stand_on_every_sheet_when_something_is_dressed_and_else_not() {
     }
 }
 
+fn is_grey(palette: Palette, ink: Ink) -> bool {
+    let colour = palette.colour(ink);
+    colour.red == colour.green && colour.green == colour.blue
+}
+
 #[test]
 fn black_and_white_has_no_colour_in_any_ink() {
     let inks = [
@@ -274,7 +279,88 @@ fn black_and_white_has_no_colour_in_any_ink() {
     ];
     let crops = (0..Ink::CROPS).flat_map(|index| [Ink::Crop(index), Ink::CropTint(index)]);
     for ink in inks.into_iter().chain(crops) {
-        assert!(Palette::BlackAndWhite.colour(ink).is_grey(), "{ink:?}");
+        assert!(is_grey(Palette::BlackAndWhite, ink), "{ink:?}");
     }
-    assert!(!Palette::Paper.colour(Ink::Crop(0)).is_grey());
+    assert!(!is_grey(Palette::Paper, Ink::Crop(0)));
+}
+
+#[test]
+fn a_bed_of_too_many_rows_is_printed_by_its_sums() {
+    let (layout, plan) = many_rows(6000, 0.5, 800.0, ("potato", "Potato"));
+    let frames = map_pages(&layout, &plan, &ledgers(&layout, &plan), &options(Paper::Letter)).unwrap();
+    assert!(frames.len() <= 2);
+    let words: Vec<&str> = frames.iter().flat_map(Frame::words).collect();
+    assert!(
+        words
+            .iter()
+            .any(|words| words.starts_with("6,000 rows are too many to print"))
+    );
+    assert!(words.contains(&"All"));
+}
+
+#[test]
+fn the_name_of_the_layout_is_said_once_when_it_is_the_title() {
+    let (layout, plan) = garden();
+    let mut options = options(Paper::Letter);
+    options.title = layout.name.clone();
+    let frames = map_pages(&layout, &plan, &ledgers(&layout, &plan), &options).unwrap();
+    assert!(frames[0].words().any(|words| words == "season 2027"));
+    assert_eq!(
+        frames[0].words().filter(|words| words.contains("Alder Bend")).count(),
+        1
+    );
+}
+
+#[test]
+fn broken_and_far_ground_makes_sheets_or_a_sentence_but_no_panic() {
+    use quillet::geometry::Point;
+    use quillet::layout::{Obstacle, ObstacleId, ObstacleKind, Plot, PlotId, Shape};
+    use quillet::quantity::Length;
+    let outlines: [Vec<Point>; 8] = [
+        Vec::new(),
+        corners(&[(1.0, 1.0)]),
+        corners(&[(0.0, 0.0), (10.0, 0.0)]),
+        corners(&[(0.0, 0.0), (10.0, 0.0), (20.0, 0.0)]),
+        corners(&[(0.0, 0.0), (10.0, 10.0), (10.0, 0.0), (0.0, 10.0)]),
+        corners(&[(0.0, 0.0), (f64::NAN, 10.0), (10.0, 0.0)]),
+        corners(&[(0.0, 0.0), (f64::INFINITY, 10.0), (10.0, 0.0), (0.0, 5.0)]),
+        corners(&[(1e300, 0.0), (-1e300, 1e300), (10.0, 0.0)]),
+    ];
+    for outline in outlines {
+        for radius in [0.0, -1.0, f64::NAN, 1e200, 2.0] {
+            let plot = Plot {
+                id: PlotId(1),
+                name: String::new(),
+                outline: outline.clone(),
+                obstacles: vec![
+                    Obstacle {
+                        id: ObstacleId(2),
+                        name: "tree".to_owned(),
+                        kind: ObstacleKind::Tree,
+                        shape: Shape::Circle {
+                            centre: Point::feet(3.0, 3.0),
+                            radius: Length::metres(radius),
+                        },
+                        clear: Length::metres(radius),
+                    },
+                    Obstacle {
+                        id: ObstacleId(3),
+                        name: String::new(),
+                        kind: ObstacleKind::Other,
+                        shape: Shape::Corners(outline.clone()),
+                        clear: Length::metres(1.0),
+                    },
+                ],
+            };
+            let (layout, plan) = assemble("Broken", Units::Metric, vec![plot], &[]);
+            if let Ok(frames) = map_pages(&layout, &plan, &[], &options(Paper::A4)) {
+                for frame in &frames {
+                    let text = quillet::sheets::svg(frame, Palette::Paper, quillet::sheets::SvgFonts::Named);
+                    assert!(!text.contains("NaN") && !text.contains("inf\""), "{outline:?} {radius}");
+                }
+                let made = quillet::sheets::FileOptions::on(jiff::civil::date(2027, 1, 12));
+                assert!(quillet::sheets::pdf(&frames, &made).is_ok());
+            }
+        }
+    }
 }

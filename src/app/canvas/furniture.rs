@@ -10,7 +10,7 @@ use crate::app::theme;
 use crate::geometry::{Point, polygon};
 use crate::quantity::{Area, count};
 use crate::sheets::drawing::{NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, ScaleBar, north_arrow};
-use crate::sheets::{Anchor, Face, Ink, Mark};
+use crate::sheets::{Anchor, Face, Ink, Mark, type_metrics};
 
 /// From the edge of the sheet to what lies on it, in points.
 const MARGIN: f32 = 20.0;
@@ -65,9 +65,9 @@ pub(super) fn furniture(ui: &Ui, desk: &Desk, viewport: &Viewport) -> Painted {
         let part = paint_screen(ui, marks);
         if pad {
             let round = part
-                .words
+                .shapes
                 .iter()
-                .fold(Rect::NOTHING, |round, words| round.union(words.rect));
+                .fold(Rect::NOTHING, |round, shape| round.union(shape.visual_bounding_rect()));
             if round.is_positive() {
                 painted.shapes.push(plate(ui, round.expand2(vec2(7.0, 4.0))));
             }
@@ -83,7 +83,7 @@ pub(super) fn furniture(ui: &Ui, desk: &Desk, viewport: &Viewport) -> Painted {
             f64::from(sheet.top() + MARGIN),
         );
         if f64::from(sheet.height()) > NORTH_ARROW_HEIGHT * 3.0 {
-            add(&north_arrow(tip), false);
+            add(&north_arrow(tip), true);
         }
     }
     painted
@@ -128,6 +128,9 @@ fn title(desk: &Desk, sheet: Rect) -> Vec<Mark> {
     ]
 }
 
+/// Figures of the scale bar are so much larger on the screen than on paper.
+const LARGER: f32 = 1.5;
+
 fn scale_bar(desk: &Desk, viewport: &Viewport) -> Vec<Mark> {
     let sheet = viewport.screen();
     let Some(bar) = ScaleBar::fitting(viewport.points_per_metre(), desk.layout().units, 130.0) else {
@@ -138,10 +141,18 @@ fn scale_bar(desk: &Desk, viewport: &Viewport) -> Vec<Mark> {
         f64::from(sheet.bottom() - MARGIN - 4.0),
     );
     let mut marks = bar.marks(left);
+    // Long figures would run into each other: the ends say enough.
+    let figures = marks.iter().filter_map(|mark| match mark {
+        Mark::Words { text, face, .. } => Some(type_metrics::width(text, face.size * LARGER, false)),
+        _ => None,
+    });
+    if figures.sum::<f64>() + 12.0 > bar.points + 20.0 {
+        marks.retain(|mark| !matches!(mark, Mark::Words { at, .. } if (at.x - left.x - bar.points / 2.0).abs() < 1.0));
+    }
     // On paper it is read in the hand, on the screen from an arm's length.
     for mark in &mut marks {
         if let Mark::Words { face, at, .. } = mark {
-            face.size *= 1.5;
+            face.size *= LARGER;
             at.y -= 1.5;
         }
     }

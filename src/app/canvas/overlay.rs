@@ -9,10 +9,10 @@ use super::strokes::{self, Nib};
 use super::viewport::Viewport;
 use crate::app::desk::Desk;
 use crate::app::theme::{self, Colours};
+use crate::geometry::Bounds;
 use crate::geometry::Point;
 use crate::geometry::polygon::circle_ring;
 use crate::layout::{BedId, Item, Shape};
-use crate::sheets::drawing::Bounds;
 
 /// How strongly a thing is lit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,32 +23,46 @@ pub(super) enum Light {
     Chosen,
 }
 
-/// Paints what is chosen and pointed at. `held` is the handle under the pointer or in the hand.
-pub(super) fn paint(ui: &Ui, desk: &Desk, viewport: &Viewport, notes: &[(Item, Rect)], held: Option<Grip>) {
-    let overlay = Overlay {
-        desk,
-        viewport,
-        notes,
-        painter: ui.painter_at(viewport.screen()),
-        colours: theme::colours(theme_of(ui)),
-        pixel: 1.0 / ui.pixels_per_point(),
-    };
-    if let Some(pointed) = desk.pointed.filter(|pointed| Some(*pointed) != desk.chosen) {
-        overlay.light(pointed, Light::Pointed);
-    }
-    if let Some(chosen) = desk.chosen {
-        overlay.light(chosen, Light::Chosen);
-        overlay.handles(chosen, held);
-    }
-}
-
-struct Overlay<'a> {
+/// Paints what is chosen and pointed at.
+pub(super) struct Overlay<'a> {
     desk: &'a Desk,
     viewport: &'a Viewport,
     notes: &'a [(Item, Rect)],
     painter: Painter,
     colours: Colours,
     pixel: f32,
+}
+
+impl<'a> Overlay<'a> {
+    /// For one frame; `notes` are the boxes of the words of notes.
+    pub(super) fn new(ui: &Ui, desk: &'a Desk, viewport: &'a Viewport, notes: &'a [(Item, Rect)]) -> Self {
+        Self {
+            desk,
+            viewport,
+            notes,
+            painter: ui.painter_at(viewport.screen()),
+            colours: theme::colours(theme_of(ui)),
+            pixel: 1.0 / ui.pixels_per_point(),
+        }
+    }
+
+    /// Lights up what is chosen and what is pointed at.
+    pub(super) fn light_up(&self) {
+        if let Some(pointed) = self.desk.pointed.filter(|pointed| Some(*pointed) != self.desk.chosen) {
+            self.light(pointed, Light::Pointed);
+        }
+        if let Some(chosen) = self.desk.chosen {
+            self.light(chosen, Light::Chosen);
+        }
+    }
+
+    /// Sets handles on what is chosen: on its corners, smaller ones in the middle of its sides, and on a circle's
+    /// edge. `held` is the handle under the pointer or in the hand.
+    pub(super) fn handles(&self, held: Option<Grip>) {
+        if let Some(chosen) = self.desk.chosen {
+            self.handles_on(chosen, held);
+        }
+    }
 }
 
 impl Overlay<'_> {
@@ -185,8 +199,7 @@ impl Overlay<'_> {
         self.painter.add(Painting::mesh(mesh));
     }
 
-    /// Handles on the corners of what is chosen, smaller ones in the middle of its sides, and on a circle's edge.
-    fn handles(&self, chosen: Item, held: Option<Grip>) {
+    fn handles_on(&self, chosen: Item, held: Option<Grip>) {
         let layout = self.desk.layout();
         if let Item::Obstacle(plot, obstacle) = chosen
             && let Some(Shape::Circle { centre, radius }) = layout

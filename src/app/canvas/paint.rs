@@ -29,6 +29,17 @@ pub(super) struct Painted {
     pub(super) words: Vec<Placed>,
     /// Boxes of paper that lie over the drawing: plates of labels.
     pub(super) plates: Vec<Rect>,
+    /// How many of the shapes lie under the first words and plates: what is lit is painted between, so that numbers
+    /// and labels stay readable. `None` when there are no words.
+    under_words: Option<usize>,
+}
+
+impl Painted {
+    /// The shapes under the words, and the words with their plates.
+    pub(super) fn around_words(&self) -> (&[Shape], &[Shape]) {
+        let under = self.under_words.unwrap_or(self.shapes.len());
+        self.shapes.split_at_checked(under).unwrap_or((&self.shapes, &[]))
+    }
 }
 
 /// Paints marks one after the other; those that can be share one mesh.
@@ -102,6 +113,14 @@ impl Painter<'_> {
         }
     }
 
+    /// What comes from here on lies over what is lit.
+    fn begin_words(&mut self) {
+        if self.painted.under_words.is_none() {
+            self.close_mesh();
+            self.painted.under_words = Some(self.painted.shapes.len());
+        }
+    }
+
     fn push(&mut self, shape: Shape) {
         self.close_mesh();
         self.painted.shapes.push(shape);
@@ -162,13 +181,11 @@ impl Painter<'_> {
             .iter()
             .map(|ring| ring.iter().map(|&at| (self.place)(at)).collect())
             .collect();
-        if ink == Ink::Paper {
-            self.painted.plates.extend(
-                rings
-                    .iter()
-                    .filter(|ring| ring.len() == 4)
-                    .map(|ring| Rect::from_points(ring)),
-            );
+        if let ([ring], Ink::Paper) = (rings.as_slice(), ink)
+            && ring.len() == 4
+        {
+            self.begin_words();
+            self.painted.plates.push(Rect::from_points(ring));
         }
         let colour = self.colour(ink);
         fill::fill(&mut self.mesh, &rings, colour);
@@ -199,6 +216,7 @@ impl Painter<'_> {
             return;
         };
         let rect = shape.visual_bounding_rect();
+        self.begin_words();
         if let Some(ink) = plate {
             let plate = self.colour(ink);
             let box_of_words = Rect::from_min_size(Pos2::ZERO, shape.galley.size()).expand2(vec2(2.0, -1.0));

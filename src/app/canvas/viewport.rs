@@ -2,8 +2,8 @@
 
 use egui::{Pos2, Rect, Vec2, pos2};
 
+use crate::geometry::Bounds;
 use crate::geometry::Point;
-use crate::sheets::drawing::Bounds;
 
 /// The ground on the screen. Ground is metres in `f64`, y north; the screen is points in `f32`, y down. The middle
 /// of the view is taken off in `f64`, so that ground far from the origin does not shake.
@@ -14,9 +14,8 @@ pub(super) struct Viewport {
     screen: Rect,
 }
 
-/// The whole width of a window shows 500 km of ground at the least: past any layout, short of where points of `f32`
-/// run out.
-const FARTHEST: f64 = 0.002;
+/// A window of usual size shows some 100 km of ground: past any layout.
+const FARTHEST: f64 = 0.01;
 /// A centimetre is 200 points wide at the most: nearer, there is nothing left to see.
 const NEAREST: f64 = 20_000.0;
 

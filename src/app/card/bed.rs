@@ -22,6 +22,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         .as_ref()
         .map_or_else(String::new, |plan| format!(" · {}", plan.area.show(units)));
     head(ui, &bed.name, &format!("bed in {plot}{area}"));
+    if let Some(Item::Row(_, number)) = desk.chosen
+        && let Some(row) = plan.as_ref().and_then(|plan| plan.row(number).cloned())
+    {
+        tally::row(ui, &row, units);
+    }
     let field = Id::unique(("card of bed", id));
     if let Some(name) = form::field(ui, field.with("name"), "Name", &bed.name, form::read_name) {
         change(hand, id, BedChange::Rename(name));
@@ -32,7 +37,8 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     between_rows(ui, hand, bed, field, units);
     rows_run(ui, hand, bed, field);
     if let Some(plan) = &plan {
-        if let Some(bearing) = chart::show(ui, hand.sweeps, bed, plan, units, desk.is_previewing()) {
+        let chart = ui.scope(|ui| chart::show(ui, hand.sweeps, bed, plan, units, desk.is_previewing()));
+        if let Some(bearing) = chart.inner {
             change(hand, id, BedChange::SetBearing(bearing));
         }
         ui.add_space(4.0);
@@ -40,15 +46,10 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         ui.add_space(2.0);
         tally::show(ui, plan, units);
     }
-    if let Some(Item::Row(_, number)) = desk.chosen
-        && let Some(row) = plan.as_ref().and_then(|plan| plan.row(number).cloned())
-    {
-        tally::row(ui, &row, units);
-    }
     dressings(ui, hand, bed);
     let on_rows = desk.step == Step::OnRows;
     folded(ui, "Seed", on_rows && bed.planting.is_some(), |ui| {
-        planting::seed(ui, hand, bed, field)
+        planting::seed(ui, hand, bed, field);
     });
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));

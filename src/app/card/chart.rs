@@ -178,6 +178,9 @@ pub(super) fn show(
         value if value > 179.0 => "N–S".to_owned(),
         _ => String::new(),
     };
+    ui.style_mut()
+        .text_styles
+        .insert(egui::TextStyle::Body, egui::FontId::proportional(11.0));
     let quarter = |value: f64| GridMark { value, step_size: 90.0 };
     let shown = Plot::new(("row feet by direction", bed.id))
         .height(CHART_HEIGHT)
@@ -193,10 +196,11 @@ pub(super) fn show(
         .show_y(false)
         .x_grid_spacer(move |_| vec![quarter(0.0), quarter(90.0), quarter(180.0)])
         .x_axis_formatter(compass)
-        .default_x_bounds(-8.0, 188.0)
-        .default_y_bounds(least - room * 0.25, most + room * 0.25)
         .set_margin_fraction(egui::Vec2::ZERO)
         .show(ui, |chart| {
+            // Set anew every time: the chart would keep the bounds of the rule it was first drawn for.
+            chart.set_plot_bounds_x(-8.0..=188.0);
+            chart.set_plot_bounds_y(least - room * 0.25..=most + room * 0.25);
             chart.vline(VLine::new("now", now).color(colours.line).width(1.0));
             chart.line(Line::new("row feet", line).color(colours.soft).width(1.5));
             chart.points(

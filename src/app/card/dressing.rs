@@ -7,7 +7,8 @@ use super::{Hand, head, length_line, remove};
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
-use crate::catalog::{Catalog, Material, MaterialId};
+use crate::app::wording::nutrients;
+use crate::catalog::{Analysis, Catalog, Material, MaterialId};
 use crate::layout::{Amount, Basis, Bed, BedChange, BedId, Dressing, DressingId, Edit, Item, Placement};
 use crate::plan::{DressingPlan, GoesBy};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
@@ -238,16 +239,12 @@ fn answer(ui: &mut Ui, plan: &DressingPlan, units: Units) {
         GoesBy::Plants => "for the bed, by plants",
     };
     form::follows(ui, by);
-    let nutrient = |part: crate::quantity::Fraction| (total * part.get()).show_product(units);
-    form::follows(
-        ui,
-        format!(
-            "brings nitrogen {}, phosphate {}, potash {}",
-            nutrient(plan.analysis.n),
-            nutrient(plan.analysis.p2o5),
-            nutrient(plan.analysis.k2o)
-        ),
-    );
+    let part = |part: crate::quantity::Fraction| total * part.get();
+    let Analysis { n, p2o5, k2o } = plan.analysis;
+    let brings = nutrients(part(n), part(p2o5), part(k2o), units);
+    if !brings.is_empty() {
+        form::follows(ui, format!("brings {brings}"));
+    }
 }
 
 fn caution(ui: &mut Ui, material: Option<&Material>) {

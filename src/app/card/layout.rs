@@ -7,7 +7,7 @@ use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::step::Step;
-use crate::app::wording::{counted, row_length};
+use crate::app::wording::{counted, nutrients, row_length};
 use crate::layout::{Edit, Place, limits::SEASONS};
 use crate::quantity::{Area, Units, count};
 
@@ -43,10 +43,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     if let Some(season) = season.and_then(|season| i16::try_from(season).ok()) {
         hand.out.push(Command::Edit(Edit::SetSeason(season)));
     }
-    let all = [
-        ("feet and pounds", Units::Customary),
-        ("metres and kilograms", Units::Metric),
-    ];
+    let all = [("feet, pounds", Units::Customary), ("metres, kilograms", Units::Metric)];
     let chosen = all
         .iter()
         .find(|(_, other)| *other == units)
@@ -81,7 +78,7 @@ fn place(ui: &mut Ui, hand: &mut Hand<'_>, field: Id) {
         };
         Ok((degrees(north, 90.0)?, degrees(east, 180.0)?))
     };
-    if let Some((latitude, longitude)) = form::field(ui, field.with("degrees"), "Lat., long.", &shown, read) {
+    if let Some((latitude, longitude)) = form::field(ui, field.with("degrees"), "Place", &shown, read) {
         let name = place.as_ref().map_or_else(String::new, |place| place.name.clone());
         hand.out.push(Command::Edit(Edit::SetPlace(Some(Place {
             name,
@@ -89,8 +86,9 @@ fn place(ui: &mut Ui, hand: &mut Hand<'_>, field: Id) {
             longitude,
         }))));
     }
+    form::follows(ui, "degrees north and east, such as 44.5, -93.2");
     let Some(place) = place else { return };
-    if let Some(name) = form::field(ui, field.with("place"), "Place", &place.name, form::read_words) {
+    if let Some(name) = form::field(ui, field.with("place"), "Its name", &place.name, form::read_words) {
         hand.out
             .push(Command::Edit(Edit::SetPlace(Some(Place { name, ..place }))));
     }
@@ -140,15 +138,15 @@ fn sums(ui: &mut Ui, hand: &Hand<'_>, units: Units) {
     }
     for material in &plan.materials {
         ui.label(RichText::new(&material.name).font(crate::app::theme::bold(13.0)));
+        let brings = nutrients(material.n, material.p2o5, material.k2o, units);
+        let product = material.product.show_product(units);
         form::follows(
             ui,
-            format!(
-                "{} · nitrogen {}, phosphate {}, potash {}",
-                material.product.show_product(units),
-                material.n.show_product(units),
-                material.p2o5.show_product(units),
-                material.k2o.show_product(units)
-            ),
+            if brings.is_empty() {
+                product
+            } else {
+                format!("{product} · {brings}")
+            },
         );
     }
 }

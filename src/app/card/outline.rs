@@ -7,7 +7,7 @@ use crate::app::form;
 use crate::app::unit_field::unit_field;
 use crate::geometry::{Point, polygon};
 use crate::layout::OutlineChange;
-use crate::quantity::{Length, Units};
+use crate::quantity::{Area, Length, Units};
 
 /// Beyond this many corners the lists are cut, so that a walked boundary does not fill the card.
 const MOST_LINES: usize = 40;
@@ -43,11 +43,27 @@ fn cut(ui: &mut Ui, corners: usize) {
     }
 }
 
-/// "Side 1, north".
+/// "Side 1, north": by where the side lies, seen from the middle.
 fn side_words(outline: &[Point], side: usize) -> String {
-    let bearing = polygon::side_bearing(outline, side);
-    let way = bearing.map_or_else(String::new, |bearing| format!(", {}", bearing.compass_word()));
-    format!("Side {}{way}", side + 1)
+    let number = side + 1;
+    let Some(bearing) = polygon::side_bearing(outline, side) else {
+        return format!("Side {number}");
+    };
+    // Going round anticlockwise, outside is on the right hand.
+    let anticlockwise = polygon::signed_area(outline) > Area::ZERO;
+    let outward = if anticlockwise {
+        bearing.right()
+    } else {
+        bearing.right().right().right()
+    };
+    let way = match outward.compass_word() {
+        "N" => "north",
+        "E" => "east",
+        "S" => "south",
+        "W" => "west",
+        letters => letters,
+    };
+    format!("Side {number}, {way}")
 }
 
 /// Two fields a corner: how far east and how far north. Gives back the corner that was typed and where it goes.

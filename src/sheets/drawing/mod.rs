@@ -3,11 +3,11 @@
 //! [`draw`] gives the marks; [`north_arrow`] and [`ScaleBar`] are set by the page or the window, in points.
 //! Nothing is worked out here that belongs to the plan: rows, plants and amounts come as they are.
 
-mod bounds;
 mod labels;
 mod legend;
 mod measures;
 mod north;
+mod notes;
 mod obstacles;
 mod outline;
 mod plants;
@@ -17,14 +17,12 @@ mod rows;
 mod scale_bar;
 mod view;
 
-use self::bounds::rings_of;
 use self::room::Room;
 use super::mark::{Mark, Pen};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::layout::{Bed, Layout};
 use crate::plan::{BedPlan, Plan};
 
-pub use bounds::Bounds;
 pub use legend::{CropKey, crop_keys};
 pub use measures::REACH;
 pub use north::{NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, north_arrow};
@@ -67,7 +65,7 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
             let plan = plan.bed(bed.id)?;
             let planted = bed.planting.as_ref();
             let key = planted.and_then(|planting| keys.iter().find(|key| key.crop == planting.crop));
-            let extent = Bounds::round(rings_of(&plan.ground).into_iter().flatten())?;
+            let extent = plan.ground.bounds()?;
             Some(Drawn {
                 bed,
                 plan,
@@ -80,15 +78,12 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
     layers.beds = beds.iter().map(|drawn| drawn.extent).collect();
     let in_sight: Vec<&Drawn> = beds
         .iter()
-        .filter(|drawn| drawn.extent.overlaps(&view.cutting()))
+        .filter(|drawn| drawn.extent.overlaps(view.cutting()))
         .collect();
     for plot in &layout.plots {
         outline::lay_plot(plot, view, &mut layers);
         obstacles::draw_obstacles(plot, view, &mut layers);
         outline::outline_plot(plot, view, &mut layers);
-    }
-    for note in &layout.notes {
-        labels::set_note(note, view, &mut layers);
     }
     let mut lines = Vec::with_capacity(in_sight.len());
     for Drawn {
@@ -105,6 +100,9 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
         }
         obstacles::name_obstacles(plot, view, &mut layers);
         measures::measure_plot(layout, plot, view, &mut layers);
+    }
+    for note in &layout.notes {
+        notes::set_note(note, layout, view, &mut layers);
     }
     for (drawn, lines) in in_sight.iter().copied().zip(&lines) {
         labels::label_bed(drawn, lines, layout.units, view, &mut layers);
@@ -148,7 +146,7 @@ struct Drawn<'a> {
 /// that are.
 fn stroke(points: &[Point], closed: bool, pen: Pen, view: &View, marks: &mut Vec<Mark>) {
     let sight = view.cutting();
-    if points.len() < 2 {
+    if points.len() < 2 || !points.iter().all(|point| point.is_finite()) {
         return;
     }
     if points.iter().all(|&point| sight.contains(point)) {

@@ -3,9 +3,10 @@
 use super::Layers;
 use super::rows::RowAxes;
 use super::view::View;
-use crate::geometry::Point;
+use crate::geometry::{PlantRule, Point};
 use crate::layout::Bed;
-use crate::plan::{BedPlan, Piece, Row, Stand};
+use crate::plan::{BedPlan, Piece, Row};
+use crate::quantity::Length;
 use crate::sheets::mark::{Dash, Ink, Mark, Pen};
 
 /// Most plants drawn for one bed; with more in sight none are, because a part of them would mislead.
@@ -17,22 +18,26 @@ const CLOSEST_TAPE: f64 = 48.0;
 
 /// Draws the plants on rows in sight, and the tape beside them.
 pub(super) fn draw_plants(bed: &Bed, plan: &BedPlan, rows: &[&Row], ink: Ink, view: &View, layers: &mut Layers) {
-    let Some(stand) = plan.stand.filter(|stand| stand.in_row.to_metres() > 0.0) else {
+    let rule = plan
+        .stand
+        .and_then(|stand| PlantRule::new(stand.in_row, stand.end_gap, bed.lines).ok());
+    let Some(rule) = rule else {
         return;
     };
     let axes = RowAxes::of(bed);
     let runs: Vec<Run> = rows
         .iter()
         .flat_map(|row| plan.pieces_of(row))
-        .filter_map(|piece| Run::in_sight(piece, stand, axes, view))
+        .filter_map(|piece| Run::in_sight(piece, axes, view))
         .collect();
-    let lines = bed.lines.per_row.max(1);
-    let gap = stand.in_row.to_metres() * view.points_per_metre;
+    let lines = bed.lines.per_row;
+    let gap = rule.in_row().to_metres() * view.points_per_metre;
     let tick_room = bed.row_spacing.to_metres() * view.points_per_metre;
-    if runs.iter().map(|run| run.count * f64::from(lines)).sum::<f64>() <= MOST_PLANTS {
+    let most: f64 = runs.iter().map(|run| run.most_on_a_line(&rule)).sum();
+    if most * f64::from(lines) <= MOST_PLANTS {
         let places: Vec<Point> = runs
             .iter()
-            .flat_map(|run| (0..lines).flat_map(move |line| run.places(bed, line, stand)))
+            .flat_map(|run| (0..lines).flat_map(|line| run.places(&rule, line)))
             .collect();
         if gap < CLOSEST_DOTS && lines == 1 {
             let half = view.metres((tick_room / 5.0).min(2.6));
@@ -92,52 +97,40 @@ fn draw_tape(bed: &Bed, runs: &[Run], axes: RowAxes, view: &View, layers: &mut L
     }
 }
 
-/// The plants of one piece that are in sight.
-struct Run {
-    start: Point,
+/// The part of one piece that is in sight.
+struct Run<'p> {
+    piece: &'p Piece,
     axes: RowAxes,
-    /// Length of the piece, in metres.
-    length: f64,
-    /// Number of the first plant in sight, from 0.
-    first: f64,
-    /// How many are in sight on one line.
-    count: f64,
-    /// The part of the piece in sight.
+    /// From the start of the piece to where it comes in sight.
+    low: Length,
+    /// From the start of the piece to where it goes out of sight.
+    high: Length,
+    /// The part in sight.
     seen: [Point; 2],
 }
 
-impl Run {
-    fn in_sight(piece: &Piece, stand: Stand, axes: RowAxes, view: &View) -> Option<Self> {
+impl<'p> Run<'p> {
+    fn in_sight(piece: &'p Piece, axes: RowAxes, view: &View) -> Option<Self> {
         let (from, to) = view.cutting().cut(piece.start, piece.end)?;
-        let (step, gap) = (stand.in_row.to_metres(), stand.end_gap.to_metres());
-        let length = piece.length.to_metres();
-        // A hair of slack for what decimal feet lose in binary: 30 ft at 6 in is 60 plants, never 59.
-        let last = ((length - 2.0 * gap) / step + 1e-6).floor();
-        let first = ((from * length - gap) / step - 1e-6).ceil().max(0.0);
-        let end = ((to * length - gap) / step + 1e-6).floor().min(last);
         Some(Self {
-            start: piece.start,
+            piece,
             axes,
-            length,
-            first,
-            count: (end - first + 1.0).max(0.0),
+            low: piece.length * from,
+            high: piece.length * to,
             seen: [piece.start.towards(piece.end, from), piece.start.towards(piece.end, to)],
         })
     }
 
-    fn places(&self, bed: &Bed, line: u8, stand: Stand) -> impl Iterator<Item = Point> {
-        let (start, axes, first, length) = (self.start, self.axes, self.first, self.length);
-        let (step, gap) = (stand.in_row.to_metres(), stand.end_gap.to_metres());
-        let middle = f64::from(bed.lines.per_row.max(1) - 1) / 2.0;
-        let aside = (f64::from(line) - middle) * bed.lines.apart.to_metres();
-        let shift = if bed.lines.staggered && line % 2 == 1 {
-            step / 2.0
-        } else {
-            0.0
-        };
-        (0..self.count as u32)
-            .map(move |k| gap + shift + (first + f64::from(k)) * step)
-            .filter(move |&along| along <= length - gap + 1e-6)
-            .map(move |along| axes.shift(start, along, aside))
+    /// No fewer plants than stand on one line in sight.
+    fn most_on_a_line(&self, rule: &PlantRule) -> f64 {
+        (self.high - self.low) / rule.in_row() + 1.0
+    }
+
+    /// The plants of one line in sight, where the rule that the plan counts by sets them.
+    fn places(&self, rule: &PlantRule, line: u8) -> impl Iterator<Item = Point> {
+        let (start, axes) = (self.piece.start, self.axes);
+        let right = rule.right_of_row(line).to_metres();
+        rule.along_line(self.piece.length, line, self.low..=self.high)
+            .map(move |along| axes.shift(start, along.to_metres(), right))
     }
 }

@@ -10,6 +10,7 @@ mod scale;
 mod sheet;
 mod table;
 
+use jiff::civil::Date;
 use thiserror::Error;
 
 use self::sheet::Sheet;
@@ -19,6 +20,7 @@ use super::mark::{Anchor, Ink};
 use super::type_metrics;
 use crate::layout::{Bed, BedId, Layout};
 use crate::plan::{BedPlan, Ledger, Plan};
+use crate::quantity::count;
 
 pub use frame::{CellHead, Frame, Part, Role};
 pub use paper::{POINTS_PER_MILLIMETRE, Paper, Turned};
@@ -37,6 +39,25 @@ pub struct PageOptions {
     pub date: String,
     /// Sentences of caution for the foot of every sheet, besides the one that dressings bring.
     pub cautions: Vec<String>,
+}
+
+impl PageOptions {
+    /// The options of a layout's map made on a day: its only plot's name for a title, or the layout's own where there
+    /// are several.
+    pub fn of(layout: &Layout, paper: Paper, scale: ScaleChoice, date: Date) -> Self {
+        let title = match layout.plots.as_slice() {
+            [plot] => plot.name.clone(),
+            _ => layout.name.clone(),
+        };
+        let date = date.strftime("%-d %B %Y").to_string();
+        Self {
+            paper,
+            scale,
+            title,
+            date,
+            cautions: Vec::new(),
+        }
+    }
 }
 
 /// Which scale a map gets.
@@ -80,6 +101,8 @@ pub enum PageError {
 pub const DRESSING_CAUTION: &str = "Beside the stalks where the hill will cover it; keep it off leaves and out of the whorl: the salt burns. Wear gloves. Follow the label and your soil laboratory.";
 
 const CAUTION_SIZE: f32 = 8.0;
+/// Beds of more rows than this, over a hundred sheets of them, are printed by their sums alone.
+const MOST_ROWS: usize = 5000;
 /// Between two tables, in points.
 const BETWEEN_TABLES: f64 = 16.0;
 
@@ -133,7 +156,13 @@ pub fn map_pages(
     }
     pages.done.push(pages.sheet);
     let count = pages.done.len();
-    let place = format!("{}, season {}", layout.name, layout.season);
+    let season = format!("season {}", layout.season);
+    // Said once where the sheets are titled with the layout's own name.
+    let place = if layout.name == options.title {
+        season
+    } else {
+        format!("{}, {season}", layout.name)
+    };
     let frames = pages.done.into_iter().enumerate().map(|(k, mut sheet)| {
         sheet.notes(110.0);
         sheet.y = sheet.bottom + 5.0;
@@ -199,6 +228,9 @@ impl Pages<'_> {
             self.sheet.y += BETWEEN_TABLES;
             return;
         };
+        if ledger.numbers.len() > MOST_ROWS {
+            return self.set_sums_alone(bed, &about, ledger);
+        }
         let above = heading_height(&self.sheet, bed, &about);
         let lines = ledger.numbers.len() as f64 + 1.0;
         let height = |band: &Band, line: f64| above + band.head_height() + lines * line;
@@ -231,6 +263,25 @@ impl Pages<'_> {
                 band.line = line.clamp(LOWEST_LINE, LINE);
             }
             self.set_table(bed, &about, ledger, band);
+        }
+    }
+
+    /// Sets the sums of a bed that has too many rows to print.
+    fn set_sums_alone(&mut self, bed: &Bed, about: &str, ledger: &Ledger) {
+        for band in Band::share_out(ledger, self.sheet.across()) {
+            if self.sheet.room() < 100.0 {
+                self.turn_over();
+            }
+            heading(&mut self.sheet, bed, about, false);
+            let rows = count(ledger.numbers.len() as u64);
+            let sentence = format!("{rows} rows are too many to print one by one. Save them as a table instead.");
+            self.sheet.sentence(Role::Sentence, &sentence, 9.0, Ink::Strong);
+            self.sheet.y += 6.0;
+            let table = self.tables;
+            self.tables += 1;
+            band.set_heads(&mut self.sheet, table, false);
+            band.set_totals(&mut self.sheet, table, 0);
+            self.sheet.y += BETWEEN_TABLES;
         }
     }
 

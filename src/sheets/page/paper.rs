@@ -1,5 +1,7 @@
 //! Sheets of paper and which way round they lie.
 
+use crate::quantity::Units;
+
 /// A sheet of paper.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum Paper {
@@ -23,16 +25,16 @@ pub enum Turned {
 pub const POINTS_PER_MILLIMETRE: f64 = 72.0 / 25.4;
 
 impl Paper {
-    /// Every sheet, in the order they are offered.
-    pub const ALL: [Self; 2] = [Self::Letter, Self::A4];
-
-    /// The word for it on the command line.
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Letter => "letter",
-            Self::A4 => "a4",
+    /// The paper in the drawer of someone who uses those units.
+    pub const fn usual(units: Units) -> Self {
+        match units {
+            Units::Customary => Self::Letter,
+            Units::Metric => Self::A4,
         }
     }
+
+    /// Every sheet, in the order they are offered.
+    pub const ALL: [Self; 2] = [Self::Letter, Self::A4];
 
     /// The word for it on screen.
     pub const fn name(self) -> &'static str {
@@ -40,13 +42,6 @@ impl Paper {
             Self::Letter => "Letter",
             Self::A4 => "A4",
         }
-    }
-
-    /// The sheet of that id, in small or capital letters.
-    pub fn from_id(id: &str) -> Option<Self> {
-        Self::ALL
-            .into_iter()
-            .find(|paper| paper.id().eq_ignore_ascii_case(id.trim()))
     }
 
     /// Width and height in points of 1/72 in.

@@ -556,7 +556,9 @@ macro_rules! methods {
     };
 }
 
-methods!(Drilled, Transplant, SeedPiece, Set, Slip, Clove, Crown);
+methods!(
+    Drilled, Transplant, SeedPiece, Set, Slip, Clove, Bulb, Crown, Division, BareRoot
+);
 
 const fn one() -> u16 {
     1

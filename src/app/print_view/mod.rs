@@ -1,22 +1,22 @@
 //! The sheets as they will print, over the whole window: paper, scale, colours and plots to choose, pages to turn,
 //! and saving as PDF, SVG or PNG. Sheets and pictures are made off the window's thread.
 
-use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+mod making;
+
+use std::path::PathBuf;
 use std::sync::Arc;
-use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use egui::{Align, ColorImage, Layout as Direction, RichText, TextureHandle, Ui, vec2};
 
 use super::command::Command;
 use super::desk::Desk;
-use super::files::{Purpose, write_whole};
+use super::files::Purpose;
 use super::form;
 use super::theme::{self, ThemeInForce as _};
-use crate::layout::{BedId, Layout, PlotId};
-use crate::plan::{Ledger, Planner};
-use crate::sheets::page::{Frame, PageOptions, Paper, Scale, ScaleChoice, map_pages};
-use crate::sheets::{FileOptions, MapKind, Palette, map_files, png};
+use crate::layout::Layout;
+use crate::sheets::page::{Frame, Paper, Scale, ScaleChoice};
+use crate::sheets::{FileOptions, MapKind, Palette, png};
+use making::{Choices, Job, file_url, picture, save_files, sheets_of};
 
 /// The print view while it is open.
 #[derive(Default)]
@@ -24,21 +24,12 @@ pub(super) struct PrintView {
     choices: Choices,
     page: usize,
     sheets: Option<Sheets>,
-    making: Option<(Key, Job<Result<Vec<Frame>, String>>)>,
+    making: Option<(Key, Job<Made>)>,
     picture: Option<(PictureKey, TextureHandle)>,
     painting: Option<(PictureKey, Job<Result<ColorImage, String>>)>,
     saving: Option<Job<Result<Vec<PathBuf>, String>>>,
     /// What was saved last, or why it was not.
     outcome: Option<Result<Vec<PathBuf>, String>>,
-}
-
-/// What the grower chose.
-#[derive(Clone, Debug, Default, PartialEq)]
-struct Choices {
-    paper: Paper,
-    scale: ScaleChoice,
-    black_and_white: bool,
-    left_out: BTreeSet<PlotId>,
 }
 
 /// What sheets are made from.
@@ -47,6 +38,9 @@ struct Key {
     revision: u64,
     choices: Choices,
 }
+
+/// The sheets, or why there are none.
+type Made = Result<Vec<Frame>, String>;
 
 /// Sheets that are made.
 struct Sheets {
@@ -60,33 +54,6 @@ struct PictureKey {
     key: Key,
     page: usize,
     dpi: u32,
-}
-
-/// Something that is worked out on a thread of its own.
-struct Job<T> {
-    answer: Receiver<T>,
-}
-
-impl<T: Send + 'static> Job<T> {
-    fn start(ctx: &egui::Context, work: impl FnOnce() -> T + Send + 'static) -> Self {
-        let (sender, answer) = channel();
-        let ctx = ctx.clone();
-        // A thread that cannot be started drops the sender, which is noticed when the answer is fetched.
-        let _ = std::thread::Builder::new().name("sheets".to_owned()).spawn(move || {
-            let _ = sender.send(work());
-            ctx.request_repaint();
-        });
-        Self { answer }
-    }
-
-    /// The answer, or that there will be none; nothing while it is worked on.
-    fn poll(&self) -> Option<Result<T, ()>> {
-        match self.answer.try_recv() {
-            Ok(answer) => Some(Ok(answer)),
-            Err(TryRecvError::Empty) => None,
-            Err(TryRecvError::Disconnected) => Some(Err(())),
-        }
-    }
 }
 
 const STOPPED: &str = "The sheets could not be made; close this view and try again";
@@ -363,61 +330,6 @@ impl PrintView {
     }
 }
 
-/// Reads our own PNG back as a picture for the screen.
-fn picture(bytes: &[u8]) -> Result<ColorImage, String> {
-    let map = resvg::tiny_skia::Pixmap::decode_png(bytes).map_err(|error| error.to_string())?;
-    let size = [map.width() as usize, map.height() as usize];
-    Ok(ColorImage::from_rgba_premultiplied(size, map.data()))
-}
-
-/// The sheets of a layout, without the plots that are left out.
-fn sheets_of(mut layout: Layout, choices: &Choices) -> Result<Vec<Frame>, String> {
-    layout.plots.retain(|plot| !choices.left_out.contains(&plot.id));
-    layout.beds.retain(|bed| !choices.left_out.contains(&bed.plot));
-    let plan = Planner::default().plan(&layout);
-    let ledgers: Vec<(BedId, Ledger)> = plan
-        .beds
-        .iter()
-        .map(|bed| (bed.bed, Ledger::of(bed, layout.units)))
-        .collect();
-    let options = PageOptions {
-        paper: choices.paper,
-        scale: choices.scale,
-        title: layout.name.clone(),
-        date: jiff::ZonedDateTime::now().date().strftime("%-d %B %Y").to_string(),
-        cautions: Vec::new(),
-    };
-    map_pages(&layout, &plan, &ledgers, &options).map_err(|error| error.to_string())
-}
-
-/// Writes the files of a map. Gives back their paths.
-fn save_files(kind: MapKind, path: &Path, frames: &[Frame], options: &FileOptions) -> Result<Vec<PathBuf>, String> {
-    let files = map_files(kind, frames, options).map_err(|error| error.to_string())?;
-    let mut paths = Vec::new();
-    for file in files {
-        let target = with_suffix(path, &file.suffix);
-        write_whole(&target, &file.bytes)?;
-        paths.push(target);
-    }
-    Ok(paths)
-}
-
-/// `map.png` with the suffix `-2` is `map-2.png`.
-fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
-    if suffix.is_empty() {
-        return path.to_owned();
-    }
-    let mut name = path
-        .file_stem()
-        .map_or_else(std::ffi::OsString::new, std::ffi::OsStr::to_os_string);
-    name.push(suffix);
-    if let Some(ending) = path.extension() {
-        name.push(".");
-        name.push(ending);
-    }
-    path.with_file_name(name)
-}
-
 /// Where the files went, and a way to look at the first.
 fn saved(ui: &mut Ui, paths: &[PathBuf]) {
     let Some(first) = paths.first() else { return };
@@ -433,20 +345,4 @@ fn saved(ui: &mut Ui, paths: &[PathBuf]) {
     {
         ui.ctx().open_url(egui::OpenUrl::new_tab(file_url(&absolute)));
     }
-}
-
-/// A path as a URL, with everything but letters, digits and `/-_.~` written as bytes.
-fn file_url(path: &Path) -> String {
-    let mut url = "file://".to_owned();
-    let text = path.to_string_lossy().replace('\\', "/");
-    if !text.starts_with('/') {
-        url.push('/');
-    }
-    for byte in text.bytes() {
-        match byte {
-            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'/' | b'-' | b'_' | b'.' | b'~' | b':' => url.push(byte as char),
-            _ => url.push_str(&format!("%{byte:02X}")),
-        }
-    }
-    url
 }

@@ -1,0 +1,10 @@
+//! The window, driven by what can be seen in it: labels, keys and clicks. No display is needed.
+#![expect(clippy::unwrap_used, reason = "a test may stop where it fails")]
+
+mod actions;
+mod files;
+mod first_map;
+mod ledger;
+mod steps_of_undo;
+mod unit_field;
+mod window;
