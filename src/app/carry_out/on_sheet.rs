@@ -87,6 +87,7 @@ impl QuilletApp {
             }
             Some(Item::Dressing(bed, dressing)) => Edit::Bed(bed, BedChange::RemoveDressing(dressing)),
             Some(Item::Note(note)) => Edit::RemoveNote(note),
+            Some(Item::Lot(lot)) => Edit::Seed(crate::layout::SeedEdit::RemoveLot(lot)),
             Some(Item::Row(..)) => {
                 self.desk
                     .say("Rows follow from the bed. Change its spacing, direction or ground to change them");
