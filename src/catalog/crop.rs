@@ -2,7 +2,9 @@
 
 use serde::Deserialize;
 
+use super::growth::{Roots, SoilTemperatures, Stages, WaterUse};
 use super::ids::CropId;
+use super::row_amount::RowAmount;
 use super::source::{Ends, Sourced};
 use crate::quantity::{Fraction, Length, Mass, MassPerArea};
 
@@ -13,6 +15,8 @@ pub struct Crop {
     pub id: CropId,
     /// Its name for people: "Bean, snap, bush".
     pub name: String,
+    /// Other names that people know it by: "zucchini".
+    pub also_called: Vec<String>,
     /// Its botanical name.
     pub botanical: String,
     /// Its plant family, by which crops are rotated.
@@ -29,14 +33,27 @@ pub struct Crop {
     pub depth: Ends<Length>,
     /// Mean weight of one seed.
     pub seed_weight: Option<Sourced<Mass>>,
+    /// The lightest and the heaviest seed of the kind, on the mean of a lot; the tag of the lot in hand goes first.
+    pub seed_weight_range: Option<Ends<Mass>>,
+    /// What seed tables say to buy for a length of row. It is for sowing thickly and thinning, or for a bed of
+    /// transplants: no count of plants follows from it.
+    pub buying: Option<RowAmount>,
+    /// Seed drilled in fields, for the ground.
+    pub field_seed: Option<Ends<MassPerArea>>,
     /// The least part of the seeds that must come up for seed to be sold as this kind.
     pub least_germination: Option<Sourced<Fraction>>,
     /// How it is usually put in the ground.
     pub method: Sourced<PlantingMethod>,
+    /// Another way that is usual too.
+    pub also_method: Option<Sourced<PlantingMethod>>,
     /// Good seeds sown for each plant that is to stand, where it is sown; the rest are thinned out.
     pub seeds_per_plant: Option<Sourced<f64>>,
-    /// Height when grown.
+    /// Height when grown: the middle of what is usual.
     pub height: Option<Sourced<Length>>,
+    /// Heights that are usual; on its support where it climbs.
+    pub height_range: Option<Ends<Length>>,
+    /// Temperatures of the soil in which it sprouts.
+    pub soil: Option<SoilTemperatures>,
     /// Days to harvest: from transplanting where it is transplanted, otherwise from planting.
     pub days_to_harvest: Option<Ends<u16>>,
     /// Whether it is hilled.
@@ -47,10 +64,20 @@ pub struct Crop {
     pub weeks_from_last_frost: Option<Ends<i8>>,
     /// Rows that should stand side by side, for crops that the wind pollinates.
     pub least_rows: Option<Sourced<u64>>,
+    /// How heavily it feeds on nitrogen.
+    pub nitrogen_need: Option<Sourced<NitrogenNeed>>,
     /// Nitrogen for the whole season where the soil gives little. A recommendation, not what the crop takes up.
     pub season_nitrogen: Option<Sourced<MassPerArea>>,
+    /// What gardens harvest from a length of row. A guide, not a promise.
+    pub harvest: Option<RowAmount>,
+    /// How much water it uses.
+    pub water_use: Option<WaterUse>,
+    /// How deep it roots.
+    pub roots: Option<Roots>,
+    /// How long its stages of growth last.
+    pub stages: Option<Stages>,
     /// Anything else a grower should know.
-    pub note: Option<Sourced<String>>,
+    pub notes: Vec<Sourced<String>>,
 }
 
 /// How a crop is put in the ground.
@@ -68,8 +95,14 @@ pub enum PlantingMethod {
     Slip,
     /// Single cloves of a bulb.
     Clove,
-    /// Crowns or divisions of old plants.
+    /// Whole bulbs that split into several.
+    Bulb,
+    /// Crowns of old plants.
     Crown,
+    /// Pieces of old plants with roots on.
+    Division,
+    /// Young plants without soil on their roots.
+    BareRoot,
 }
 
 impl PlantingMethod {
@@ -87,7 +120,10 @@ impl PlantingMethod {
             Self::Set => "sets",
             Self::Slip => "slips",
             Self::Clove => "cloves",
+            Self::Bulb => "bulbs",
             Self::Crown => "crowns",
+            Self::Division => "divisions",
+            Self::BareRoot => "bare-root plants",
         }
     }
 }
@@ -118,7 +154,46 @@ pub enum Hardiness {
     VeryTender,
 }
 
+/// The season that a crop belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Season {
+    /// Planted before the last frost, or in late summer for fall.
+    Cool,
+    /// Planted after the last frost.
+    Warm,
+}
+
+impl Hardiness {
+    /// The season that crops of this class belong to: tender ones to the warm season, all others to the cool one.
+    ///
+    /// # Source
+    ///
+    /// Texas Agricultural Extension Service, Vegetable Grower's Handbook, Table 1.
+    pub const fn season(self) -> Season {
+        match self {
+            Self::VeryHardy | Self::Hardy | Self::HalfHardy => Season::Cool,
+            Self::Tender | Self::VeryTender => Season::Warm,
+        }
+    }
+}
+
+/// How heavily a crop feeds on nitrogen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord, Deserialize)]
+pub enum NitrogenNeed {
+    /// Little: it finds or makes most of its own.
+    Light,
+    /// A middling amount.
+    Medium,
+    /// Much, and again while it grows.
+    Heavy,
+}
+
 impl Crop {
+    /// The season that it belongs to, by its hardiness.
+    pub fn season(&self) -> Option<Season> {
+        self.hardiness.as_ref().map(|class| class.value.season())
+    }
+
     /// Seeds in an ounce, as seed tables give them.
     pub fn seeds_per_ounce(&self) -> Option<f64> {
         self.seed_weight.as_ref().map(|weight| Mass::ounces(1.0) / weight.value)

@@ -6,13 +6,18 @@
 mod built_in;
 mod crop;
 mod file;
+mod growth;
 mod ids;
 mod material;
+mod read_crop;
 mod reader;
+mod row_amount;
 mod source;
 
 pub use built_in::Catalog;
-pub use crop::{Crop, Hardiness, Hilling, PlantingMethod};
+pub use crop::{Crop, Hardiness, Hilling, NitrogenNeed, PlantingMethod, Season};
+pub use growth::{Roots, SoilTemperatures, StageLengths, Stages, WaterUse};
 pub use ids::{CropId, MaterialId};
 pub use material::{Analysis, Material};
+pub use row_amount::{RowAmount, RowMeasure};
 pub use source::{Citation, Ends, Mark, SourceKey, Sourced};

@@ -15,6 +15,8 @@ pub enum Mark {
     ReadInReprint,
     /// From memory of a named source, not read again: check it before relying on it.
     FromMemory,
+    /// Read in the source itself, for another crop or kind that stands in for this one.
+    StandIn,
     /// Common practice, no published source.
     CommonPractice,
 }
@@ -26,6 +28,7 @@ impl Mark {
             Self::Read => "read in the source",
             Self::ReadInReprint => "read in a reprint",
             Self::FromMemory => "from memory, not read again",
+            Self::StandIn => "read in the source for another crop, which stands in",
             Self::CommonPractice => "common practice, no source",
         }
     }
@@ -51,6 +54,17 @@ pub struct Sourced<T> {
     pub sources: Vec<SourceKey>,
     /// How it was found there; of several sources, the least certain.
     pub mark: Mark,
+}
+
+impl<T> Sourced<T> {
+    /// The same source for another form of the value.
+    pub fn map<U>(self, convert: impl FnOnce(T) -> U) -> Sourced<U> {
+        Sourced {
+            value: convert(self.value),
+            sources: self.sources,
+            mark: self.mark,
+        }
+    }
 }
 
 /// The two ends of a range, each with its own source.

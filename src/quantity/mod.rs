@@ -12,6 +12,7 @@ mod mass;
 mod parse;
 mod rate;
 mod show;
+mod temperature;
 mod units;
 
 pub use bearing::Bearing;
@@ -19,6 +20,7 @@ pub use fraction::Fraction;
 pub use length::{Area, Length};
 pub use mass::{Density, Mass, Volume};
 pub use parse::{LengthUnit, MassUnit, ParseError, ParseProblem, QuantityKind};
-pub use rate::{MassPerArea, MassPerLength};
+pub use rate::{CountPerLength, MassPerArea, MassPerLength};
 pub use show::count;
+pub use temperature::Temperature;
 pub use units::Units;

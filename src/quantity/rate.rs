@@ -14,6 +14,11 @@ quantity! {
     MassPerLength, kilograms_per_metre, to_kilograms_per_metre, "kilograms per metre"
 }
 
+quantity! {
+    /// Things along a row: plants, sets, ears.
+    CountPerLength, per_metre, to_per_metre, "things per metre"
+}
+
 product!(
     MassPerArea * Area = Mass,
     to_kilograms_per_square_metre,
@@ -103,5 +108,25 @@ impl MassPerLength {
     /// In grams per metre of row.
     pub const fn to_grams_per_metre(self) -> f64 {
         self.to_kilograms_per_metre() * 1000.0
+    }
+}
+
+impl CountPerLength {
+    /// From things in 100 feet of row.
+    pub const fn per_100_feet(value: f64) -> Self {
+        Self::per_metre(value / Length::feet(100.0).to_metres())
+    }
+
+    /// In things in 100 feet of row.
+    pub const fn to_per_100_feet(self) -> f64 {
+        self.to_per_metre() * Length::feet(100.0).to_metres()
+    }
+}
+
+/// How many stand along a length; not a whole number until the caller makes it one.
+impl std::ops::Mul<Length> for CountPerLength {
+    type Output = f64;
+    fn mul(self, length: Length) -> f64 {
+        self.to_per_metre() * length.to_metres()
     }
 }

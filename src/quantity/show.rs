@@ -35,6 +35,11 @@ fn fixed(value: f64, decimals: i32) -> String {
     format!("{sign}{whole}{point}{part}")
 }
 
+/// A whole number, with a true minus sign.
+pub(super) fn whole(value: f64) -> String {
+    fixed(value, 0)
+}
+
 /// As [`fixed`], without zeros at the end.
 fn trimmed(value: f64, decimals: i32) -> String {
     let shown = fixed(value, decimals);

@@ -101,7 +101,84 @@ fn slips_are_named() {
         "corn: seeds_per_plant belongs to crops that are sown, and to each of them",
     );
     check("name: \"Corn\"", "name: \" \"", "corn: id and name must not be empty");
-    check("id: \"corn\"", "id: \"other\"", "other: stands in crops.ron twice");
+    check(
+        "id: \"corn\"",
+        "id: \"other\"",
+        "other: stands there twice, the second time in crops.ron",
+    );
+}
+
+#[test]
+fn slips_in_what_is_known_of_growth_are_named() {
+    // Put in before the days to harvest.
+    let with = |field: &str| format!("{field}, days_to_harvest: ((60");
+    let slip = |field: &str, problem: &str| check("days_to_harvest: ((60", &with(field), problem);
+    slip(
+        r#"soil_f: (least: (60, "A", Read), good: ((50, "A", Read), (90, "A", Read)))"#,
+        "corn: soil_f must rise from the least over the good and the best to the most",
+    );
+    slip(
+        r#"soil_f: (best: (95, "A", Read), most: (90, "A", Read))"#,
+        "corn: soil_f must rise from the least over the good and the best to the most",
+    );
+    slip(
+        r#"soil_f: (least: (600, "A", Read))"#,
+        "corn: soil_f is outside of what it can be",
+    );
+    slip(
+        r#"soil_f: (least: (60, "A", StandIn))"#,
+        "corn: soil_f must name the row that stands in, and only then",
+    );
+    slip(
+        r#"seeds_per_oz_range: ((200, "A", Read), (300, "A", Read))"#,
+        "corn: seeds_per_oz_range must have seeds_per_oz within it",
+    );
+    slip(
+        r#"height_ft: (9, "A", Read), height_range_ft: ((5, "A", Read), (8, "A", Read))"#,
+        "corn: height_range_ft must have height_ft within it",
+    );
+    slip(
+        r#"buying_per_100_ft: Ounces("seed", (3, "A", Read), (2, "A", Read))"#,
+        "corn: buying_per_100_ft has its ends the wrong way round",
+    );
+    slip(
+        r#"harvest_per_100_ft: Number("ears", (0, "A", Read), (2, "A", Read))"#,
+        "corn: harvest_per_100_ft is outside of what it can be",
+    );
+    slip(
+        r#"water_use: (row: "x", initial: (0.3, "A", Read), middle: (11.5, "A", Read), end: (1, "A", Read))"#,
+        "corn: water_use is outside of what it can be",
+    );
+    slip(
+        r#"roots: (row: "x", effective_m: (2, "A", Read), deepest_m: (1, "A", Read), depletion: (0.5, "A", Read))"#,
+        "corn: roots must not be watered deeper than they go",
+    );
+    slip(
+        r#"stages: (row: "x", lengths: ([(days: (1, 2, 3, 4), printed_total: 10, planted: "Apr", region: "r")], "A", Read))"#,
+        "corn: stages adds up, so printed_total is not wanted",
+    );
+    slip(
+        r#"stages: (row: "x", lengths: ([], "A", Read))"#,
+        "corn: stages must have a place",
+    );
+    slip(
+        r#"stages: (row: "x", lengths: ([(days: (60000, 60000, 3, 4), planted: "Apr", region: "r")], "A", Read))"#,
+        "corn: stages must last from a day to two years in all",
+    );
+    slip(
+        r#"notes: [("Words", "C", Read)]"#,
+        "corn: notes names the source “C”, which is not in sources.ron",
+    );
+}
+
+#[test]
+fn crops_may_come_from_several_files() {
+    let one = crops("id: \"corn\"", "id: \"first\"").replace("\"other\"", "\"second\"");
+    let catalog = Catalog::read_files(&[("a.ron", &one), ("b.ron", &one), ("c.ron", "[(")], "[]", SOURCES);
+    assert_eq!(catalog.crops().len(), 2);
+    let problems = catalog.problems();
+    assert_eq!(problems[0], "first: stands there twice, the second time in b.ron");
+    assert!(problems[2].starts_with("c.ron: 1:"), "{problems:?}");
 }
 
 #[test]
