@@ -15,6 +15,12 @@ pub enum Unworkable {
     /// A material does not hold the nutrient that was asked for.
     #[error("the material holds no {}; choose one that does", .0.name())]
     NoNutrient(Nutrient),
+    /// A part is larger than its whole.
+    #[error("{0} must not be more than {1}; check both numbers")]
+    MoreThanAll(&'static str, &'static str),
+    /// No size of packet is given to choose from.
+    #[error("no size of packet is given; give at least one")]
+    NoPacket,
     /// The answer is larger than anything on a farm.
     #[error("{0} come to more than any farm has; check the numbers they are worked out from")]
     TooMany(&'static str),

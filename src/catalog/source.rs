@@ -19,6 +19,9 @@ pub enum Mark {
     StandIn,
     /// Common practice, no published source.
     CommonPractice,
+    /// The grower's own. No asset has it.
+    #[serde(skip)]
+    Grower,
 }
 
 impl Mark {
@@ -30,6 +33,7 @@ impl Mark {
             Self::FromMemory => "from memory, not read again",
             Self::StandIn => "read in the source for another crop, which stands in",
             Self::CommonPractice => "common practice, no source",
+            Self::Grower => "the grower's own",
         }
     }
 }

@@ -1,5 +1,7 @@
 //! Beds: a part of a plot with rows of its own, what grows there and what is put down.
 
+use jiff::civil::Date;
+
 use super::ids::{BedId, DressingId, PlotId};
 use crate::catalog::{CropId, MaterialId};
 use crate::geometry::{Lines, Point, Remainder};
@@ -125,7 +127,9 @@ pub struct Planting {
     pub sowing: Option<Sowing>,
     /// Seeds that come up out of those sown; the legal minimum for the kind when not given.
     pub germination: Option<Fraction>,
-    /// Seed added on top, as a part of the need.
+    /// Of the seeds that come up in a test, the part that comes up in the field; all of them when not given.
+    pub field_emergence: Option<Fraction>,
+    /// Seed, sets or plants added on top, as a part of the need.
     pub spare: Fraction,
 }
 
@@ -137,8 +141,80 @@ pub enum Sowing {
         /// Good seeds for each plant that is to stand; 1 or more.
         seeds_per_plant: f64,
     },
-    /// Plants, slips, sets, cloves or seed pieces: one for each place.
+    /// Dropped at the in-row spacing, and thinned to one at each place.
+    Dropped {
+        /// Good seeds at each place; 1 or more.
+        seeds_per_place: u16,
+    },
+    /// Sown in hills at the in-row spacing, and thinned to a few in each.
+    Hills {
+        /// Good seeds in each hill; as many as plants, or more.
+        seeds_per_hill: u16,
+        /// Plants that are to stand in each hill; 1 or more.
+        plants_per_hill: u16,
+    },
+    /// Raised from seed in trays and set out, one in each place.
+    Raised(Raised),
+    /// Sets, cloves, seed pieces or bulbs by weight, one for each place.
+    Pieces {
+        /// Weight of one; the crop's own when not given.
+        each: Option<Mass>,
+    },
+    /// Bought plants, slips, crowns or bare-root plants by count, one for each place.
     Plants,
+}
+
+/// How plants are raised in trays.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Raised {
+    /// Seeds sown in each cell; thinned to one.
+    pub seeds_per_cell: u16,
+    /// Young plants that are lost before setting out, as a part of those that came up; not all of them.
+    pub losses: Fraction,
+    /// Cells in a tray, when trays are to be counted.
+    pub cells_per_tray: Option<u16>,
+    /// Days from sowing to setting out, when the day of sowing is to be worked out.
+    pub days_in_tray: Option<u16>,
+    /// The day of setting out, when known.
+    pub set_out: Option<Date>,
+}
+
+impl Raised {
+    /// One seed a cell and nothing lost, with no trays or days.
+    pub const PLAIN: Self = Self {
+        seeds_per_cell: 1,
+        losses: Fraction::ZERO,
+        cells_per_tray: None,
+        days_in_tray: None,
+        set_out: None,
+    };
+}
+
+impl Sowing {
+    /// Whether seed is what it takes.
+    pub const fn takes_seed(self) -> bool {
+        !matches!(self, Self::Pieces { .. } | Self::Plants)
+    }
+
+    /// In words, for lists.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Seed { .. } => "seed, thinned",
+            Self::Dropped { .. } => "seed, dropped at the spacing",
+            Self::Hills { .. } => "seed in hills",
+            Self::Raised(_) => "plants raised in trays",
+            Self::Pieces { .. } => "sets or pieces",
+            Self::Plants => "plants",
+        }
+    }
+
+    /// Plants that are to stand at each place.
+    pub const fn plants_per_place(self) -> u16 {
+        match self {
+            Self::Hills { plants_per_hill, .. } => plants_per_hill,
+            _ => 1,
+        }
+    }
 }
 
 /// Something put down on a bed: fertilizer of one material at one time.

@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use std::fmt;
 
 use super::bed::{Bed, BedGround, Dressing, Placement, Planting};
+use super::check_seed::{check_cultivar, check_lot, check_own_crop, check_packets, check_twice};
 use super::document::{Layout, Note};
 use super::ground::{Obstacle, Plot, Shape};
 use super::ids::BedId;
@@ -62,6 +63,11 @@ pub fn check(layout: &Layout) -> Vec<Problem> {
     for note in &layout.notes {
         problems.extend(check_note(note));
     }
+    problems.extend(layout.lots.iter().flat_map(|lot| check_lot(lot)));
+    problems.extend(layout.packets.iter().flat_map(|list| check_packets(list)));
+    problems.extend(layout.own_crops.iter().flat_map(|crop| check_own_crop(crop)));
+    problems.extend(layout.cultivars.iter().flat_map(|cultivar| check_cultivar(cultivar)));
+    problems.extend(check_twice(layout).into_iter().map(|(problem, _)| problem));
     problems.extend(check_ids(layout));
     problems
 }
@@ -168,6 +174,9 @@ fn check_planting(found: &mut Found, planting: &Planting) {
     if let Some(germination) = planting.germination {
         found.value(limits::germination(germination));
     }
+    if let Some(emergence) = planting.field_emergence {
+        found.value(limits::some_part("field emergence", emergence.get()));
+    }
 }
 
 fn check_dressing(bed: BedId, dressing: &Dressing) -> Vec<Problem> {
@@ -239,24 +248,28 @@ fn numbered(layout: &Layout) -> impl Iterator<Item = (u32, Item, String)> {
         .notes
         .iter()
         .map(|note| (note.id.0, Item::Note(note.id), "A note".to_owned()));
-    plots.chain(beds).chain(notes)
+    let lots = layout
+        .lots
+        .iter()
+        .map(|lot| (lot.id.0, Item::Lot(lot.id), "A lot of seed".to_owned()));
+    plots.chain(beds).chain(notes).chain(lots)
 }
 
 /// The name on one line, or a word for the thing where it has none.
-fn subject(name: &str, otherwise: &str) -> String {
+pub(super) fn subject(name: &str, otherwise: &str) -> String {
     let name = name.trim();
     if name.is_empty() { otherwise } else { name }.replace(char::is_control, " ")
 }
 
 /// Problems of one thing as they are found.
-struct Found {
+pub(super) struct Found {
     about: Item,
     subject: String,
-    problems: Vec<Problem>,
+    pub(super) problems: Vec<Problem>,
 }
 
 impl Found {
-    fn about(about: Item, subject: &str) -> Self {
+    pub(super) fn about(about: Item, subject: &str) -> Self {
         Self {
             about,
             subject: subject.to_owned(),
@@ -264,7 +277,7 @@ impl Found {
         }
     }
 
-    fn value(&mut self, value: Result<(), ValueError>) {
+    pub(super) fn value(&mut self, value: Result<(), ValueError>) {
         if let Err(error) = value {
             self.problems.push(Problem::of_value(self.about, &self.subject, &error));
         }

@@ -86,6 +86,7 @@ impl Planting {
             end_gap: None,
             sowing: None,
             germination: None,
+            field_emergence: None,
             spare: Fraction::ZERO,
         }
     }

@@ -4,11 +4,13 @@ use std::sync::Arc;
 
 use super::bed::Bed;
 use super::ground::Plot;
-use super::ids::{BedId, NoteId, PlotId};
+use super::ids::{BedId, LotId, NoteId, PlotId};
+use super::own::{OwnCrop, OwnCultivar};
+use super::shelf::{PacketList, SeedLot};
 use crate::geometry::Point;
 use crate::quantity::Units;
 
-/// Everything that a person enters. Cheap to copy: plots, beds and notes sit behind `Arc`, and a copy that
+/// Everything that a person enters. Cheap to copy: plots, beds, lots and the rest sit behind `Arc`, and a copy that
 /// changes one bed shares all the others.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Layout {
@@ -26,6 +28,14 @@ pub struct Layout {
     pub beds: Vec<Arc<Bed>>,
     /// Notes on the map.
     pub notes: Vec<Arc<Note>>,
+    /// The seed shelf, in the order it was filled.
+    pub lots: Vec<Arc<SeedLot>>,
+    /// What suppliers sell, one list a cultivar.
+    pub packets: Vec<Arc<PacketList>>,
+    /// The grower's own crops, and own values over the catalogue's.
+    pub own_crops: Vec<Arc<OwnCrop>>,
+    /// The grower's own cultivars.
+    pub cultivars: Vec<Arc<OwnCultivar>>,
 }
 
 /// Where on earth a layout lies.
@@ -61,6 +71,10 @@ impl Layout {
             plots: Vec::new(),
             beds: Vec::new(),
             notes: Vec::new(),
+            lots: Vec::new(),
+            packets: Vec::new(),
+            own_crops: Vec::new(),
+            cultivars: Vec::new(),
         }
     }
 
@@ -84,6 +98,11 @@ impl Layout {
         self.notes.iter().find(|note| note.id == id)
     }
 
+    /// The lot of that id.
+    pub fn lot(&self, id: LotId) -> Option<&Arc<SeedLot>> {
+        self.lots.iter().find(|lot| lot.id == id)
+    }
+
     /// An id that nothing in the layout has: one past the largest in use.
     pub fn next_id(&self) -> u32 {
         let plots = self.plots.iter().flat_map(|plot| {
@@ -99,9 +118,11 @@ impl Layout {
                 .chain(std::iter::once(bed.id.0))
         });
         let notes = self.notes.iter().map(|note| note.id.0);
+        let lots = self.lots.iter().map(|lot| lot.id.0);
         plots
             .chain(beds)
             .chain(notes)
+            .chain(lots)
             .max()
             .map_or(1, |id| id.saturating_add(1))
     }

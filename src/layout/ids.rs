@@ -27,6 +27,10 @@ id! {
     DressingId
 }
 id! {
+    /// A lot on the seed shelf.
+    LotId
+}
+id! {
     /// A note on the map.
     NoteId
 }

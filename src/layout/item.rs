@@ -1,6 +1,6 @@
 //! Everything in a layout that can be chosen, pointed at, or spoken of.
 
-use super::ids::{BedId, DressingId, NoteId, ObstacleId, PlotId};
+use super::ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId};
 
 /// One thing in a layout, by its id.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -25,6 +25,8 @@ pub enum Item {
     Dressing(BedId, DressingId),
     /// A note on the map.
     Note(NoteId),
+    /// A lot on the seed shelf.
+    Lot(LotId),
 }
 
 impl Item {

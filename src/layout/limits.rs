@@ -3,9 +3,10 @@
 
 use thiserror::Error;
 
-use super::bed::{Amount, Sowing};
+use super::bed::{Amount, Raised, Sowing};
+use super::shelf::SeedAmount;
 use crate::geometry::Point;
-use crate::quantity::{Fraction, Length};
+use crate::quantity::{Fraction, Length, Mass};
 
 /// No place and no length lies farther than this: a thousand kilometres. Past it the last digits of a
 /// coordinate are no longer far below a millimetre, and outlines no longer meet exactly.
@@ -25,6 +26,24 @@ pub const MOST_SEEDS_PER_PLANT: f64 = 1000.0;
 
 /// The largest number taken for an amount of a dressing, in kilograms per square metre, per metre or per plant.
 pub const LARGEST_AMOUNT: f64 = 1e6;
+
+/// Seeds, sets or plants in one lot or packet. More than any farm has.
+pub const MOST_SEEDS: u64 = 1_000_000_000_000;
+
+/// The heaviest lot, packet, set or piece: a thousand tonnes.
+pub const HEAVIEST: Mass = Mass::kilograms(1e6);
+
+/// The highest price of a packet, in any currency.
+pub const HIGHEST_PRICE: f64 = 1e9;
+
+/// Sizes of packet for one cultivar; no seed list has more.
+pub const MOST_SIZES: usize = 12;
+
+/// Cells in a tray. More than any tray has.
+pub const MOST_CELLS: u16 = 5000;
+
+/// Days in a tray, or to harvest. Two years; a larger number is a slip of the hand.
+pub const MOST_DAYS: u16 = 731;
 
 /// The largest number that an id may have. No hand draws so many things; a larger one is a slip in a file.
 pub const LARGEST_ID: u32 = 999_999_999;
@@ -71,6 +90,12 @@ pub enum ValueError {
     /// Line ends or other signs that cannot be shown on one line.
     #[error("{0} has signs in it that cannot be shown on one line")]
     Unshowable(&'static str),
+    /// No day of the calendar.
+    #[error("{0} is none of the calendar")]
+    NotADay(&'static str),
+    /// A part that is larger than its whole.
+    #[error("{0} is more than {1}")]
+    MoreThan(&'static str, &'static str),
     /// An outline with fewer than three corners.
     #[error("{what} has {corners} of the three corners that it needs at least")]
     TooFewCorners {
@@ -93,6 +118,8 @@ impl ValueError {
             Self::Empty(_) => "Give it at least one letter",
             Self::TooLong { .. } => "Shorten it",
             Self::Unshowable(_) => "Write it on one line, in plain letters",
+            Self::NotADay(_) => "Write year, month and day: 2027-05-10",
+            Self::MoreThan(..) => "Look whether the two numbers are exchanged",
             Self::TooFewCorners { .. } => "Add corners",
         }
     }
@@ -198,14 +225,143 @@ pub(super) fn note(text: &str) -> Result<(), ValueError> {
 /// How a crop is put in the ground.
 pub(super) fn sowing(sowing: Sowing) -> Result<(), ValueError> {
     match sowing {
-        Sowing::Seed { seeds_per_plant } => range(
-            "the number of seeds for each plant",
-            seeds_per_plant,
-            1.0,
-            MOST_SEEDS_PER_PLANT,
-        ),
-        Sowing::Plants => Ok(()),
+        Sowing::Seed { seeds_per_plant: seeds } => seeds_per_plant(seeds),
+        Sowing::Dropped { seeds_per_place } => seeds_per_plant(f64::from(seeds_per_place)),
+        Sowing::Hills {
+            seeds_per_hill,
+            plants_per_hill,
+        } => hill(seeds_per_hill, plants_per_hill),
+        Sowing::Raised(raised_plants) => raised(raised_plants),
+        Sowing::Pieces { each: Some(each) } => one_seed(each),
+        Sowing::Pieces { each: None } | Sowing::Plants => Ok(()),
     }
+}
+
+/// Good seeds for each plant that is to stand.
+pub(super) fn seeds_per_plant(seeds: f64) -> Result<(), ValueError> {
+    range("the number of seeds for each plant", seeds, 1.0, MOST_SEEDS_PER_PLANT)
+}
+
+/// Seeds in a hill, and plants that are to stand in it.
+pub(super) fn hill(seeds: u16, plants: u16) -> Result<(), ValueError> {
+    range(
+        "the number of plants in a hill",
+        f64::from(plants),
+        1.0,
+        MOST_SEEDS_PER_PLANT,
+    )?;
+    range(
+        "the number of seeds in a hill",
+        f64::from(seeds),
+        1.0,
+        MOST_SEEDS_PER_PLANT,
+    )?;
+    if plants > seeds {
+        return Err(ValueError::MoreThan(
+            "the number of plants in a hill",
+            "the number of seeds in it",
+        ));
+    }
+    Ok(())
+}
+
+/// How plants are raised in trays.
+pub(super) fn raised(raised: Raised) -> Result<(), ValueError> {
+    seeds_per_cell(raised.seeds_per_cell)?;
+    losses(raised.losses.get())?;
+    raised.cells_per_tray.map_or(Ok(()), cells_per_tray)?;
+    raised.days_in_tray.map_or(Ok(()), days)
+}
+
+/// Seeds sown in a cell.
+pub(super) fn seeds_per_cell(seeds: u16) -> Result<(), ValueError> {
+    range(
+        "the number of seeds in a cell",
+        f64::from(seeds),
+        1.0,
+        MOST_SEEDS_PER_PLANT,
+    )
+}
+
+/// Cells in a tray.
+pub(super) fn cells_per_tray(cells: u16) -> Result<(), ValueError> {
+    range(
+        "the number of cells in a tray",
+        f64::from(cells),
+        1.0,
+        f64::from(MOST_CELLS),
+    )
+}
+
+/// A number of days, one or more.
+pub(super) fn days(days: u16) -> Result<(), ValueError> {
+    range("the number of days", f64::from(days), 1.0, f64::from(MOST_DAYS))
+}
+
+/// Young plants lost: not all of them, or none could be set out.
+pub(super) fn losses(part: f64) -> Result<(), ValueError> {
+    range("the part of young plants that is lost", part, 0.0, 0.99)
+}
+
+/// Weight of one seed, set or piece.
+pub(super) fn one_seed(weight: Mass) -> Result<(), ValueError> {
+    let what = "the weight of one seed or piece";
+    if weight <= Mass::ZERO {
+        return Err(ValueError::NotPositive(what));
+    }
+    // Down to a millionth of a milligram: no seed is a thousandth as light.
+    range(what, weight.to_kilograms(), 1e-12, HEAVIEST.to_kilograms())
+}
+
+/// Whether an amount may be nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Least {
+    /// It may: a lot that is used up.
+    Nothing,
+    /// It may not: a packet.
+    Something,
+}
+
+/// An amount of seed.
+pub(super) fn seed_amount(what: &'static str, amount: SeedAmount, least: Least) -> Result<(), ValueError> {
+    let (number, most) = match amount {
+        SeedAmount::Weight(mass) => (mass.to_kilograms(), HEAVIEST.to_kilograms()),
+        SeedAmount::Count(count) => (count as f64, MOST_SEEDS as f64),
+    };
+    if number < 0.0 {
+        return Err(ValueError::Negative(what));
+    }
+    if number == 0.0 && least == Least::Something {
+        return Err(ValueError::NotPositive(what));
+    }
+    range(what, number, 0.0, most)
+}
+
+/// A test of one's own: some seeds, and no more came up than were tested.
+pub(super) fn germination_test(came_up: u32, of: u32) -> Result<(), ValueError> {
+    if of == 0 {
+        return Err(ValueError::NotPositive("the number of seeds tested"));
+    }
+    if came_up > of {
+        return Err(ValueError::MoreThan(
+            "the number of seeds that came up",
+            "the number tested",
+        ));
+    }
+    Ok(())
+}
+
+/// What a packet costs; nothing is a price too.
+pub(super) fn price(price: f64) -> Result<(), ValueError> {
+    if price < 0.0 {
+        return Err(ValueError::Negative("the price"));
+    }
+    range("the price", price, 0.0, HIGHEST_PRICE)
+}
+
+/// How many sizes of packet there are.
+pub(super) fn packet_count(sizes: usize) -> Result<(), ValueError> {
+    range("the number of packet sizes", sizes as f64, 1.0, MOST_SIZES as f64)
 }
 
 /// Seeds that come up: some must.

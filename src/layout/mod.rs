@@ -7,8 +7,11 @@ mod ground;
 mod ids;
 mod item;
 mod naming;
+mod own;
+mod shelf;
 
 mod check;
+mod check_seed;
 mod defaults;
 mod edit;
 pub mod file;
@@ -16,11 +19,13 @@ mod history;
 pub mod limits;
 pub mod store;
 
-pub use bed::{Amount, Basis, Bed, BedGround, Dressing, Placement, Planting, Sowing, Tape, Water};
+pub use bed::{Amount, Basis, Bed, BedGround, Dressing, Placement, Planting, Raised, Sowing, Tape, Water};
 pub use check::{Problem, check};
 pub use document::{Layout, Note, Place};
-pub use edit::{BedChange, Edit, EditError, ObstacleChange, OutlineChange, PlotChange};
+pub use edit::{BedChange, Edit, EditError, LotContents, ObstacleChange, OutlineChange, PlotChange, SeedEdit};
 pub use ground::{Obstacle, ObstacleKind, Plot, Shape};
 pub use history::History;
-pub use ids::{BedId, DressingId, NoteId, ObstacleId, PlotId};
+pub use ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId};
 pub use item::Item;
+pub use own::{OwnCrop, OwnCultivar, OwnValues};
+pub use shelf::{LotGermination, Packet, PacketList, SeedAmount, SeedLot, cultivar_key, same_cultivar};

@@ -21,6 +21,7 @@ impl Layout {
             }),
             Item::Dressing(bed, dressing) => self.bed(bed).is_some_and(|bed| bed.dressing(dressing).is_some()),
             Item::Note(note) => self.note(note).is_some(),
+            Item::Lot(lot) => self.lot(lot).is_some(),
         }
     }
 
@@ -47,6 +48,13 @@ impl Layout {
                 format!("{name} of {}", bed_name(bed))
             }
             Item::Note(_) => "a note".to_owned(),
+            Item::Lot(id) => self.lot(id).map_or_else(
+                || "a lot of seed".to_owned(),
+                |lot| match lot.cultivar.as_str() {
+                    "" => format!("{} seed of {}", lot.crop.0, lot.year),
+                    cultivar => format!("{cultivar} of {}", lot.year),
+                },
+            ),
         }
     }
 }

@@ -1,19 +1,25 @@
 //! One bed: its ground, its rows, and what every row comes to.
 
+use super::crop_book::CropBook;
 use super::dressing::dressing_plan;
 use super::heads_up::bed_heads_up;
+use super::row_seed::{RowSeed, row_seed};
 use super::stand::stand;
 use super::types::{BedPlan, Piece, PlantedCrop, Row, Stand, Totals};
 use crate::agronomy::{self, Unworkable};
-use crate::catalog::{Catalog, Crop};
+use crate::catalog::Crop;
 use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, ground, polygon::circle_ring};
 use crate::layout::{Bed, BedGround, Plot, Shape};
 use crate::quantity::{Area, Length, Mass, Units};
 
-/// Works out one bed from nothing. The same plot, bed and catalogue give the same numbers; `units` only words the
+/// Works out one bed from nothing. The same plot, bed and crop book give the same numbers; `units` only words the
 /// heads-up.
-pub(super) fn bed_plan(plot: &Plot, bed: &Bed, units: Units, catalog: &Catalog) -> BedPlan {
-    let crop = bed.planting.as_ref().and_then(|planting| catalog.crop(&planting.crop));
+pub(super) fn bed_plan(plot: &Plot, bed: &Bed, units: Units, book: &CropBook) -> BedPlan {
+    let catalog = book.catalog();
+    let crop = bed
+        .planting
+        .as_ref()
+        .and_then(|planting| book.cultivar(&planting.crop, &planting.cultivar));
     let mut plan = empty_plan(bed);
     match fit(plot, bed) {
         Ok((ground, rows_ground, fit)) => {
@@ -28,6 +34,8 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, units: Units, catalog: &Catalog) 
         id: crop.id.clone(),
         name: crop.name.clone(),
         cultivar: planting.cultivar.clone(),
+        method: crop.method.value,
+        seed_weight: crop.seed_weight.as_ref().map(|weight| weight.value),
     });
     plan.stand = bed
         .planting
@@ -115,11 +123,14 @@ pub(super) fn shape_ring(shape: &Shape) -> Vec<crate::geometry::Point> {
 fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<PlantRule>) -> Result<(), Unworkable> {
     plan.rows.reserve(plan.fit.row_count());
     plan.pieces.reserve(plan.fit.piece_count());
+    let plants_per_place = plan.stand.map_or(1, |stand| u64::from(stand.sowing.plants_per_place()));
     for fitted in plan.fit.rows() {
         let first = plan.pieces.len();
-        let (mut length, mut plants) = (Length::ZERO, 0u64);
+        let (mut length, mut plants, mut places) = (Length::ZERO, 0u64, 0u64);
         for piece in fitted.pieces() {
             let on_piece = rule.map_or(0, |rule| rule.on(piece.length()));
+            places = places.saturating_add(on_piece);
+            let on_piece = on_piece.saturating_mul(plants_per_place);
             plan.pieces.push(Piece {
                 start: piece.start(),
                 end: piece.end(),
@@ -130,7 +141,7 @@ fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<Pl
             plants = plants.saturating_add(on_piece);
         }
         let pieces = first..plan.pieces.len();
-        let (seeds, seed_mass) = seeds(plants, plan.stand, bed, crop)?;
+        let (taken, seed_mass) = seed(places, plan.stand, bed, crop)?;
         let number = u32::try_from(fitted.line).map_or(u32::MAX, |line| line.saturating_add(1));
         let tape = if bed.water.through_tape() {
             agronomy::tape_for_row(length, pieces.len(), bed.tape.lines_per_row, bed.tape.spare)?
@@ -141,7 +152,9 @@ fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<Pl
             number,
             length,
             plants,
-            seeds,
+            seeds: taken.seeds,
+            cells: taken.cells,
+            set_out: taken.set_out,
             seed_mass,
             tape,
             pieces,
@@ -150,18 +163,25 @@ fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<Pl
     Ok(())
 }
 
-/// Seeds to sow for so many plants, and their weight; none where plants are set out.
-fn seeds(plants: u64, stand: Option<Stand>, bed: &Bed, crop: Option<&Crop>) -> Result<(u64, Option<Mass>), Unworkable> {
-    let sown = stand.and_then(|stand| Some((stand.seeds_per_plant?, stand.germination)));
-    let Some(((seeds_per_plant, germination), planting)) = sown.zip(bed.planting.as_ref()) else {
-        return Ok((0, Some(Mass::ZERO)));
+/// What so many places take, and the weight of the seed among it.
+fn seed(
+    places: u64,
+    stand: Option<Stand>,
+    bed: &Bed,
+    crop: Option<&Crop>,
+) -> Result<(RowSeed, Option<Mass>), Unworkable> {
+    let Some((stand, planting)) = stand.zip(bed.planting.as_ref()) else {
+        return Ok((RowSeed::default(), Some(Mass::ZERO)));
     };
-    let seeds = agronomy::seeds_needed(plants, seeds_per_plant, germination, planting.spare)?;
+    let taken = row_seed(places, &stand, planting.spare)?;
+    if !stand.sowing.takes_seed() {
+        return Ok((taken, Some(Mass::ZERO)));
+    }
     let weight = crop.and_then(|crop| crop.seed_weight.as_ref());
     let mass = weight
-        .map(|weight| agronomy::seed_mass(seeds, weight.value))
+        .map(|weight| agronomy::seed_mass(taken.seeds, weight.value))
         .transpose()?;
-    Ok((seeds, mass))
+    Ok((taken, mass))
 }
 
 /// Sums over rows.
@@ -175,6 +195,8 @@ fn totals(rows: &[Row]) -> Totals {
         totals.row_length += row.length;
         totals.plants = totals.plants.saturating_add(row.plants);
         totals.seeds = totals.seeds.saturating_add(row.seeds);
+        totals.cells = totals.cells.saturating_add(row.cells);
+        totals.set_out = totals.set_out.saturating_add(row.set_out);
         totals.tape += row.tape;
         totals.seed_mass = totals.seed_mass.zip(row.seed_mass).map(|(sum, mass)| sum + mass);
     }
@@ -188,6 +210,8 @@ impl Totals {
         self.row_length += other.row_length;
         self.plants = self.plants.saturating_add(other.plants);
         self.seeds = self.seeds.saturating_add(other.seeds);
+        self.cells = self.cells.saturating_add(other.cells);
+        self.set_out = self.set_out.saturating_add(other.set_out);
         self.tape += other.tape;
         self.seed_mass = self.seed_mass.zip(other.seed_mass).map(|(sum, mass)| sum + mass);
     }

@@ -4,18 +4,23 @@
 
 mod apportion;
 mod bed_rows;
+mod crop_book;
 mod dressing;
 mod heads_up;
 mod ledger;
+mod order;
 mod overlaps;
 mod planner;
+mod row_seed;
 mod stand;
 mod sums;
 mod types;
 
+pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
+pub use order::{Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, Things, TraysToSow};
 pub use planner::Planner;
 pub use types::{
-    BedPlan, CropSum, DressingPlan, GoesBy, HeadsUp, InRowFrom, MaterialSum, Piece, Plan, PlantedCrop, PlotPlan, Row,
-    Stand, Totals,
+    BedPlan, CropSum, DressingPlan, GerminationFrom, GoesBy, HeadsUp, InRowFrom, MaterialSum, Piece, Plan, PlantedCrop,
+    PlotPlan, Row, Stand, Totals,
 };

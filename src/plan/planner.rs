@@ -4,10 +4,12 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::bed_rows::bed_plan;
+use super::crop_book::CropBook;
+use super::order::{OrderKeeper, Place};
 use super::overlaps::Overlaps;
 use super::sums::{crop_sums, material_sums};
 use super::types::{BedPlan, Plan, PlotPlan, Totals};
-use crate::catalog::Catalog;
+use crate::catalog::Crop;
 use crate::geometry::Region;
 use crate::layout::{Bed, BedId, Layout, Plot, PlotId};
 use crate::quantity::{Mass, Units};
@@ -15,12 +17,15 @@ use crate::quantity::{Mass, Units};
 /// Works out the plan of a layout, and keeps what can be used again for the next one.
 ///
 /// A bed's result is kept as long as the bed and its plot are the same `Arc`, so an edit that touches one bed
-/// works out one bed, and an edit that touches a plot works out the beds of that plot.
+/// works out one bed, and an edit that touches a plot works out the beds of that plot. A change of a crop's own values
+/// works out the beds of that crop.
 #[derive(Debug, Default)]
 pub struct Planner {
     beds: BTreeMap<BedId, KeptBed>,
     plots: BTreeMap<PlotId, KeptPlot>,
     overlaps: Overlaps,
+    book: CropBook,
+    order: OrderKeeper,
     units: Units,
     worked_out: u64,
 }
@@ -30,7 +35,11 @@ pub struct Planner {
 struct KeptBed {
     plot: Arc<Plot>,
     bed: Arc<Bed>,
+    /// The own entry of the crop book that it was worked out with; `None` where the catalogue alone spoke.
+    own: Option<Arc<Crop>>,
     plan: Arc<BedPlan>,
+    /// Where its line of the order is kept.
+    place: Option<Place>,
 }
 
 /// A plot's ground and what it was worked out from.
@@ -43,34 +52,43 @@ struct KeptPlot {
 impl Planner {
     /// The plan of a layout. Beds of a plot that the layout lacks are left out; reading a file refuses them.
     pub fn plan(&mut self, layout: &Layout) -> Plan {
-        let catalog = Catalog::built_in();
+        let book_changed = self.book.update(layout);
         if self.units != layout.units {
             // Sentences in what was kept speak of the other units.
             self.beds.clear();
             self.units = layout.units;
         }
+        self.order.begin(layout, &self.book, book_changed);
         let plots: BTreeMap<PlotId, &Arc<Plot>> = layout.plots.iter().map(|plot| (plot.id, plot)).collect();
         let mut plan = Plan::default();
         plan.beds.reserve(layout.beds.len());
         let mut changed = Vec::new();
         for bed in &layout.beds {
             let Some(&plot) = plots.get(&bed.plot) else { continue };
-            let kept = self
-                .beds
-                .get(&bed.id)
-                .filter(|kept| Arc::ptr_eq(&kept.bed, bed) && Arc::ptr_eq(&kept.plot, plot));
+            let own = bed
+                .planting
+                .as_ref()
+                .and_then(|planting| self.book.own(&planting.crop, &planting.cultivar));
+            let kept = self.beds.get_mut(&bed.id).filter(|kept| {
+                Arc::ptr_eq(&kept.bed, bed) && Arc::ptr_eq(&kept.plot, plot) && is_same(kept.own.as_ref(), own)
+            });
             let bed_plan = if let Some(kept) = kept {
+                self.order.put(&mut kept.place, &kept.plan);
                 kept.plan.clone()
             } else {
                 self.worked_out += 1;
-                let worked = Arc::new(bed_plan(plot, bed, layout.units, catalog));
+                let worked = Arc::new(bed_plan(plot, bed, layout.units, &self.book));
                 changed.push(bed.id);
+                let mut place = None;
+                self.order.put(&mut place, &worked);
                 self.beds.insert(
                     bed.id,
                     KeptBed {
                         plot: plot.clone(),
                         bed: bed.clone(),
+                        own: own.cloned(),
                         plan: worked.clone(),
+                        place,
                     },
                 );
                 worked
@@ -110,12 +128,25 @@ impl Planner {
         plan.materials = material_sums(&plan.beds);
         plan.heads_up = plan.beds.iter().flat_map(|bed| bed.heads_up.iter().cloned()).collect();
         plan.heads_up.extend(self.overlaps.heads_up(layout));
+        let (order, heads_up) = self.order.finish(&self.book);
+        plan.order = order;
+        plan.heads_up.extend(heads_up);
         plan
     }
 
     /// How many beds have been worked out since the planner was made; those kept from before do not count.
     pub const fn worked_out(&self) -> u64 {
         self.worked_out
+    }
+
+    /// How many lines of the order have been worked out since the planner was made; those kept do not count.
+    pub const fn lines_worked_out(&self) -> u64 {
+        self.order.worked_out()
+    }
+
+    /// The crop book of the layout that was planned last.
+    pub const fn crop_book(&self) -> &CropBook {
+        &self.book
     }
 
     fn forget_what_is_gone(&mut self, layout: &Layout) {
@@ -127,5 +158,14 @@ impl Planner {
             let here: std::collections::BTreeSet<PlotId> = layout.plots.iter().map(|plot| plot.id).collect();
             self.plots.retain(|id, _| here.contains(id));
         }
+    }
+}
+
+/// Whether two beds take their crop from the very same own entry, or both from the catalogue.
+fn is_same(one: Option<&Arc<Crop>>, other: Option<&Arc<Crop>>) -> bool {
+    match (one, other) {
+        (None, None) => true,
+        (Some(one), Some(other)) => Arc::ptr_eq(one, other),
+        _ => false,
     }
 }

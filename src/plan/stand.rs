@@ -1,11 +1,12 @@
 //! How plants stand in the row: the crop's spacing for the bed's water, or the grower's own.
 
-use super::types::{InRowFrom, Stand};
-use crate::catalog::Crop;
+use super::types::{GerminationFrom, InRowFrom, Stand};
+use crate::agronomy;
+use crate::catalog::{Crop, PlantingMethod};
 use crate::layout::{Planting, Sowing, Water};
 use crate::quantity::Fraction;
 
-/// How a planting stands. `None` when the catalogue lacks the crop and the grower has given no in-row spacing.
+/// How a planting stands. `None` when the crop book lacks the crop and the grower has given no in-row spacing.
 pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> Option<Stand> {
     let (in_row, in_row_from) = match (planting.in_row, crop) {
         (Some(own), _) => (own, InRowFrom::Grower),
@@ -13,22 +14,71 @@ pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> O
         (None, Some(crop)) => (crop.in_row_dry.value, InRowFrom::CropDry),
         (None, None) => return None,
     };
-    let seeds_per_plant = match (planting.sowing, crop) {
-        (Some(Sowing::Seed { seeds_per_plant }), _) => Some(seeds_per_plant),
-        (Some(Sowing::Plants), _) | (None, None) => None,
-        (None, Some(crop)) if crop.method.value.is_sown() => {
-            Some(crop.seeds_per_plant.as_ref().map_or(1.0, |seeds| seeds.value))
-        }
-        (None, Some(_)) => None,
-    };
+    let sowing = planting
+        .sowing
+        .unwrap_or_else(|| crop.map_or(Sowing::Plants, usual_way));
     let legal_minimum = crop
         .and_then(|crop| crop.least_germination.as_ref())
         .map(|least| least.value);
+    let (germination, germination_from) = match (planting.germination, legal_minimum) {
+        (Some(own), _) => (own, GerminationFrom::Grower),
+        (None, Some(least)) => (least, GerminationFrom::LegalMinimum),
+        (None, None) => (Fraction::ONE, GerminationFrom::NotKnown),
+    };
     Some(Stand {
         in_row,
         in_row_from,
         end_gap: planting.end_gap.unwrap_or(in_row / 2.0),
-        seeds_per_plant,
-        germination: planting.germination.or(legal_minimum).unwrap_or(Fraction::ONE),
+        sowing,
+        seeds_per_plant: seeds_per_plant(sowing),
+        germination,
+        germination_from,
+        field_emergence: planting.field_emergence.unwrap_or(Fraction::ONE),
     })
+}
+
+/// The way in which a crop is usually put in the ground.
+fn usual_way(crop: &Crop) -> Sowing {
+    match crop.method.value {
+        PlantingMethod::Drilled => Sowing::Seed {
+            seeds_per_plant: crop.seeds_per_plant.as_ref().map_or(1.0, |seeds| seeds.value),
+        },
+        PlantingMethod::SeedPiece | PlantingMethod::Set | PlantingMethod::Clove | PlantingMethod::Bulb => Sowing::Pieces { each: None },
+        PlantingMethod::Transplant
+        | PlantingMethod::Slip
+        | PlantingMethod::Crown
+        | PlantingMethod::Division
+        | PlantingMethod::BareRoot => Sowing::Plants,
+    }
+}
+
+/// Seeds for each plant that is to stand, where seed is what it takes.
+fn seeds_per_plant(sowing: Sowing) -> Option<f64> {
+    match sowing {
+        Sowing::Seed { seeds_per_plant } => Some(seeds_per_plant),
+        Sowing::Dropped { seeds_per_place } => Some(f64::from(seeds_per_place)),
+        Sowing::Hills {
+            seeds_per_hill,
+            plants_per_hill,
+        } => Some(f64::from(seeds_per_hill) / f64::from(plants_per_hill.max(1))),
+        Sowing::Raised(raised) => Some(f64::from(raised.seeds_per_cell)),
+        Sowing::Pieces { .. } | Sowing::Plants => None,
+    }
+}
+
+impl Stand {
+    /// The part of the seeds sown that comes up where it is to stand. Under cover nothing is lost to the field, so
+    /// plants raised in trays come up as in the test.
+    pub fn comes_up(&self) -> Fraction {
+        match self.sowing {
+            Sowing::Raised(_) => self.germination,
+            _ => agronomy::comes_up(self.germination, self.field_emergence),
+        }
+    }
+
+    /// Good seeds that go to one place: one plant's or one hill's.
+    pub fn seeds_per_place(&self) -> Option<f64> {
+        self.seeds_per_plant
+            .map(|seeds| seeds * f64::from(self.sowing.plants_per_place()))
+    }
 }

@@ -3,9 +3,10 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::catalog::{Analysis, CropId, MaterialId};
+use super::order::Order;
+use crate::catalog::{Analysis, CropId, MaterialId, PlantingMethod};
 use crate::geometry::{Point, Region, RowFit};
-use crate::layout::{BedId, DressingId, Item, PlotId};
+use crate::layout::{BedId, DressingId, Item, PlotId, Sowing};
 use crate::quantity::{Area, Density, Fraction, Length, Mass, Volume};
 
 /// Everything that can be computed from a layout. Never saved and never edited.
@@ -21,6 +22,8 @@ pub struct Plan {
     pub crops: Vec<CropSum>,
     /// Sums by material, in order of the materials' names.
     pub materials: Vec<MaterialSum>,
+    /// What to buy, what for, and where it goes.
+    pub order: Order,
     /// What a careful neighbour would mention, most pressing first.
     pub heads_up: Vec<Arc<HeadsUp>>,
 }
@@ -49,7 +52,7 @@ pub struct BedPlan {
     pub area: Area,
     /// The rows as they were fitted.
     pub fit: RowFit,
-    /// What is planted, if anything is and the catalogue has it.
+    /// What is planted, if anything is and the crop book has it.
     pub crop: Option<PlantedCrop>,
     /// How plants stand in the row, if anything is planted.
     pub stand: Option<Stand>,
@@ -74,6 +77,10 @@ pub struct PlantedCrop {
     pub name: String,
     /// The cultivar, in the grower's words; may be empty.
     pub cultivar: String,
+    /// The crop's usual way into the ground.
+    pub method: PlantingMethod,
+    /// Weight of one seed, set or piece, where known.
+    pub seed_weight: Option<Mass>,
 }
 
 /// How plants stand in the row.
@@ -85,10 +92,27 @@ pub struct Stand {
     pub in_row_from: InRowFrom,
     /// From the end of a piece of row to its first plant.
     pub end_gap: Length,
-    /// Good seeds for each plant, if it is sown.
+    /// How it is put in the ground: the grower's way, or the crop's usual one.
+    pub sowing: Sowing,
+    /// Good seeds for each plant that is to stand, where seed is what it takes; seeds in a cell where it is raised.
     pub seeds_per_plant: Option<f64>,
-    /// Seeds that come up out of those sown.
+    /// Seeds that come up in a test, out of those sown.
     pub germination: Fraction,
+    /// Where that part comes from.
+    pub germination_from: GerminationFrom,
+    /// Of those that come up in a test, the part that comes up in the field.
+    pub field_emergence: Fraction,
+}
+
+/// Where a germination comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GerminationFrom {
+    /// The grower's.
+    Grower,
+    /// The least at which seed of the kind may be sold.
+    LegalMinimum,
+    /// Nowhere: every seed is taken to come up.
+    NotKnown,
 }
 
 /// Where an in-row spacing comes from.
@@ -112,8 +136,12 @@ pub struct Row {
     pub length: Length,
     /// Plants on all its pieces and lines.
     pub plants: u64,
-    /// Seeds to sow; 0 where plants are set out.
+    /// Seeds to sow; 0 where plants are set out that were not raised from seed.
     pub seeds: u64,
+    /// Cells to sow in trays; 0 where nothing is raised.
+    pub cells: u64,
+    /// Sets, pieces, slips, crowns or bought plants to put in, with the spare ones; 0 where seed is sown.
+    pub set_out: u64,
     /// Weight of those seeds; `None` where the seed's weight is not known.
     pub seed_mass: Option<Mass>,
     /// Tape for it; zero where there is no tape.
@@ -182,6 +210,10 @@ pub struct Totals {
     pub plants: u64,
     /// Seeds.
     pub seeds: u64,
+    /// Cells to sow in trays.
+    pub cells: u64,
+    /// Sets, pieces, slips, crowns or bought plants.
+    pub set_out: u64,
     /// Weight of seeds; `None` as soon as one bed's is not known.
     pub seed_mass: Option<Mass>,
     /// Tape.

@@ -2,13 +2,15 @@
 
 use std::sync::Arc;
 
+use jiff::civil::date;
 use proptest::prelude::*;
-use quillet::catalog::{CropId, MaterialId};
+use quillet::catalog::{CropId, MaterialId, PlantingMethod};
 use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
-    Amount, Basis, Bed, BedChange, BedGround, BedId, Dressing, DressingId, Edit, Layout, Note, NoteId, Obstacle,
-    ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, Place, Placement, Planting, Plot, PlotChange, PlotId,
-    Shape, Sowing, Tape, Water,
+    Amount, Basis, Bed, BedChange, BedGround, BedId, Dressing, DressingId, Edit, Layout, LotContents, LotGermination,
+    LotId, Note, NoteId, Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnValues,
+    Packet, Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, SeedAmount, SeedEdit, Shape, Sowing, Tape,
+    Water,
 };
 use quillet::quantity::{Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength, Units};
 
@@ -45,10 +47,149 @@ fn some_fraction() -> impl Strategy<Value = Fraction> {
     (1e-6..=1.0).prop_map(|part| Fraction::new(part).expect("within a whole"))
 }
 
+fn one_seed() -> impl Strategy<Value = Mass> {
+    (1e-9..1.0).prop_map(Mass::kilograms)
+}
+
+fn raised() -> impl Strategy<Value = Raised> {
+    (
+        1_u16..=1000,
+        0.0..=0.99,
+        prop::option::of(1_u16..=5000),
+        prop::option::of(1_u16..=731),
+        prop::option::of((1_i16..=9999, 1_i8..=12, 1_i8..=28)),
+    )
+        .prop_map(|(seeds_per_cell, losses, cells_per_tray, days_in_tray, day)| Raised {
+            seeds_per_cell,
+            losses: Fraction::new(losses).expect("within a whole"),
+            cells_per_tray,
+            days_in_tray,
+            set_out: day.map(|(year, month, day)| date(year, month, day)),
+        })
+}
+
+fn seed_amount() -> impl Strategy<Value = SeedAmount> {
+    prop_oneof![
+        (1e-6..1e6).prop_map(|kilograms| SeedAmount::Weight(Mass::kilograms(kilograms))),
+        (1_u64..1_000_000_000_000).prop_map(SeedAmount::Count),
+    ]
+}
+
+fn lot_contents() -> impl Strategy<Value = LotContents> {
+    let germination = prop_oneof![
+        Just(LotGermination::NotKnown),
+        some_fraction().prop_map(LotGermination::Tag),
+        (0_u32..100, 1_u32..100).prop_map(|(came_up, more)| LotGermination::OwnTest {
+            came_up,
+            of: came_up + more
+        }),
+    ];
+    let empty_too = prop_oneof![4 => seed_amount(), 1 => Just(SeedAmount::Count(0))];
+    (name(), words(), 1_i16..=9999, empty_too, germination).prop_map(|(crop, cultivar, year, amount, germination)| {
+        LotContents {
+            crop: CropId(crop),
+            cultivar,
+            year,
+            amount,
+            germination,
+        }
+    })
+}
+
+fn packets() -> impl Strategy<Value = Vec<Packet>> {
+    let price = prop::option::of(prop_oneof![Just(0.0), 0.0..1e9]);
+    prop::collection::vec(
+        (seed_amount(), price).prop_map(|(amount, price)| Packet { amount, price }),
+        1..=12,
+    )
+}
+
+fn own_values() -> impl Strategy<Value = OwnValues> {
+    let method = prop::sample::select(vec![
+        PlantingMethod::Drilled,
+        PlantingMethod::Transplant,
+        PlantingMethod::SeedPiece,
+        PlantingMethod::Crown,
+    ]);
+    (
+        [
+            prop::option::of(spacing()),
+            prop::option::of(spacing()),
+            prop::option::of(spacing()),
+            prop::option::of(spacing()),
+            prop::option::of(spacing()),
+        ],
+        prop::option::of(one_seed()),
+        prop::option::of(method),
+        prop::option::of(1.0..1000.0),
+        prop::option::of(1_u16..=731),
+    )
+        .prop_map(
+            |([row_spacing, in_row_watered, in_row_dry, depth, height], seed_weight, method, seeds_per_plant, days)| {
+                OwnValues {
+                    row_spacing,
+                    in_row_watered,
+                    in_row_dry,
+                    depth,
+                    seed_weight,
+                    method,
+                    seeds_per_plant,
+                    height,
+                    days_to_harvest: days,
+                }
+            },
+        )
+}
+
+/// The shelf, packets, own crops and cultivars of a layout, no two of one name.
+fn seed_store() -> impl Strategy<Value = Vec<SeedEdit>> {
+    let lots = prop::collection::vec(lot_contents(), 0..3);
+    let packets = prop::collection::vec((name(), words(), packets()), 0..2);
+    let crops = prop::collection::vec((name(), own_values(), any::<bool>()), 0..3);
+    let cultivars = prop::collection::vec((name(), own_values()), 0..2);
+    (lots, packets, crops, cultivars).prop_map(|(lots, packets, crops, cultivars)| {
+        let lots = lots.into_iter().map(SeedEdit::AddLot);
+        let packets = packets.into_iter().map(|(crop, cultivar, sizes)| SeedEdit::SetPackets {
+            crop: CropId(crop),
+            cultivar,
+            sizes,
+        });
+        let crops = crops.into_iter().map(|(name, values, over)| {
+            if over {
+                SeedEdit::SetOwnValues {
+                    crop: CropId(name),
+                    values,
+                }
+            } else {
+                SeedEdit::AddOwnCrop {
+                    based_on: CropId("carrot".to_owned()),
+                    name,
+                    values,
+                }
+            }
+        });
+        let cultivars = cultivars.into_iter().map(|(name, values)| {
+            SeedEdit::AddCultivar(OwnCultivar {
+                crop: CropId("carrot".to_owned()),
+                name,
+                values,
+            })
+        });
+        lots.chain(packets).chain(crops).chain(cultivars).collect()
+    })
+}
+
 fn sowing() -> impl Strategy<Value = Sowing> {
     prop_oneof![
         Just(Sowing::Plants),
         (1.0..1000.0).prop_map(|seeds_per_plant| Sowing::Seed { seeds_per_plant }),
+        (1_u16..=1000).prop_map(|seeds_per_place| Sowing::Dropped { seeds_per_place }),
+        (1_u16..=1000, 0_u16..1000).prop_map(|(plants_per_hill, more)| Sowing::Hills {
+            seeds_per_hill: plants_per_hill.saturating_add(more).min(1000),
+            plants_per_hill,
+        }),
+        raised().prop_map(Sowing::Raised),
+        prop::option::of(one_seed()).prop_map(|each| Sowing::Pieces { each }),
     ]
 }
 
@@ -59,16 +200,18 @@ fn planting() -> impl Strategy<Value = Planting> {
         prop::option::of(length()),
         prop::option::of(sowing()),
         prop::option::of(some_fraction()),
+        prop::option::of(some_fraction()),
         fraction(),
     )
         .prop_map(
-            |((crop, cultivar), in_row, end_gap, sowing, germination, spare)| Planting {
+            |((crop, cultivar), in_row, end_gap, sowing, germination, field_emergence, spare)| Planting {
                 crop: CropId(crop),
                 cultivar,
                 in_row,
                 end_gap,
                 sowing,
                 germination,
+                field_emergence,
                 spare,
             },
         )
@@ -207,8 +350,9 @@ pub(crate) fn layout() -> impl Strategy<Value = Layout> {
         prop::collection::vec((bed(), any::<prop::sample::Index>()), 0..5),
         prop::collection::vec((point(), "[a-z\n]{0,8}[a-z]"), 0..3),
         1_u32..100,
+        seed_store(),
     )
-        .prop_map(|(head, plots, beds, notes, first_id)| {
+        .prop_map(|(head, plots, beds, notes, first_id, store)| {
             let mut next = first_id;
             let mut id = || {
                 next += 1;
@@ -239,8 +383,38 @@ pub(crate) fn layout() -> impl Strategy<Value = Layout> {
                     text,
                 }));
             }
+            for edit in store {
+                // Names that are taken already are left out.
+                if let Ok(filled) = layout.apply(&Edit::Seed(edit)) {
+                    layout = filled;
+                }
+            }
             layout
         })
+}
+
+fn seed_edit() -> impl Strategy<Value = SeedEdit> {
+    prop_oneof![
+        lot_contents().prop_map(SeedEdit::AddLot),
+        (any_id(), lot_contents()).prop_map(|(id, contents)| SeedEdit::SetLot(LotId(id), contents)),
+        any_id().prop_map(|id| SeedEdit::RemoveLot(LotId(id))),
+        (name(), words(), packets()).prop_map(|(crop, cultivar, sizes)| SeedEdit::SetPackets {
+            crop: CropId(crop),
+            cultivar,
+            sizes
+        }),
+        (words(), own_values()).prop_map(|(name, values)| SeedEdit::AddOwnCrop {
+            based_on: CropId("carrot".to_owned()),
+            name,
+            values
+        }),
+        name().prop_map(|name| SeedEdit::RemoveOwnCrop(CropId(name))),
+        (name(), own_values()).prop_map(|(name, values)| SeedEdit::AddCultivar(OwnCultivar {
+            crop: CropId("carrot".to_owned()),
+            name,
+            values
+        })),
+    ]
 }
 
 fn any_id() -> impl Strategy<Value = u32> {
@@ -307,6 +481,7 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         1 => prop::option::of(place()).prop_map(Edit::SetPlace),
         2 => outline().prop_map(|outline| Edit::AddPlot { name: None, outline }),
         2 => outline().prop_map(|outline| Edit::AddPlotWithBed { name: None, outline }),
+        3 => seed_edit().prop_map(Edit::Seed),
         1 => any_id().prop_map(|id| Edit::RemovePlot(PlotId(id))),
         6 => (any_id(), plot_change()).prop_map(|(id, change)| Edit::Plot(PlotId(id), change)),
         2 => (any_id(), bed_ground()).prop_map(|(plot, ground)| Edit::AddBed { plot: PlotId(plot), name: None, ground }),

@@ -146,6 +146,7 @@ pub(crate) fn full_garden() -> Layout {
             end_gap: Some(Length::ZERO),
             sowing: Some(Sowing::Seed { seeds_per_plant: 1.5 }),
             germination: Fraction::percent(70.0),
+            field_emergence: None,
             spare: Fraction::percent(10.0).expect("within a whole"),
         }),
         dressings: vec![

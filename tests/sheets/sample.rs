@@ -3,14 +3,16 @@
 
 use std::sync::Arc;
 
-use quillet::catalog::{Analysis, CropId, MaterialId};
+use quillet::catalog::{Analysis, CropId, MaterialId, PlantingMethod};
 use quillet::geometry::{Lines, Point, Region, Remainder, RowFit};
 use quillet::layout::{Amount, Basis};
 use quillet::layout::{
     Bed, BedGround, BedId, Dressing, DressingId, Layout, Note, NoteId, Obstacle, ObstacleId, ObstacleKind, Placement,
-    Planting, Plot, PlotId, Shape, Tape, Water,
+    Planting, Plot, PlotId, Shape, Sowing, Tape, Water,
 };
-use quillet::plan::{BedPlan, DressingPlan, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals};
+use quillet::plan::{
+    BedPlan, DressingPlan, GerminationFrom, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
+};
 use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, Units};
 
 pub(crate) fn corners(feet: &[(f64, f64)]) -> Vec<Point> {
@@ -60,6 +62,8 @@ impl BedSpec<'_> {
                 length: own.iter().map(|piece| piece.length).sum(),
                 plants,
                 seeds: plants * 2,
+                cells: 0,
+                set_out: 0,
                 seed_mass: Some(Mass::grams(0.19 * 2.0 * plants as f64)),
                 tape: Length::ZERO,
                 pieces: from..pieces.len(),
@@ -70,6 +74,8 @@ impl BedSpec<'_> {
             row_length: rows.iter().map(|row| row.length).sum(),
             plants: rows.iter().map(|row| row.plants).sum(),
             seeds: rows.iter().map(|row| row.seeds).sum(),
+            cells: 0,
+            set_out: 0,
             seed_mass: Some(rows.iter().filter_map(|row| row.seed_mass).sum()),
             tape: Length::ZERO,
         };
@@ -101,8 +107,11 @@ impl BedSpec<'_> {
             in_row: self.in_row,
             in_row_from: InRowFrom::CropWatered,
             end_gap: self.in_row / 2.0,
+            sowing: Sowing::Seed { seeds_per_plant: 2.0 },
             seeds_per_plant: Some(2.0),
             germination: Fraction::ONE,
+            germination_from: GerminationFrom::Grower,
+            field_emergence: Fraction::ONE,
         });
         let plan = BedPlan {
             bed: BedId(self.id),
@@ -115,6 +124,8 @@ impl BedSpec<'_> {
                 id: CropId(id.to_owned()),
                 name: name.to_owned(),
                 cultivar: String::new(),
+                method: PlantingMethod::Drilled,
+                seed_weight: Some(Mass::grams(0.19)),
             }),
             stand,
             rows,
@@ -152,6 +163,7 @@ impl BedSpec<'_> {
                 end_gap: None,
                 sowing: None,
                 germination: None,
+                field_emergence: None,
                 spare: Fraction::ZERO,
             }),
             dressings: self

@@ -197,5 +197,6 @@ pub(super) fn bounds_of(desk: &Desk, item: Item) -> Option<Bounds> {
             Bounds::round(pieces.iter().flat_map(|piece| [piece.start, piece.end]))
         }
         Item::Note(note) => around(layout.note(note)?.at),
+        Item::Lot(_) => None,
     }
 }

@@ -110,7 +110,7 @@ impl Overlay<'_> {
                     );
                 }
             }
-            Item::Layout => {}
+            Item::Layout | Item::Lot(_) => {}
         }
     }
 

@@ -43,7 +43,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, out: &mut Vec<
         ui.spacing_mut().item_spacing.y = 5.0;
         let about = subject(desk);
         match about {
-            Item::Layout => layout::show(ui, &mut hand),
+            Item::Layout | Item::Lot(_) => layout::show(ui, &mut hand),
             Item::Plot(id) | Item::Corner(id, _) | Item::Side(id, _) => plot::show(ui, &mut hand, id),
             Item::Obstacle(plot, id) => obstacle::show(ui, &mut hand, plot, id),
             Item::Bed(id) | Item::BedCorner(id, _) | Item::Row(id, _) => bed::show(ui, &mut hand, id),

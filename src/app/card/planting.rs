@@ -148,6 +148,7 @@ pub(super) fn seed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         None => "the crop's usual way",
         Some(Sowing::Seed { .. }) => "seed",
         Some(Sowing::Plants) => "plants, sets or pieces",
+        Some(other) => other.name(),
     };
     if let Some(sowing) = form::choices(ui, field.with("sowing"), "Put in as", chosen, &all) {
         change(hand, bed, BedChange::SetSowing(sowing));
@@ -170,7 +171,9 @@ pub(super) fn seed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
                 .filter(|number| *number >= 1.0 && number.is_finite())
                 .ok_or_else(wrong)
         };
-        if let Some(seeds_per_plant) = form::field(ui, field.with("seeds"), "Seeds a plant", &shown, read) {
+        let drilled = matches!(stand.sowing, Sowing::Seed { .. });
+        let typed = drilled.then(|| form::field(ui, field.with("seeds"), "Seeds a plant", &shown, read));
+        if let Some(seeds_per_plant) = typed.flatten() {
             change(hand, bed, BedChange::SetSowing(Some(Sowing::Seed { seeds_per_plant })));
         }
         if planting.sowing.is_none() {

@@ -51,7 +51,8 @@ pub enum BedChange {
     SetTape(Tape),
     /// Another planting altogether, or nothing.
     SetPlanting(Option<Planting>),
-    /// Another crop. Cultivar, in-row spacing, end gap, sowing and germination go back to the crop's own; the part
+    /// Another crop. Cultivar, in-row spacing, end gap, sowing, germination and field
+    /// emergence go back to the crop's own; the part
     /// of seed added on top stays. Choosing the crop that grows there already changes nothing.
     SetCrop(CropId),
     /// Another cultivar.
@@ -64,6 +65,8 @@ pub enum BedChange {
     SetSowing(Option<Sowing>),
     /// The grower's own germination, or the legal minimum again.
     SetGermination(Option<Fraction>),
+    /// The part of what would come up in a test that comes up in the field, or all of it again.
+    SetFieldEmergence(Option<Fraction>),
     /// Another part of seed on top.
     SetSpare(Fraction),
     /// A new dressing after the others. It is given an id; the one it comes with is not read.
@@ -147,6 +150,7 @@ pub(super) fn change(layout: &mut Layout, id: BedId, change: &BedChange) -> Resu
         BedChange::SetEndGap(end_gap) => planted(&mut bed)?.end_gap = *end_gap,
         BedChange::SetSowing(sowing) => planted(&mut bed)?.sowing = *sowing,
         BedChange::SetGermination(germination) => planted(&mut bed)?.germination = *germination,
+        BedChange::SetFieldEmergence(emergence) => planted(&mut bed)?.field_emergence = *emergence,
         BedChange::SetSpare(spare) => planted(&mut bed)?.spare = *spare,
         BedChange::AddDressing(dressing) => {
             let id = fresh.unwrap_or(dressing.id);

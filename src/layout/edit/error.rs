@@ -38,6 +38,20 @@ pub enum EditError {
         /// The bed's name.
         bed: String,
     },
+    /// An own crop or cultivar that is not in the layout.
+    #[error("The layout has no {0} of its own.")]
+    NoneOfItsOwn(String),
+    /// The catalogue, or the layout, has one of that name already.
+    #[error("There is a crop named \"{0}\" already.")]
+    NameTaken(String),
+    /// Beds, lots or cultivars are still of it.
+    #[error("{name} is still named by {by}.")]
+    StillNamed {
+        /// The crop.
+        name: String,
+        /// What names it.
+        by: String,
+    },
     /// Every id is in use.
     #[error("The layout has used up its ids.")]
     IdsUsedUp,
@@ -55,6 +69,9 @@ impl EditError {
             Self::FoldsOver => "Move it less, or take a corner away first.",
             Self::FollowsPlot { .. } => "Change the plot, or give the bed an outline of its own first.",
             Self::NothingPlanted { .. } => "Choose a crop first.",
+            Self::NoneOfItsOwn(_) => "Choose one from the crop book.",
+            Self::NameTaken(_) => "Give it another name, or put own values over the one that is there.",
+            Self::StillNamed { .. } => "Choose another crop there first.",
             Self::IdsUsedUp => "Save the layout, take the ids out of the file, and open it again.",
         }
     }
@@ -71,5 +88,6 @@ const fn word(item: Item) -> &'static str {
         Item::Row(..) => "row",
         Item::Dressing(..) => "dressing",
         Item::Note(_) => "note",
+        Item::Lot(_) => "lot of seed",
     }
 }

@@ -34,6 +34,7 @@ impl Edit {
             Self::MoveNote { .. } => "move a note".to_owned(),
             Self::SetNoteText { .. } => "reword a note".to_owned(),
             Self::RemoveNote(_) => "remove a note".to_owned(),
+            Self::Seed(edit) => edit.label(layout),
         }
     }
 }
@@ -91,6 +92,7 @@ fn bed_label(layout: &Layout, id: BedId, change: &BedChange) -> String {
         BedChange::SetEndGap(_) => format!("set the end gap of {name}"),
         BedChange::SetSowing(_) => format!("change the sowing of {name}"),
         BedChange::SetGermination(_) => format!("set the germination of {name}"),
+        BedChange::SetFieldEmergence(_) => format!("set the field emergence of {name}"),
         BedChange::SetSpare(_) => format!("set the spare seed of {name}"),
         BedChange::AddDressing(dressing) => format!("add {} to {name}", dressing.name.trim()),
         BedChange::SetDressing(dressing) => {

@@ -10,12 +10,14 @@ mod note;
 mod obstacle;
 mod outline;
 mod plot;
+mod seed;
 
 pub use bed::BedChange;
 pub use error::EditError;
 pub use obstacle::ObstacleChange;
 pub use outline::OutlineChange;
 pub use plot::PlotChange;
+pub use seed::{LotContents, SeedEdit};
 
 use std::sync::Arc;
 
@@ -95,6 +97,8 @@ pub enum Edit {
     },
     /// A note taken away.
     RemoveNote(NoteId),
+    /// The seed shelf, packets, or own crops and cultivars changed.
+    Seed(SeedEdit),
 }
 
 impl Layout {
@@ -138,6 +142,7 @@ impl Layout {
             Edit::MoveNote { note, to } => note::move_to(&mut layout, *note, *to)?,
             Edit::SetNoteText { note, text } => note::set_text(&mut layout, *note, text)?,
             Edit::RemoveNote(id) => note::remove(&mut layout, *id)?,
+            Edit::Seed(edit) => seed::change(&mut layout, edit)?,
         }
         Ok(layout)
     }

@@ -17,6 +17,7 @@ use ron::extensions::Extensions;
 use ron::ser::PrettyConfig;
 
 use super::check::{Problem, check};
+use super::check_seed::check_twice;
 use super::document::Layout;
 use super::item::Item;
 use error::Misfit;
@@ -51,6 +52,14 @@ pub fn read(text: &str) -> Result<Layout, FileError> {
         found => return Err(FileError::Newer { found }),
     };
     let layout = latest.into_layout().map_err(misfit)?;
+    if let Some((problem, words)) = check_twice(&layout).into_iter().next() {
+        return Err(FileError::Misfit {
+            // The last of them is the one too many.
+            place: text.rfind(&words).map(|offset| TextPlace::at(text, offset)),
+            what: problem.what,
+            hint: problem.hint,
+        });
+    }
     match check(&layout).into_iter().next() {
         Some(problem) => Err(unsound(text, problem)),
         None => Ok(layout),
@@ -84,6 +93,7 @@ fn unsound(text: &str, problem: Problem) -> FileError {
         Item::Bed(id) => Some(id.0),
         Item::Dressing(_, id) => Some(id.0),
         Item::Note(id) => Some(id.0),
+        Item::Lot(id) => Some(id.0),
         Item::Layout | Item::Corner(..) | Item::Side(..) | Item::BedCorner(..) | Item::Row(..) => None,
     };
     let place = match id {

@@ -129,6 +129,10 @@ impl Layout {
             plots,
             bed_order,
             notes: Vec::new(),
+            lots: Vec::new(),
+            packets: Vec::new(),
+            own_crops: Vec::new(),
+            cultivars: Vec::new(),
         })
     }
 }
@@ -219,6 +223,7 @@ impl Bed {
                 end_gap_m: None,
                 sowing: None,
                 germination_part: None,
+                field_emergence_part: None,
                 spare_part: Part::ZERO,
             }),
             dressings: self.dressings.into_iter().map(Dressing::into_v2).collect(),

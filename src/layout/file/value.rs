@@ -4,8 +4,9 @@
 use serde::{Deserialize, Serialize};
 
 use crate::geometry::Point;
-use crate::layout::limits::{self, ValueError};
-use crate::quantity::{Fraction, Length};
+use crate::layout::SeedAmount;
+use crate::layout::limits::{self, Least, ValueError};
+use crate::quantity::{Fraction, Length, Mass};
 
 /// Defines a plain number in a file that is checked while it is read.
 macro_rules! checked_number {
@@ -75,8 +76,35 @@ checked_number! {
     Seeds, |value| limits::range("the number of seeds for each plant", value, 1.0, limits::MOST_SEEDS_PER_PLANT)
 }
 checked_number! {
+    /// A weight of seed, in kilograms.
+    Weight, |value| {
+        limits::seed_amount("this weight", SeedAmount::Weight(Mass::kilograms(value)), Least::Nothing)
+    }
+}
+checked_number! {
+    /// The weight of one seed, set or piece, in kilograms.
+    UnitMass, |value| limits::one_seed(Mass::kilograms(value))
+}
+checked_number! {
+    /// What a packet costs.
+    Price, |value| limits::price(value)
+}
+checked_number! {
     /// An amount of a dressing.
     Amount, |value| limits::amount_number(value)
+}
+
+impl UnitMass {
+    /// As a weight.
+    pub(in crate::layout) const fn mass(self) -> Mass {
+        Mass::kilograms(self.0)
+    }
+}
+
+impl From<Mass> for UnitMass {
+    fn from(mass: Mass) -> Self {
+        Self::of(mass.to_kilograms())
+    }
 }
 
 impl From<Length> for Distance {

@@ -245,6 +245,7 @@ fn another_crop_goes_back_to_its_own_spacing() {
             corn(BedChange::SetInRow(Some(Length::inches(7.0)))),
             corn(BedChange::SetEndGap(Some(Length::ZERO))),
             corn(BedChange::SetCultivar("late white".to_owned())),
+            corn(BedChange::SetFieldEmergence(Fraction::percent(80.0))),
             corn(BedChange::SetSpare(spare)),
         ],
     );

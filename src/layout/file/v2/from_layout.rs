@@ -1,11 +1,11 @@
 //! From a layout to what is written.
 
 use super::{
-    Basis, Bed, Dressing, GeoPlace, Layout, Note, Obstacle, ObstacleKind, Placement, Planting, Plot, Rate, Remainder,
-    Shape, Sowing, Units, VERSION, Water,
+    Basis, Bed, Cultivar, Dressing, GeoPlace, Layout, Lot, Note, Obstacle, ObstacleKind, OwnCrop, PacketList,
+    Placement, Planting, Plot, Rate, Remainder, Shape, Sowing, Units, VERSION, Water,
 };
 use crate::layout::file::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
-use crate::layout::file::value::{Seeds, SomePart, Spacing, Words};
+use crate::layout::file::value::{SomePart, Spacing, Words};
 use crate::{geometry, layout, quantity};
 
 impl From<&layout::Layout> for Layout {
@@ -33,6 +33,22 @@ impl From<&layout::Layout> for Layout {
             bed_order: if plot_by_plot == listed { Vec::new() } else { listed },
             plots,
             notes: layout.notes.iter().map(|note| write_note(note)).collect(),
+            lots: layout.lots.iter().map(|lot| Lot::from(lot.as_ref())).collect(),
+            packets: layout
+                .packets
+                .iter()
+                .map(|list| PacketList::from(list.as_ref()))
+                .collect(),
+            own_crops: layout
+                .own_crops
+                .iter()
+                .map(|crop| OwnCrop::from(crop.as_ref()))
+                .collect(),
+            cultivars: layout
+                .cultivars
+                .iter()
+                .map(|cultivar| Cultivar::from(cultivar.as_ref()))
+                .collect(),
         }
     }
 }
@@ -111,13 +127,9 @@ fn write_planting(planting: &layout::Planting) -> Planting {
         cultivar: Words::from(&planting.cultivar),
         in_row_m: planting.in_row.map(Spacing::from),
         end_gap_m: planting.end_gap.map(Extent::from),
-        sowing: planting.sowing.map(|sowing| match sowing {
-            layout::Sowing::Seed { seeds_per_plant } => Sowing::Seed {
-                seeds_per_plant: Seeds::of(seeds_per_plant),
-            },
-            layout::Sowing::Plants => Sowing::Plants,
-        }),
+        sowing: planting.sowing.map(Sowing),
         germination_part: planting.germination.map(|part| SomePart::of(part.get())),
+        field_emergence_part: planting.field_emergence.map(|part| SomePart::of(part.get())),
         spare_part: Part::of(planting.spare.get()),
     }
 }

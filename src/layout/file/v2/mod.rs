@@ -5,12 +5,14 @@
 //! a new bed with.
 
 mod from_layout;
+mod seed;
 mod to_layout;
 
 use serde::{Deserialize, Serialize};
 
-use super::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place, Seeds};
+use super::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
 use super::value::{SomePart, Spacing, Words};
+use seed::{Cultivar, Lot, OwnCrop, PacketList, Sowing};
 
 /// The number that stands in the file.
 pub(super) const VERSION: u32 = 2;
@@ -33,6 +35,14 @@ pub(super) struct Layout {
     pub(super) bed_order: Vec<u32>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) notes: Vec<Note>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) lots: Vec<Lot>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) packets: Vec<PacketList>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) own_crops: Vec<OwnCrop>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) cultivars: Vec<Cultivar>,
 }
 
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -182,16 +192,12 @@ pub(super) struct Planting {
     /// A part of one: 0.75 is three seeds out of four.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) germination_part: Option<SomePart>,
+    /// A part of one: 0.8 when a fifth of what would come up in a test stays in the ground.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) field_emergence_part: Option<SomePart>,
     /// A part of one: 0.1 is a tenth more than needed.
     #[serde(default, skip_serializing_if = "Part::is_zero")]
     pub(super) spare_part: Part,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub(super) enum Sowing {
-    Seed { seeds_per_plant: Seeds },
-    Plants,
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

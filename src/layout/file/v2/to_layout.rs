@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::{
     Basis, Bed, Dressing, Layout, Note, Obstacle, ObstacleKind, Placement, Planting, Plot, Rate, Remainder, Shape,
-    Sowing, Units, Water,
+    Units, Water,
 };
 use crate::catalog::{CropId, MaterialId};
 use crate::geometry::{self, Lines};
@@ -42,6 +42,10 @@ impl Layout {
             plots,
             beds: in_order(beds, &self.bed_order)?,
             notes,
+            lots: self.lots.into_iter().map(|lot| lot.read(&mut ids)).collect(),
+            packets: self.packets.into_iter().map(super::PacketList::read).collect(),
+            own_crops: self.own_crops.into_iter().map(super::OwnCrop::read).collect(),
+            cultivars: self.cultivars.into_iter().map(super::Cultivar::read).collect(),
         })
     }
 
@@ -55,12 +59,13 @@ impl Layout {
             });
             plot.id.into_iter().chain(obstacles).chain(beds)
         });
-        plots.chain(self.notes.iter().filter_map(|note| note.id))
+        let notes = self.notes.iter().filter_map(|note| note.id);
+        plots.chain(notes).chain(self.lots.iter().filter_map(|lot| lot.id))
     }
 }
 
 /// Gives ids to what has none.
-struct Ids {
+pub(super) struct Ids {
     next: u32,
 }
 
@@ -71,7 +76,7 @@ impl Ids {
         }
     }
 
-    fn or_new(&mut self, id: Option<u32>) -> u32 {
+    pub(super) fn or_new(&mut self, id: Option<u32>) -> u32 {
         id.unwrap_or_else(|| {
             let id = self.next;
             self.next = self.next.saturating_add(1);
@@ -190,13 +195,9 @@ fn read_planting(planting: Planting) -> layout::Planting {
         cultivar: planting.cultivar.into(),
         in_row: planting.in_row_m.map(|in_row| in_row.metres()),
         end_gap: planting.end_gap_m.map(|end_gap| end_gap.metres()),
-        sowing: planting.sowing.map(|sowing| match sowing {
-            Sowing::Seed { seeds_per_plant } => layout::Sowing::Seed {
-                seeds_per_plant: seeds_per_plant.into(),
-            },
-            Sowing::Plants => layout::Sowing::Plants,
-        }),
+        sowing: planting.sowing.map(|sowing| sowing.0),
         germination: planting.germination_part.map(|part| part.fraction()),
+        field_emergence: planting.field_emergence_part.map(|part| part.fraction()),
         spare: planting.spare_part.fraction(),
     }
 }

@@ -1,0 +1,565 @@
+//! Ways of planting, the shelf, packets, and own crops and cultivars as they stand in the file.
+//!
+//! What belongs together is checked together while it is read, so that the error names the place.
+
+use std::sync::Arc;
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use super::to_layout::Ids;
+use crate::catalog::{CropId, PlantingMethod};
+use crate::layout::file::value::{Name, Part, Price, Seeds, SomePart, Spacing, UnitMass, Weight, Words};
+use crate::layout::limits::{self, Least, ValueError};
+use crate::layout::{self, LotId};
+use crate::quantity::Mass;
+
+/// Defines a value that is read and written as `$text`, and checked as a whole.
+macro_rules! checked_whole {
+    ($(#[$doc:meta])* $name:ident($inner:ty) as $text_name:literal: $text:ty) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+        #[serde(try_from = $text_name, into = $text_name)]
+        pub(in crate::layout::file) struct $name(pub(super) $inner);
+    };
+}
+
+checked_whole! {
+    /// How a crop is put in the ground.
+    Sowing(layout::Sowing) as "SowingText": SowingText
+}
+checked_whole! {
+    /// How much of a lot comes up.
+    Germination(layout::LotGermination) as "GerminationText": GerminationText
+}
+checked_whole! {
+    /// So much seed.
+    SeedAmount(layout::SeedAmount) as "AmountText": AmountText
+}
+
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum SowingText {
+    Seed {
+        seeds_per_plant: Seeds,
+    },
+    Dropped {
+        seeds_per_place: u16,
+    },
+    Hills {
+        seeds_per_hill: u16,
+        #[serde(default = "one")]
+        plants_per_hill: u16,
+    },
+    Raised {
+        #[serde(default = "one")]
+        seeds_per_cell: u16,
+        #[serde(default, skip_serializing_if = "Part::is_zero")]
+        lost_part: Part,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        cells_per_tray: Option<u16>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        days_in_tray: Option<u16>,
+        /// Year, month and day: 2027-05-10.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        set_out: Option<Day>,
+    },
+    Pieces {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        each_kg: Option<UnitMass>,
+    },
+    Plants,
+}
+
+/// A day of the calendar.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+struct Day(Date);
+
+impl TryFrom<String> for Day {
+    type Error = ValueError;
+    fn try_from(text: String) -> Result<Self, ValueError> {
+        text.parse().map(Self).map_err(|_| ValueError::NotADay("this day"))
+    }
+}
+
+impl From<Day> for String {
+    fn from(day: Day) -> Self {
+        day.0.to_string()
+    }
+}
+
+impl TryFrom<SowingText> for Sowing {
+    type Error = ValueError;
+    fn try_from(text: SowingText) -> Result<Self, ValueError> {
+        let sowing = match text {
+            SowingText::Seed { seeds_per_plant } => layout::Sowing::Seed {
+                seeds_per_plant: seeds_per_plant.into(),
+            },
+            SowingText::Dropped { seeds_per_place } => layout::Sowing::Dropped { seeds_per_place },
+            SowingText::Hills {
+                seeds_per_hill,
+                plants_per_hill,
+            } => layout::Sowing::Hills {
+                seeds_per_hill,
+                plants_per_hill,
+            },
+            SowingText::Raised {
+                seeds_per_cell,
+                lost_part,
+                cells_per_tray,
+                days_in_tray,
+                set_out,
+            } => layout::Sowing::Raised(layout::Raised {
+                seeds_per_cell,
+                losses: lost_part.fraction(),
+                cells_per_tray,
+                days_in_tray,
+                set_out: set_out.map(|day| day.0),
+            }),
+            SowingText::Pieces { each_kg } => layout::Sowing::Pieces {
+                each: each_kg.map(UnitMass::mass),
+            },
+            SowingText::Plants => layout::Sowing::Plants,
+        };
+        limits::sowing(sowing)?;
+        Ok(Self(sowing))
+    }
+}
+
+impl From<Sowing> for SowingText {
+    fn from(sowing: Sowing) -> Self {
+        match sowing.0 {
+            layout::Sowing::Seed { seeds_per_plant } => Self::Seed {
+                seeds_per_plant: Seeds::of(seeds_per_plant),
+            },
+            layout::Sowing::Dropped { seeds_per_place } => Self::Dropped { seeds_per_place },
+            layout::Sowing::Hills {
+                seeds_per_hill,
+                plants_per_hill,
+            } => Self::Hills {
+                seeds_per_hill,
+                plants_per_hill,
+            },
+            layout::Sowing::Raised(raised) => Self::Raised {
+                seeds_per_cell: raised.seeds_per_cell,
+                lost_part: Part::of(raised.losses.get()),
+                cells_per_tray: raised.cells_per_tray,
+                days_in_tray: raised.days_in_tray,
+                set_out: raised.set_out.map(Day),
+            },
+            layout::Sowing::Pieces { each } => Self::Pieces {
+                each_kg: each.map(UnitMass::from),
+            },
+            layout::Sowing::Plants => Self::Plants,
+        }
+    }
+}
+
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum GerminationText {
+    NotKnown,
+    /// A part of one: 0.85.
+    Tag(SomePart),
+    OwnTest {
+        came_up: u32,
+        of: u32,
+    },
+}
+
+impl TryFrom<GerminationText> for Germination {
+    type Error = ValueError;
+    fn try_from(text: GerminationText) -> Result<Self, ValueError> {
+        Ok(Self(match text {
+            GerminationText::NotKnown => layout::LotGermination::NotKnown,
+            GerminationText::Tag(part) => layout::LotGermination::Tag(part.fraction()),
+            GerminationText::OwnTest { came_up, of } => {
+                limits::germination_test(came_up, of)?;
+                layout::LotGermination::OwnTest { came_up, of }
+            }
+        }))
+    }
+}
+
+impl From<Germination> for GerminationText {
+    fn from(germination: Germination) -> Self {
+        match germination.0 {
+            layout::LotGermination::NotKnown => Self::NotKnown,
+            layout::LotGermination::Tag(part) => Self::Tag(SomePart::of(part.get())),
+            layout::LotGermination::OwnTest { came_up, of } => Self::OwnTest { came_up, of },
+        }
+    }
+}
+
+impl Germination {
+    fn is_not_known(&self) -> bool {
+        self.0 == layout::LotGermination::NotKnown
+    }
+}
+
+impl Default for Germination {
+    fn default() -> Self {
+        Self(layout::LotGermination::NotKnown)
+    }
+}
+
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum AmountText {
+    Kg(Weight),
+    Count(u64),
+}
+
+impl TryFrom<AmountText> for SeedAmount {
+    type Error = ValueError;
+    fn try_from(text: AmountText) -> Result<Self, ValueError> {
+        let amount = match text {
+            AmountText::Kg(weight) => layout::SeedAmount::Weight(Mass::kilograms(weight.into())),
+            AmountText::Count(count) => layout::SeedAmount::Count(count),
+        };
+        limits::seed_amount("this amount", amount, Least::Nothing)?;
+        Ok(Self(amount))
+    }
+}
+
+impl From<SeedAmount> for AmountText {
+    fn from(amount: SeedAmount) -> Self {
+        match amount.0 {
+            layout::SeedAmount::Weight(mass) => Self::Kg(Weight::of(mass.to_kilograms())),
+            layout::SeedAmount::Count(count) => Self::Count(count),
+        }
+    }
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::layout::file) struct Lot {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) id: Option<u32>,
+    crop: Name,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    cultivar: Words,
+    year: Year,
+    amount: SeedAmount,
+    #[serde(default, skip_serializing_if = "Germination::is_not_known")]
+    germination: Germination,
+}
+
+/// A year.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "i16", into = "i16")]
+struct Year(i16);
+
+impl TryFrom<i16> for Year {
+    type Error = ValueError;
+    fn try_from(year: i16) -> Result<Self, ValueError> {
+        let (first, last) = (*limits::SEASONS.start(), *limits::SEASONS.end());
+        limits::range("the year", f64::from(year), f64::from(first), f64::from(last))?;
+        Ok(Self(year))
+    }
+}
+
+impl From<Year> for i16 {
+    fn from(year: Year) -> Self {
+        year.0
+    }
+}
+
+impl Lot {
+    pub(super) fn read(self, ids: &mut Ids) -> Arc<layout::SeedLot> {
+        Arc::new(layout::SeedLot {
+            id: LotId(ids.or_new(self.id)),
+            crop: CropId(self.crop.into()),
+            cultivar: self.cultivar.into(),
+            year: self.year.0,
+            amount: self.amount.0,
+            germination: self.germination.0,
+        })
+    }
+}
+
+impl From<&layout::SeedLot> for Lot {
+    fn from(lot: &layout::SeedLot) -> Self {
+        Self {
+            id: Some(lot.id.0),
+            crop: Name::from(&lot.crop.0),
+            cultivar: Words::from(&lot.cultivar),
+            year: Year(lot.year),
+            amount: SeedAmount(lot.amount),
+            germination: Germination(lot.germination),
+        }
+    }
+}
+
+/// What a supplier sells of a cultivar.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::layout::file) struct PacketList {
+    crop: Name,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    cultivar: Words,
+    sizes: Sizes,
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "Vec<Packet>", into = "Vec<Packet>")]
+struct Sizes(Vec<Packet>);
+
+impl TryFrom<Vec<Packet>> for Sizes {
+    type Error = ValueError;
+    fn try_from(sizes: Vec<Packet>) -> Result<Self, ValueError> {
+        limits::packet_count(sizes.len())?;
+        for size in &sizes {
+            limits::seed_amount("what a packet holds", size.amount.0, Least::Something)?;
+        }
+        Ok(Self(sizes))
+    }
+}
+
+impl From<Sizes> for Vec<Packet> {
+    fn from(sizes: Sizes) -> Self {
+        sizes.0
+    }
+}
+
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Packet {
+    amount: SeedAmount,
+    /// In the grower's own currency.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    price: Option<Price>,
+}
+
+impl PacketList {
+    pub(super) fn read(self) -> Arc<layout::PacketList> {
+        let sizes = self.sizes.0.into_iter().map(|packet| layout::Packet {
+            amount: packet.amount.0,
+            price: packet.price.map(f64::from),
+        });
+        Arc::new(layout::PacketList {
+            crop: CropId(self.crop.into()),
+            cultivar: self.cultivar.into(),
+            sizes: sizes.collect(),
+        })
+    }
+}
+
+impl From<&layout::PacketList> for PacketList {
+    fn from(list: &layout::PacketList) -> Self {
+        let sizes = list.sizes.iter().map(|packet| Packet {
+            amount: SeedAmount(packet.amount),
+            price: packet.price.map(Price::of),
+        });
+        Self {
+            crop: Name::from(&list.crop.0),
+            cultivar: Words::from(&list.cultivar),
+            sizes: Sizes(sizes.collect()),
+        }
+    }
+}
+
+/// A crop of the grower's own, or own values over the catalogue's where it names no other crop that it is based on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "OwnCropText", into = "OwnCropText")]
+pub(in crate::layout::file) struct OwnCrop(layout::OwnCrop);
+
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct OwnCropText {
+    id: Name,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    based_on: Option<Name>,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    name: Words,
+    #[serde(default, skip_serializing_if = "OwnValues::is_empty")]
+    values: OwnValues,
+}
+
+impl TryFrom<OwnCropText> for OwnCrop {
+    type Error = ValueError;
+    fn try_from(text: OwnCropText) -> Result<Self, ValueError> {
+        let id = CropId(text.id.into());
+        let crop = layout::OwnCrop {
+            based_on: text
+                .based_on
+                .map_or_else(|| id.clone(), |based_on| CropId(based_on.into())),
+            id,
+            name: text.name.into(),
+            values: text.values.read(),
+        };
+        if !crop.is_over_catalogue() {
+            limits::name("the name of a crop of your own", &crop.name)?;
+        }
+        Ok(Self(crop))
+    }
+}
+
+impl From<OwnCrop> for OwnCropText {
+    fn from(crop: OwnCrop) -> Self {
+        let crop = crop.0;
+        Self {
+            id: Name::from(&crop.id.0),
+            based_on: (!crop.is_over_catalogue()).then(|| Name::from(&crop.based_on.0)),
+            name: Words::from(&crop.name),
+            values: OwnValues::from(&crop.values),
+        }
+    }
+}
+
+impl OwnCrop {
+    pub(super) fn read(self) -> Arc<layout::OwnCrop> {
+        Arc::new(self.0)
+    }
+}
+
+impl From<&layout::OwnCrop> for OwnCrop {
+    fn from(crop: &layout::OwnCrop) -> Self {
+        Self(crop.clone())
+    }
+}
+
+/// A cultivar of the grower's own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::layout::file) struct Cultivar {
+    crop: Name,
+    name: Name,
+    #[serde(default, skip_serializing_if = "OwnValues::is_empty")]
+    values: OwnValues,
+}
+
+impl Cultivar {
+    pub(super) fn read(self) -> Arc<layout::OwnCultivar> {
+        Arc::new(layout::OwnCultivar {
+            crop: CropId(self.crop.into()),
+            name: self.name.into(),
+            values: self.values.read(),
+        })
+    }
+}
+
+impl From<&layout::OwnCultivar> for Cultivar {
+    fn from(cultivar: &layout::OwnCultivar) -> Self {
+        Self {
+            crop: Name::from(&cultivar.crop.0),
+            name: Name::from(&cultivar.name),
+            values: OwnValues::from(&cultivar.values),
+        }
+    }
+}
+
+/// Values over those of a crop; what is left out stays the crop's.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct OwnValues {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    row_spacing_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    in_row_watered_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    in_row_dry_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    depth_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    one_seed_kg: Option<UnitMass>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    method: Option<Method>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    seeds_per_plant: Option<Seeds>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    height_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    days_to_harvest: Option<Days>,
+}
+
+impl OwnValues {
+    fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    fn read(self) -> layout::OwnValues {
+        layout::OwnValues {
+            row_spacing: self.row_spacing_m.map(Spacing::metres),
+            in_row_watered: self.in_row_watered_m.map(Spacing::metres),
+            in_row_dry: self.in_row_dry_m.map(Spacing::metres),
+            depth: self.depth_m.map(Spacing::metres),
+            seed_weight: self.one_seed_kg.map(UnitMass::mass),
+            method: self.method.map(PlantingMethod::from),
+            seeds_per_plant: self.seeds_per_plant.map(f64::from),
+            height: self.height_m.map(Spacing::metres),
+            days_to_harvest: self.days_to_harvest.map(|days| days.0),
+        }
+    }
+}
+
+impl From<&layout::OwnValues> for OwnValues {
+    fn from(values: &layout::OwnValues) -> Self {
+        Self {
+            row_spacing_m: values.row_spacing.map(Spacing::from),
+            in_row_watered_m: values.in_row_watered.map(Spacing::from),
+            in_row_dry_m: values.in_row_dry.map(Spacing::from),
+            depth_m: values.depth.map(Spacing::from),
+            one_seed_kg: values.seed_weight.map(UnitMass::from),
+            method: values.method.map(Method::from),
+            seeds_per_plant: values.seeds_per_plant.map(Seeds::of),
+            height_m: values.height.map(Spacing::from),
+            days_to_harvest: values.days_to_harvest.map(Days),
+        }
+    }
+}
+
+/// A number of days, one or more.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "u16", into = "u16")]
+struct Days(u16);
+
+impl TryFrom<u16> for Days {
+    type Error = ValueError;
+    fn try_from(days: u16) -> Result<Self, ValueError> {
+        limits::days(days)?;
+        Ok(Self(days))
+    }
+}
+
+impl From<Days> for u16 {
+    fn from(days: Days) -> Self {
+        days.0
+    }
+}
+
+/// Defines the words of the file for ways of planting.
+macro_rules! methods {
+    ($($name:ident),*) => {
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+        #[serde(rename_all = "snake_case")]
+        enum Method {
+            $($name),*
+        }
+
+        impl From<Method> for PlantingMethod {
+            fn from(method: Method) -> Self {
+                match method {
+                    $(Method::$name => Self::$name),*
+                }
+            }
+        }
+
+        impl From<PlantingMethod> for Method {
+            fn from(method: PlantingMethod) -> Self {
+                match method {
+                    $(PlantingMethod::$name => Self::$name),*
+                }
+            }
+        }
+    };
+}
+
+methods!(
+    Drilled, Transplant, SeedPiece, Set, Slip, Clove, Bulb, Crown, Division, BareRoot
+);
+
+const fn one() -> u16 {
+    1
+}

@@ -1,0 +1,68 @@
+//! The grower's own crops and cultivars, and own values over the catalogue's.
+
+use crate::catalog::{CropId, PlantingMethod};
+use crate::quantity::{Length, Mass};
+
+/// A crop with values of the grower's own.
+///
+/// With an id that the catalogue has, and based on itself, it puts its values over that crop's; with another id it is
+/// a crop of the grower's own, and has from the crop it is based on what it does not say itself.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwnCrop {
+    /// Its name in files.
+    pub id: CropId,
+    /// The crop of the catalogue that it is based on.
+    pub based_on: CropId,
+    /// Its name for people; empty for that of the crop it is based on.
+    pub name: String,
+    /// What differs.
+    pub values: OwnValues,
+}
+
+/// A cultivar with values of the grower's own, over its crop's.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OwnCultivar {
+    /// The crop it is of.
+    pub crop: CropId,
+    /// Its name; beds name it as their cultivar.
+    pub name: String,
+    /// What differs.
+    pub values: OwnValues,
+}
+
+/// Values of the grower's own; what is left out stays the crop's.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct OwnValues {
+    /// From row to row.
+    pub row_spacing: Option<Length>,
+    /// In-row spacing with all the water it asks for.
+    pub in_row_watered: Option<Length>,
+    /// In-row spacing where water may run short.
+    pub in_row_dry: Option<Length>,
+    /// Depth of seed, set or piece.
+    pub depth: Option<Length>,
+    /// Mean weight of one seed, set or piece.
+    pub seed_weight: Option<Mass>,
+    /// How it is put in the ground.
+    pub method: Option<PlantingMethod>,
+    /// Good seeds sown for each plant that is to stand.
+    pub seeds_per_plant: Option<f64>,
+    /// Height when grown.
+    pub height: Option<Length>,
+    /// Days to harvest.
+    pub days_to_harvest: Option<u16>,
+}
+
+impl OwnCrop {
+    /// Whether it puts values over a crop of the catalogue, instead of being a crop of its own.
+    pub fn is_over_catalogue(&self) -> bool {
+        self.id == self.based_on
+    }
+}
+
+impl OwnValues {
+    /// Whether nothing differs.
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+}

@@ -1,0 +1,89 @@
+//! What lies on the seed shelf, and what the supplier sells.
+
+use super::ids::LotId;
+use crate::catalog::CropId;
+use crate::quantity::{Fraction, Mass};
+
+/// One lot of seed, or of sets or pieces, on the shelf.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SeedLot {
+    /// Unique in the layout.
+    pub id: LotId,
+    /// The crop.
+    pub crop: CropId,
+    /// The cultivar, in the grower's words; may be empty.
+    pub cultivar: String,
+    /// The year on the tag, or that it was grown in.
+    pub year: i16,
+    /// How much is left of it.
+    pub amount: SeedAmount,
+    /// How much of it comes up.
+    pub germination: LotGermination,
+}
+
+/// So much seed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SeedAmount {
+    /// By weight.
+    Weight(Mass),
+    /// By count: seeds, sets, pieces, plants.
+    Count(u64),
+}
+
+/// How much of a lot comes up.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum LotGermination {
+    /// Not known.
+    #[default]
+    NotKnown,
+    /// As the tag says.
+    Tag(Fraction),
+    /// As a test of one's own found.
+    OwnTest {
+        /// Seeds that came up; may be none.
+        came_up: u32,
+        /// Seeds tested; one or more.
+        of: u32,
+    },
+}
+
+/// The packets in which a supplier sells a cultivar.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PacketList {
+    /// The crop.
+    pub crop: CropId,
+    /// The cultivar, in the grower's words; empty for the crop without one.
+    pub cultivar: String,
+    /// The sizes, in the grower's order.
+    pub sizes: Vec<Packet>,
+}
+
+/// One size of packet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Packet {
+    /// What it holds.
+    pub amount: SeedAmount,
+    /// What it costs, in the grower's own currency; not known when left out.
+    pub price: Option<f64>,
+}
+
+impl LotGermination {
+    /// The part that comes up, as far as it is known.
+    pub fn found(self) -> Option<Fraction> {
+        match self {
+            Self::NotKnown => None,
+            Self::Tag(part) => Some(part),
+            Self::OwnTest { came_up, of } => Fraction::new(f64::from(came_up) / f64::from(of)),
+        }
+    }
+}
+
+/// Whether two names are of one cultivar: blanks round them, and upper and lower case, do not count.
+pub fn same_cultivar(one: &str, other: &str) -> bool {
+    cultivar_key(one) == cultivar_key(other)
+}
+
+/// The form of a cultivar's name by which it is told from others.
+pub fn cultivar_key(name: &str) -> String {
+    name.trim().to_lowercase()
+}

@@ -1,0 +1,234 @@
+//! The order: what all beds take, what lies on the shelf already, what is left to buy, and where it goes.
+
+mod keeper;
+mod line;
+mod shelf;
+
+use std::sync::Arc;
+
+use jiff::civil::Date;
+
+use super::types::HeadsUp;
+use crate::catalog::{CropId, PlantingMethod};
+use crate::layout::{BedId, LotId, Packet, Sowing};
+use crate::quantity::{Fraction, Mass};
+
+pub(super) use keeper::{OrderKeeper, Place};
+
+/// What to buy, what for, and where it goes.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Order {
+    /// One line for each cultivar and kind of thing, by the crop's name, the cultivar's, and the thing.
+    pub lines: Vec<Arc<OrderLine>>,
+    /// What the packets of all lines cost that have prices, in the grower's own currency.
+    pub cost: f64,
+    /// Lines with something to buy and no price for it.
+    pub unpriced: usize,
+}
+
+/// All of one cultivar that is put in the ground in one form.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OrderLine {
+    /// The crop.
+    pub crop: CropId,
+    /// Its name.
+    pub crop_name: String,
+    /// The cultivar, in the grower's words; may be empty.
+    pub cultivar: String,
+    /// What is counted: seeds, sets, plants.
+    pub things: Things,
+    /// Plants that come up and are still to be thinned; as many as `plants` where nothing is thinned.
+    pub plants_before_thinning: u64,
+    /// Plants that are to stand.
+    pub plants: u64,
+    /// All that the beds take: the sum of their rows.
+    pub need: Quantity,
+    /// The part of what is bought that comes up, as it is counted on; the whole where it is not seed.
+    pub germination: Fraction,
+    /// What is drawn from the shelf, in the order in which it is used up.
+    pub drawn: Vec<Drawn>,
+    /// What is left to buy.
+    pub to_buy: Quantity,
+    /// Packets that cover what is left to buy, where the grower said which sizes there are.
+    pub packets: Option<PacketsToBuy>,
+    /// Why there are no packets although there are sizes, in a sentence.
+    pub packets_problem: Option<String>,
+    /// The beds it goes to, in the layout's order.
+    pub beds: Vec<ForBed>,
+    /// Trays to sow, for beds whose plants are raised in them.
+    pub trays: Vec<TraysToSow>,
+    /// What a careful neighbour would mention of it.
+    pub heads_up: Vec<Arc<HeadsUp>>,
+}
+
+/// So much of something, by count and by weight.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Quantity {
+    /// How many.
+    pub count: u64,
+    /// Their weight; `None` where the weight of one is not known.
+    pub mass: Option<Mass>,
+}
+
+/// What is taken from one lot on the shelf.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drawn {
+    /// The lot.
+    pub lot: LotId,
+    /// How much. More than a fresh lot would take where the lot comes up badly.
+    pub amount: Quantity,
+    /// The part of it that comes up, as it is counted on.
+    pub germination: Fraction,
+    /// Whether the lot itself says so; otherwise what is counted on for seed to buy was taken.
+    pub germination_known: bool,
+}
+
+/// Packets that cover what is left to buy.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PacketsToBuy {
+    /// The sizes to take, each at least once, in the grower's order.
+    pub sizes: Vec<PacketsOfSize>,
+    /// What they hold together.
+    pub amount: Quantity,
+    /// What they cost together, where every size that is sold has its price.
+    pub cost: Option<f64>,
+    /// Whether no other choice is cheaper, or leaves fewer over where prices are not known.
+    pub proven: bool,
+}
+
+/// So many packets of one size.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PacketsOfSize {
+    /// The size.
+    pub packet: Packet,
+    /// How many.
+    pub count: u64,
+}
+
+/// What one bed takes of a line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ForBed {
+    /// The bed.
+    pub bed: BedId,
+    /// How much.
+    pub amount: Quantity,
+    /// Plants that are to stand there.
+    pub plants: u64,
+}
+
+/// Trays to sow for one bed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TraysToSow {
+    /// The bed.
+    pub bed: BedId,
+    /// Plants to set out.
+    pub plants: u64,
+    /// Cells to sow.
+    pub cells: u64,
+    /// Seeds in each cell.
+    pub seeds_per_cell: u16,
+    /// Whole trays, where the cells of a tray are given.
+    pub trays: Option<u64>,
+    /// The day to sow, where the day of setting out and the days in the tray are given.
+    pub sow_on: Option<Date>,
+    /// The day of setting out, where given.
+    pub set_out: Option<Date>,
+}
+
+/// What an order counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Things {
+    /// Seeds.
+    Seeds,
+    /// Cut pieces of tuber.
+    SeedPieces,
+    /// Small bulbs.
+    Sets,
+    /// Cloves.
+    Cloves,
+    /// Pieces of any other kind.
+    Pieces,
+    /// Slips.
+    Slips,
+    /// Crowns.
+    Crowns,
+    /// Plants.
+    Plants,
+}
+
+impl Things {
+    /// What a bed is planted with.
+    pub(super) const fn of(sowing: Sowing, method: PlantingMethod) -> Self {
+        match (sowing, method) {
+            (Sowing::Pieces { .. }, PlantingMethod::SeedPiece) => Self::SeedPieces,
+            (Sowing::Pieces { .. }, PlantingMethod::Set) => Self::Sets,
+            (Sowing::Pieces { .. }, PlantingMethod::Clove) => Self::Cloves,
+            (Sowing::Pieces { .. }, _) => Self::Pieces,
+            (Sowing::Plants, PlantingMethod::Slip) => Self::Slips,
+            (Sowing::Plants, PlantingMethod::Crown) => Self::Crowns,
+            (Sowing::Plants, _) => Self::Plants,
+            _ => Self::Seeds,
+        }
+    }
+
+    /// The form in which a crop lies on the seed shelf.
+    pub const fn on_shelf(method: PlantingMethod) -> Self {
+        match method {
+            PlantingMethod::SeedPiece => Self::SeedPieces,
+            PlantingMethod::Set => Self::Sets,
+            PlantingMethod::Clove => Self::Cloves,
+            PlantingMethod::Slip => Self::Slips,
+            PlantingMethod::Crown => Self::Crowns,
+            _ => Self::Seeds,
+        }
+    }
+
+    /// In words: "seeds", "seed pieces".
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Seeds => "seeds",
+            Self::SeedPieces => "seed pieces",
+            Self::Sets => "sets",
+            Self::Cloves => "cloves",
+            Self::Pieces => "pieces",
+            Self::Slips => "slips",
+            Self::Crowns => "crowns",
+            Self::Plants => "plants",
+        }
+    }
+}
+
+impl Order {
+    /// The line of a bed.
+    pub fn line_of(&self, bed: BedId) -> Option<&OrderLine> {
+        self.lines
+            .iter()
+            .find(|line| line.beds.iter().any(|of| of.bed == bed))
+            .map(Arc::as_ref)
+    }
+
+    /// How much the plan draws from a lot, over all lines.
+    pub fn drawn_from(&self, lot: LotId) -> u64 {
+        let drawn = self.lines.iter().flat_map(|line| &line.drawn);
+        drawn
+            .filter(|drawn| drawn.lot == lot)
+            .fold(0, |sum, drawn| sum.saturating_add(drawn.amount.count))
+    }
+}
+
+impl OrderLine {
+    /// The crop with its cultivar: "Sweet corn, Early Amber".
+    pub fn name(&self) -> String {
+        match self.cultivar.as_str() {
+            "" => self.crop_name.clone(),
+            cultivar => format!("{}, {cultivar}", self.crop_name),
+        }
+    }
+
+    /// What is drawn from the shelf, over all lots.
+    pub fn drawn_count(&self) -> u64 {
+        self.drawn
+            .iter()
+            .fold(0, |sum, drawn| sum.saturating_add(drawn.amount.count))
+    }
+}
