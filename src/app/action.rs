@@ -52,6 +52,16 @@ pub enum Action {
     AddNote,
     /// Put down a dressing on the bed.
     AddDressing,
+    /// Read and change the crop book.
+    CropBook,
+    /// Put a lot of seed on the shelf.
+    AddLot,
+    /// Look at the order list.
+    OrderList,
+    /// Make the order list to print.
+    PrintOrder,
+    /// Save the order list as a table.
+    SaveOrder,
     /// Take away what is chosen.
     Remove,
     /// Let go of what is chosen, or stop drawing.
@@ -84,7 +94,7 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 37] = [
+    pub const ALL: [Self; 42] = [
         Self::New,
         Self::Open,
         Self::Sample,
@@ -108,6 +118,11 @@ impl Action {
         Self::AddOther,
         Self::AddNote,
         Self::AddDressing,
+        Self::CropBook,
+        Self::AddLot,
+        Self::OrderList,
+        Self::PrintOrder,
+        Self::SaveOrder,
         Self::Remove,
         Self::LetGo,
         Self::TurnRight,
@@ -183,6 +198,26 @@ impl Action {
             ),
             Self::AddNote => ("Note on the map", "Click where the note shall stand"),
             Self::AddDressing => ("Add a dressing", "Put down fertilizer on the chosen bed"),
+            Self::CropBook => (
+                "Crop book",
+                "Look up every value of a crop with its source, and keep crops, cultivars and values of your own",
+            ),
+            Self::AddLot => (
+                "Add a lot of seed",
+                "Put seed that you have on the shelf; it is used before any is bought",
+            ),
+            Self::OrderList => (
+                "Order list",
+                "What to buy, what it is for, and what comes off the shelf",
+            ),
+            Self::PrintOrder => (
+                "Order list on paper…",
+                "See the order list as it will print, and save it as PDF, SVG or PNG",
+            ),
+            Self::SaveOrder => (
+                "Save order list as table…",
+                "Save what to buy and what it is for as a table for a spreadsheet",
+            ),
             Self::Remove => ("Remove", "Take away what is chosen"),
             Self::LetGo => ("Let go", "Let go of what is chosen, or stop drawing"),
             Self::TurnRight => ("Turn rows right", "Turn the bed's rows by five degrees, clockwise"),
@@ -220,6 +255,8 @@ impl Action {
             Self::Find => (command, Key::K),
             Self::TypePlot => (command, Key::R),
             Self::AddDressing => (command, Key::D),
+            Self::CropBook => (command, Key::B),
+            Self::OrderList => (command, Key::L),
             Self::Remove => (Modifiers::NONE, Key::Delete),
             Self::LetGo => (Modifiers::NONE, Key::Escape),
             Self::TurnRight => (Modifiers::NONE, Key::CloseBracket),

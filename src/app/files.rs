@@ -24,6 +24,8 @@ pub enum Purpose {
     SaveMap(MapKind),
     /// Where to save the ledger as a table.
     SaveTable,
+    /// Where to save the order list as a table.
+    SaveOrder,
 }
 
 impl Purpose {
@@ -36,6 +38,7 @@ impl Purpose {
             Self::SaveMap(MapKind::Svg) => "Save the map as SVG",
             Self::SaveMap(MapKind::Png) => "Save the map as PNG",
             Self::SaveTable => "Save the ledger as a table",
+            Self::SaveOrder => "Save the order list as a table",
         }
     }
 
@@ -44,7 +47,7 @@ impl Purpose {
         match self {
             Self::Open | Self::SaveLayout => "ron",
             Self::SaveMap(kind) => kind.ending(),
-            Self::SaveTable => "csv",
+            Self::SaveTable | Self::SaveOrder => "csv",
         }
     }
 
@@ -54,7 +57,7 @@ impl Purpose {
             Self::SaveMap(MapKind::Pdf) => "PDF",
             Self::SaveMap(MapKind::Svg) => "SVG drawing",
             Self::SaveMap(MapKind::Png) => "PNG picture",
-            Self::SaveTable => "Table (CSV)",
+            Self::SaveTable | Self::SaveOrder => "Table (CSV)",
         }
     }
 

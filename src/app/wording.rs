@@ -1,6 +1,23 @@
 //! Words for amounts that several panels show the same way.
 
+use crate::catalog::{Catalog, Mark, SourceKey};
 use crate::quantity::{Length, Mass, Units};
+
+/// Where a value of the crop book comes from: its citations, and how it was found there.
+pub(super) fn source_words(sources: &[SourceKey], mark: Mark) -> String {
+    let catalog = Catalog::built_in();
+    let mut words: Vec<&str> = sources
+        .iter()
+        .filter_map(|key| catalog.citation(key))
+        .map(|citation| citation.text.as_str())
+        .collect();
+    // Of common practice and of the grower's own value the mark says all there is to say.
+    if matches!(mark, Mark::CommonPractice | Mark::Grower) {
+        words.clear();
+    }
+    words.push(mark.words());
+    words.join("\n")
+}
 
 /// Row feet, or row metres.
 pub(super) fn row_length(length: Length, units: Units) -> String {

@@ -43,7 +43,9 @@ fn usual_way(crop: &Crop) -> Sowing {
         PlantingMethod::Drilled => Sowing::Seed {
             seeds_per_plant: crop.seeds_per_plant.as_ref().map_or(1.0, |seeds| seeds.value),
         },
-        PlantingMethod::SeedPiece | PlantingMethod::Set | PlantingMethod::Clove | PlantingMethod::Bulb => Sowing::Pieces { each: None },
+        PlantingMethod::SeedPiece | PlantingMethod::Set | PlantingMethod::Clove | PlantingMethod::Bulb => {
+            Sowing::Pieces { each: None }
+        }
         PlantingMethod::Transplant
         | PlantingMethod::Slip
         | PlantingMethod::Crown

@@ -7,6 +7,7 @@
 pub mod drawing;
 mod map_file;
 mod mark;
+pub mod order_list;
 pub mod page;
 mod palette;
 mod pdf;

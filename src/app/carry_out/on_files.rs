@@ -19,6 +19,7 @@ impl QuilletApp {
             (Some(path), Purpose::SaveLayout) => path
                 .file_name()
                 .map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
+            (_, Purpose::SaveOrder) => files::file_name(&format!("{name} order list"), purpose.ending()),
             _ => files::file_name(&name, purpose.ending()),
         };
         let folder = self
@@ -53,6 +54,15 @@ impl QuilletApp {
                 }
             }
             Purpose::SaveTable => self.save_table(&path),
+            Purpose::SaveOrder => self.save_order(&path),
+        }
+    }
+
+    pub(super) fn save_order(&mut self, path: &Path) {
+        let text = tables::order_csv(self.desk.layout(), self.desk.plan()).map_err(|error| error.to_string());
+        match text.and_then(|text| files::write_whole(path, text.as_bytes())) {
+            Ok(()) => self.desk.say(format!("Saved the order list as {}", path.display())),
+            Err(sentence) => self.desk.say_wrong(sentence),
         }
     }
 

@@ -16,7 +16,7 @@ use super::theme::{self, ThemeInForce as _};
 use crate::layout::Layout;
 use crate::sheets::page::{Frame, Paper, Scale, ScaleChoice};
 use crate::sheets::{FileOptions, MapKind, Palette, png};
-use making::{Choices, Job, file_url, picture, save_files, sheets_of};
+use making::{Choices, Job, What, file_url, picture, save_files, sheets_of};
 
 /// The print view while it is open.
 #[derive(Default)]
@@ -72,6 +72,13 @@ impl PrintView {
             },
             ..Self::default()
         }
+    }
+
+    /// The view for a layout, with the order list in it.
+    pub(super) fn of_order(layout: &Layout) -> Self {
+        let mut view = Self::new(layout);
+        view.choices.what = What::Order;
+        view
     }
 
     /// Draws the view. Gives back whether it stays open.
@@ -155,12 +162,16 @@ impl PrintView {
             });
         });
         ui.add_space(8.0);
+        self.what_choice(ui);
         self.paper_choice(ui);
-        self.scale_choice(ui, desk);
+        let is_map = self.choices.what == What::Map;
+        if is_map {
+            self.scale_choice(ui, desk);
+        }
         ui.add_space(4.0);
         ui.checkbox(&mut self.choices.black_and_white, "Black and white");
         let plots = &desk.layout().plots;
-        if plots.len() > 1 {
+        if is_map && plots.len() > 1 {
             form::section(ui, "Plots on the map");
             for plot in plots {
                 let mut shown = !self.choices.left_out.contains(&plot.id);
@@ -185,10 +196,12 @@ impl PrintView {
                 out.push(Command::Ask(Purpose::SaveMap(kind)));
             }
         }
-        form::follows(
-            ui,
-            "Print the PDF at its actual size, not fitted to the page, so that the scale stays true.",
-        );
+        if is_map {
+            form::follows(
+                ui,
+                "Print the PDF at its actual size, not fitted to the page, so that the scale stays true.",
+            );
+        }
         ui.add_space(6.0);
         match &self.outcome {
             Some(Ok(paths)) => saved(ui, paths),
@@ -199,6 +212,17 @@ impl PrintView {
             None => {}
         }
         stays
+    }
+
+    fn what_choice(&mut self, ui: &mut Ui) {
+        form::line(ui, "Sheets", |ui| {
+            for (what, words) in [(What::Map, "Map and rows"), (What::Order, "Order list")] {
+                if ui.selectable_label(self.choices.what == what, words).clicked() {
+                    self.choices.what = what;
+                    self.page = 0;
+                }
+            }
+        });
     }
 
     fn paper_choice(&mut self, ui: &mut Ui) {

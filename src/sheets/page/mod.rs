@@ -1,10 +1,11 @@
-//! Sheets to carry outside: the map at a true scale, and the tables of the rows.
+//! Sheets to carry outside: the map at a true scale, the tables of the rows, and the order list.
 //!
-//! [`map_pages`] gives finished [`Frame`]s; the writers of PDF, SVG and PNG only paint them.
+//! [`map_pages`] and [`order_pages`] give finished [`Frame`]s; the writers of PDF, SVG and PNG only paint them.
 
 mod frame;
 mod map_key;
 mod map_sheet;
+mod order_sheet;
 mod paper;
 mod scale;
 mod sheet;
@@ -23,6 +24,7 @@ use crate::plan::{BedPlan, Ledger, Plan};
 use crate::quantity::count;
 
 pub use frame::{CellHead, Frame, Part, Role};
+pub use order_sheet::{SEED_CAUTION, order_pages};
 pub use paper::{POINTS_PER_MILLIMETRE, Paper, Turned};
 pub use scale::{Scale, ScaleError};
 
@@ -76,6 +78,9 @@ pub enum PageError {
     /// Nothing is drawn yet.
     #[error("There is nothing to print yet: draw a plot first")]
     Empty,
+    /// No bed takes anything yet.
+    #[error("There is nothing to order yet: choose a crop for a bed first")]
+    NothingToOrder,
     /// The chosen scale needs a larger sheet.
     #[error("At {asked} the map is larger than a sheet of {paper}. The largest standard scale that fits is {largest}")]
     DoesNotFit {

@@ -1,9 +1,11 @@
-//! The ledger as tables for other programs: JSON, comma separated values, plain text.
+//! The ledger and the order list as tables for other programs: JSON, comma separated values, plain text.
 
 mod csv;
 mod json;
+mod order;
 mod text;
 
 pub use csv::ledger_csv;
 pub use json::ledger_json;
+pub use order::order_csv;
 pub use text::{bed_heading, ledger_tabs, ledger_text};

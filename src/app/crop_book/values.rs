@@ -1,0 +1,484 @@
+//! Every value of a crop, in groups, each with its source; those that a grower may have of their own in fields.
+
+use egui::{Id, Ui};
+
+use super::list::season_words;
+use super::rows::{Change, own, own_choice, read_only};
+use crate::app::form;
+use crate::app::seed_words::{plain, read_positive};
+use crate::app::wording::source_words;
+use crate::catalog::{Crop, Ends, Hardiness, Hilling, NitrogenNeed, PlantingMethod, RowAmount, RowMeasure, Sourced};
+use crate::layout::OwnValues;
+use crate::layout::limits::MOST_DAYS;
+use crate::quantity::{Length, LengthUnit, Mass, MassUnit, Units, count};
+
+/// What a page is drawn from.
+pub(super) struct Page<'a> {
+    pub(super) crop: &'a Crop,
+    /// What the grower has put over it.
+    pub(super) values: OwnValues,
+    /// How the way back is worded.
+    pub(super) back: &'a str,
+    pub(super) units: Units,
+    pub(super) field: Id,
+}
+
+impl Page<'_> {
+    /// Draws all values. Gives back the grower's own as they are after this frame, when they changed.
+    pub(super) fn show(&self, ui: &mut Ui) -> Option<OwnValues> {
+        let mut values = self.values;
+        self.spacing(ui, &mut values);
+        self.planting(ui, &mut values);
+        self.season(ui, &mut values);
+        self.harvest(ui, &mut values);
+        self.water(ui);
+        if !self.crop.notes.is_empty() {
+            form::section(ui, "Notes");
+            for note in &self.crop.notes {
+                read_only(ui, "Note", &note.value, &source(note));
+            }
+        }
+        (values != self.values).then_some(values)
+    }
+
+    fn length(&self, ui: &mut Ui, name: &str, label: &str, shown: &str, source: &str, own_value: &mut Option<Length>) {
+        let bare = match self.units {
+            Units::Customary => LengthUnit::Inches,
+            Units::Metric => LengthUnit::Centimetres,
+        };
+        let read = |text: &str| {
+            let length = Length::parse_with(text, bare).map_err(|error| error.to_string())?;
+            if length <= Length::ZERO {
+                return Err(format!("“{text}” does not do; it must be more than nothing"));
+            }
+            Ok(length)
+        };
+        let id = self.field.with(name);
+        take(
+            own(ui, id, label, shown, own_value.is_some(), self.back, source, read),
+            own_value,
+        );
+    }
+
+    fn spacing(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let (crop, units) = (self.crop, self.units);
+        form::section(ui, "Spacing and depth");
+        let short = |length: &Length| length.show_short(units);
+        let shown = ends(&crop.row_spacing, short);
+        let from = ends_source(&crop.row_spacing);
+        self.length(ui, "rows", "Between rows", &shown, &from, &mut values.row_spacing);
+        let watered = &crop.in_row_watered;
+        let label = "In the row, well watered";
+        self.length(
+            ui,
+            "watered",
+            label,
+            &short(&watered.value),
+            &source(watered),
+            &mut values.in_row_watered,
+        );
+        let dry = &crop.in_row_dry;
+        let label = "In the row, water short";
+        self.length(
+            ui,
+            "dry",
+            label,
+            &short(&dry.value),
+            &source(dry),
+            &mut values.in_row_dry,
+        );
+        read_only(
+            ui,
+            "In the row, as published",
+            &ends(&crop.in_row, short),
+            &ends_source(&crop.in_row),
+        );
+        let from = ends_source(&crop.depth);
+        self.length(
+            ui,
+            "depth",
+            "Depth",
+            &ends(&crop.depth, short),
+            &from,
+            &mut values.depth,
+        );
+    }
+
+    fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let crop = self.crop;
+        form::section(ui, "Seed and planting");
+        let all = METHODS.map(|method| (method_words(method), method));
+        let method = &crop.method;
+        let shown = method_words(method.value);
+        let id = self.field.with("method");
+        let from = source(method);
+        let change = own_choice(
+            ui,
+            id,
+            "Usual way",
+            shown,
+            values.method.is_some(),
+            self.back,
+            &from,
+            &all,
+        );
+        take(change, &mut values.method);
+        if let Some(also) = &crop.also_method {
+            read_only(ui, "Usual too", method_words(also.value), &source(also));
+        }
+        self.weight(ui, values);
+        if let Some(range) = &crop.seed_weight_range {
+            // The heaviest seed is the fewest to the ounce.
+            let words = format!(
+                "{} to {}",
+                self.per_weight(range.high.value),
+                self.per_weight(range.low.value)
+            );
+            read_only(ui, self.per_weight_label(), &words, &ends_source(range));
+        }
+        if let Some(seeds) = &crop.seeds_per_plant {
+            let id = self.field.with("seeds per plant");
+            let read = |text: &str| {
+                let seeds = read_positive(text, "1.5")?;
+                if seeds < 1.0 {
+                    return Err("A plant comes of one seed at least; write 1 or more".to_owned());
+                }
+                Ok(seeds)
+            };
+            let is_own = values.seeds_per_plant.is_some();
+            let shown = plain(seeds.value);
+            let change = own(
+                ui,
+                id,
+                "Good seeds a plant",
+                &shown,
+                is_own,
+                self.back,
+                &source(seeds),
+                read,
+            );
+            take(change, &mut values.seeds_per_plant);
+        }
+        if let Some(least) = &crop.least_germination {
+            read_only(ui, "Least germination for sale", &least.value.show(), &source(least));
+        }
+        if let Some(buying) = &crop.buying {
+            let label = "Buying tables say";
+            read_only(ui, label, &row_amount(buying, self.units), &row_source(buying));
+            form::follows(
+                ui,
+                "for sowing thickly and thinning, or for beds of young plants; no need is worked out from it",
+            );
+        }
+        if let Some(soil) = &crop.soil {
+            let shown = |temperature: &crate::quantity::Temperature| temperature.show(self.units);
+            if let Some(least) = &soil.least {
+                read_only(ui, "Soil, coldest to sprout", &shown(&least.value), &source(least));
+            }
+            if let Some(good) = &soil.good {
+                read_only(ui, "Soil, sprouts well", &ends(good, shown), &ends_source(good));
+            }
+            if let Some(best) = &soil.best {
+                read_only(ui, "Soil, sprouts best", &shown(&best.value), &source(best));
+            }
+            if let Some(most) = &soil.most {
+                read_only(ui, "Soil, hottest to sprout", &shown(&most.value), &source(most));
+            }
+        }
+    }
+
+    /// Weight of a seed, set or piece: seeds by their number in an ounce, the rest each by its weight.
+    fn weight(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let Some(weight) = &self.crop.seed_weight else { return };
+        let is_own = values.seed_weight.is_some();
+        let id = self.field.with("seed weight");
+        let from = source(weight);
+        let change = if self.is_seed() {
+            let read = |text: &str| {
+                let seeds = read_positive(text, "112")?;
+                Ok(self.one_weight() / seeds)
+            };
+            let shown = self.per_weight(weight.value);
+            own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
+        } else {
+            let unit = match self.units {
+                Units::Customary => MassUnit::Ounces,
+                Units::Metric => MassUnit::Grams,
+            };
+            let read = |text: &str| {
+                let mass = Mass::parse_with(text, unit).map_err(|error| error.to_string())?;
+                if mass <= Mass::ZERO {
+                    return Err("One weighs more than nothing; write 2 oz, or 50 g".to_owned());
+                }
+                Ok(mass)
+            };
+            let shown = weight.value.show_seed(self.units);
+            own(ui, id, "One weighs", &shown, is_own, self.back, &from, read)
+        };
+        take(change, &mut values.seed_weight);
+    }
+
+    const fn is_seed(&self) -> bool {
+        matches!(
+            self.crop.method.value,
+            PlantingMethod::Drilled | PlantingMethod::Transplant
+        )
+    }
+
+    const fn one_weight(&self) -> Mass {
+        match self.units {
+            Units::Customary => Mass::ounces(1.0),
+            Units::Metric => Mass::grams(1.0),
+        }
+    }
+
+    const fn per_weight_label(&self) -> &'static str {
+        match self.units {
+            Units::Customary => "Seeds in an ounce",
+            Units::Metric => "Seeds in a gram",
+        }
+    }
+
+    /// Seeds in an ounce or a gram.
+    fn per_weight(&self, one: Mass) -> String {
+        let seeds = self.one_weight() / one;
+        if seeds >= 100.0 {
+            count(seeds.round() as u64)
+        } else {
+            plain((seeds * 10.0).round() / 10.0)
+        }
+    }
+
+    fn season(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let crop = self.crop;
+        form::section(ui, "Season");
+        if let Some(hardiness) = &crop.hardiness {
+            let words = format!(
+                "{}, {}",
+                hardiness_words(hardiness.value),
+                season_words(hardiness.value.season())
+            );
+            read_only(ui, "Hardiness", &words, &source(hardiness));
+        }
+        if let Some(weeks) = &crop.weeks_from_last_frost {
+            let words = |weeks: &i8| match *weeks {
+                0 => "at the last frost".to_owned(),
+                weeks if weeks < 0 => format!("{} weeks before", -i32::from(weeks)),
+                weeks => format!("{weeks} weeks after"),
+            };
+            read_only(ui, "First planting", &ends(weeks, words), &ends_source(weeks));
+        }
+        if let Some(days) = &crop.days_to_harvest {
+            let id = self.field.with("days");
+            let read = |text: &str| {
+                let text = text.trim_end_matches("days").trim();
+                let days = form::read_whole(text, 1, i32::from(MOST_DAYS))?;
+                u16::try_from(days).map_err(|error| error.to_string())
+            };
+            let is_own = values.days_to_harvest.is_some();
+            let shown = format!("{} days", ends(days, u16::to_string));
+            let from = ends_source(days);
+            let change = own(ui, id, "Days to harvest", &shown, is_own, self.back, &from, read);
+            take(change, &mut values.days_to_harvest);
+        }
+        if let Some(stages) = &crop.stages {
+            let words: Vec<String> = stages
+                .lengths
+                .value
+                .iter()
+                .map(|stage| {
+                    format!(
+                        "{} + {} + {} + {} days, planted {}, {}",
+                        stage.initial, stage.development, stage.middle, stage.late, stage.planted, stage.region
+                    )
+                })
+                .collect();
+            let from = format!("{}\nrow “{}”", source(&stages.lengths), stages.row);
+            read_only(ui, "Stages of growth", &words.join("\n"), &from);
+        }
+    }
+
+    fn harvest(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let (crop, units) = (self.crop, self.units);
+        form::section(ui, "Growth, harvest and feeding");
+        if let Some(height) = &crop.height {
+            let shown = height.value.show_short(units);
+            self.length(
+                ui,
+                "height",
+                "Height when grown",
+                &shown,
+                &source(height),
+                &mut values.height,
+            );
+        }
+        if let Some(range) = &crop.height_range {
+            let shown = ends(range, |length| length.show_short(units));
+            read_only(ui, "Heights that are usual", &shown, &ends_source(range));
+        }
+        if let Some(harvest) = &crop.harvest {
+            read_only(
+                ui,
+                "Harvest, no promise",
+                &row_amount(harvest, units),
+                &row_source(harvest),
+            );
+        }
+        if let Some(hilled) = &crop.hilled {
+            let words = match hilled.value {
+                Hilling::Yes => "yes",
+                Hilling::Optional => "may be",
+                Hilling::No => "no",
+            };
+            read_only(ui, "Hilled", words, &source(hilled));
+        }
+        if let Some(rows) = &crop.least_rows {
+            let words = format!("{} rows or more", rows.value);
+            read_only(ui, "Side by side for the wind", &words, &source(rows));
+        }
+        if let Some(need) = &crop.nitrogen_need {
+            let words = match need.value {
+                NitrogenNeed::Light => "light",
+                NitrogenNeed::Medium => "medium",
+                NitrogenNeed::Heavy => "heavy",
+            };
+            read_only(ui, "Feeds on nitrogen", words, &source(need));
+        }
+        if let Some(nitrogen) = &crop.season_nitrogen {
+            let words = nitrogen.value.show_field(units);
+            read_only(ui, "Nitrogen for the season", &words, &source(nitrogen));
+        }
+        if let Some(seed) = &crop.field_seed {
+            let words = ends(seed, |rate| rate.show_field(units));
+            read_only(ui, "Seed drilled in fields", &words, &ends_source(seed));
+        }
+    }
+
+    fn water(&self, ui: &mut Ui) {
+        let (crop, units) = (self.crop, self.units);
+        if crop.water_use.is_none() && crop.roots.is_none() {
+            return;
+        }
+        form::section(ui, "Water and roots");
+        if let Some(water) = &crop.water_use {
+            for (label, factor) in [
+                ("Crop coefficient, first", &water.initial),
+                ("in mid-season", &water.middle),
+                ("at harvest", &water.end),
+            ] {
+                let from = format!("{}\nrow “{}”", source(factor), water.row);
+                read_only(ui, label, &plain(factor.value), &from);
+            }
+        }
+        if let Some(roots) = &crop.roots {
+            let from = |value: String| format!("{value}\nrow “{}”", roots.row);
+            let effective = &roots.effective;
+            read_only(
+                ui,
+                "Roots to water by",
+                &effective.value.show_short(units),
+                &from(source(effective)),
+            );
+            let deepest = &roots.deepest;
+            read_only(
+                ui,
+                "Deepest roots",
+                &deepest.value.show_short(units),
+                &from(source(deepest)),
+            );
+            let depletion = &roots.depletion;
+            let label = "Water that may be used up";
+            read_only(ui, label, &depletion.value.show(), &from(source(depletion)));
+        }
+    }
+}
+
+const METHODS: [PlantingMethod; 10] = [
+    PlantingMethod::Drilled,
+    PlantingMethod::Transplant,
+    PlantingMethod::SeedPiece,
+    PlantingMethod::Set,
+    PlantingMethod::Clove,
+    PlantingMethod::Bulb,
+    PlantingMethod::Slip,
+    PlantingMethod::Crown,
+    PlantingMethod::Division,
+    PlantingMethod::BareRoot,
+];
+
+const fn method_words(method: PlantingMethod) -> &'static str {
+    match method {
+        PlantingMethod::Drilled => "sown and thinned",
+        PlantingMethod::Transplant => "young plants set out",
+        PlantingMethod::SeedPiece => "cut pieces of tuber",
+        PlantingMethod::Set => "sets",
+        PlantingMethod::Slip => "slips",
+        PlantingMethod::Clove => "cloves",
+        PlantingMethod::Bulb => "bulbs",
+        PlantingMethod::Crown => "crowns",
+        PlantingMethod::Division => "divisions",
+        PlantingMethod::BareRoot => "bare-root plants",
+    }
+}
+
+const fn hardiness_words(hardiness: Hardiness) -> &'static str {
+    match hardiness {
+        Hardiness::VeryHardy => "stands hard frost",
+        Hardiness::Hardy => "stands frost",
+        Hardiness::HalfHardy => "stands light frost",
+        Hardiness::Tender => "is hurt by frost",
+        Hardiness::VeryTender => "is hurt by cold above freezing",
+    }
+}
+
+/// Takes a change over into the grower's own values.
+fn take<T>(change: Option<Change<T>>, own: &mut Option<T>) {
+    match change {
+        Some(Change::Own(value)) => *own = Some(value),
+        Some(Change::Back) => *own = None,
+        None => {}
+    }
+}
+
+fn source<T>(value: &Sourced<T>) -> String {
+    source_words(&value.sources, value.mark)
+}
+
+/// Both ends of a range, or the one value where they are alike.
+fn ends<T: PartialEq>(ends: &Ends<T>, show: impl Fn(&T) -> String) -> String {
+    let (low, high) = (show(&ends.low.value), show(&ends.high.value));
+    if low == high { low } else { format!("{low} to {high}") }
+}
+
+/// The sources of both ends, each told once.
+fn ends_source<T>(ends: &Ends<T>) -> String {
+    let (low, high) = (source(&ends.low), source(&ends.high));
+    if low == high { low } else { format!("{low}\n{high}") }
+}
+
+fn row_amount(amount: &RowAmount, units: Units) -> String {
+    let words = match &amount.measure {
+        RowMeasure::Weight(weights) => ends(weights, |weight| match units {
+            Units::Customary => weight.show(units),
+            Units::Metric => weight.show(units),
+        }),
+        RowMeasure::Number(numbers) => match units {
+            Units::Customary => {
+                let words = ends(numbers, |number| plain(number.to_per_100_feet()));
+                format!("{words} in 100 ft")
+            }
+            Units::Metric => {
+                let words = ends(numbers, |number| plain(number.to_per_metre()));
+                format!("{words} in a metre")
+            }
+        },
+    };
+    format!("{words} of {}", amount.what)
+}
+
+fn row_source(amount: &RowAmount) -> String {
+    match &amount.measure {
+        RowMeasure::Weight(weights) => ends_source(weights),
+        RowMeasure::Number(numbers) => ends_source(numbers),
+    }
+}
