@@ -7,6 +7,7 @@ mod corners;
 mod ledger;
 mod map;
 mod new;
+mod order;
 mod words;
 
 use std::ffi::OsString;
@@ -29,6 +30,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
         None => crate::app::open_window(words.file.as_deref()),
         Some(Job::New(job)) => new::new_layout(&job),
         Some(Job::Ledger(job)) => ledger::print_ledger(&job),
+        Some(Job::Order(job)) => order::write_order(&job),
         Some(Job::Map(job)) => map::write_map(&job),
         Some(Job::Check(job)) => check::print_check(&job),
     };

@@ -28,6 +28,8 @@ pub(super) enum Job {
     New(Box<New>),
     /// The numbers, row by row
     Ledger(Ledger),
+    /// What to buy, what for, and where it goes
+    Order(Order),
     /// The map to carry outside
     Map(Map),
     /// What is wrong with a layout, and what a careful neighbour would mention
@@ -125,6 +127,33 @@ pub(super) enum TableFormat {
     Csv,
     /// JSON in SI units, named in each key
     Json,
+}
+
+/// The words of `order`.
+#[derive(Debug, Args)]
+pub(super) struct Order {
+    /// The layout to read
+    #[arg(value_name = "FILE.ron")]
+    pub(super) file: PathBuf,
+    /// How the order is written
+    #[arg(long, value_enum, default_value = "table")]
+    pub(super) format: OrderFormat,
+    /// The file to write; a spreadsheet needs one, everything else is printed when left out
+    #[arg(short, long, value_name = "OUT")]
+    pub(super) output: Option<PathBuf>,
+}
+
+/// How the order is written.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum OrderFormat {
+    /// Lines of text
+    Table,
+    /// Comma separated values, units in the heads
+    Csv,
+    /// JSON in SI units, named in each key
+    Json,
+    /// A spreadsheet, units in the heads
+    Xlsx,
 }
 
 /// The words of `map`.

@@ -6,6 +6,7 @@ mod bad_input;
 mod cases;
 mod ledger;
 mod map;
+mod order;
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};

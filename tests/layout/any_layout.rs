@@ -403,7 +403,7 @@ fn seed_edit() -> impl Strategy<Value = SeedEdit> {
             cultivar,
             sizes
         }),
-        (words(), own_values()).prop_map(|(name, values)| SeedEdit::AddOwnCrop {
+        (name(), own_values()).prop_map(|(name, values)| SeedEdit::AddOwnCrop {
             based_on: CropId("carrot".to_owned()),
             name,
             values

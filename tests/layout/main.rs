@@ -16,5 +16,6 @@ mod file_text;
 mod garden;
 mod history;
 mod properties;
+mod seed_file;
 mod sides;
 mod store;

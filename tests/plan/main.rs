@@ -8,6 +8,7 @@
 
 mod dressings;
 mod heads_up;
+mod order;
 mod recompute;
 mod sums;
 mod trade;

@@ -320,7 +320,10 @@ fn place_of_cultivar(layout: &Layout, crop: &CropId, name: &str) -> Result<usize
 
 /// Refuses a name that another crop of the catalogue or of the layout has.
 fn name_is_free(layout: &Layout, name: &str, but: Option<&CropId>) -> Result<(), EditError> {
-    let taken = |id: &CropId, other: &str| Some(id) != but && other.trim().to_lowercase() == name.to_lowercase();
+    // No name at all is refused where names are checked.
+    let taken = |id: &CropId, other: &str| {
+        !name.is_empty() && Some(id) != but && other.trim().to_lowercase() == name.to_lowercase()
+    };
     let in_catalogue = Catalog::built_in()
         .crops()
         .iter()

@@ -1,4 +1,4 @@
-//! The ledger and the order list as tables for other programs: JSON, comma separated values, plain text.
+//! The ledger and the order as tables for other programs: JSON, comma separated values, plain text.
 
 mod csv;
 mod json;
@@ -7,5 +7,5 @@ mod text;
 
 pub use csv::ledger_csv;
 pub use json::ledger_json;
-pub use order::order_csv;
+pub use order::{SpreadsheetError, order_csv, order_json, order_text, order_xlsx};
 pub use text::{bed_heading, ledger_tabs, ledger_text};
