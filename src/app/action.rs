@@ -60,8 +60,10 @@ pub enum Action {
     OrderList,
     /// Make the order list to print.
     PrintOrder,
-    /// Save the order list as a table.
+    /// Save the order list as comma separated values.
     SaveOrder,
+    /// Save the order list as a spreadsheet.
+    SaveOrderSheet,
     /// Take away what is chosen.
     Remove,
     /// Let go of what is chosen, or stop drawing.
@@ -94,7 +96,7 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 42] = [
+    pub const ALL: [Self; 43] = [
         Self::New,
         Self::Open,
         Self::Sample,
@@ -123,6 +125,7 @@ impl Action {
         Self::OrderList,
         Self::PrintOrder,
         Self::SaveOrder,
+        Self::SaveOrderSheet,
         Self::Remove,
         Self::LetGo,
         Self::TurnRight,
@@ -215,8 +218,12 @@ impl Action {
                 "See the order list as it will print, and save it as PDF, SVG or PNG",
             ),
             Self::SaveOrder => (
-                "Save order list as table…",
-                "Save what to buy and what it is for as a table for a spreadsheet",
+                "Save order list as CSV…",
+                "Save what to buy and what it is for as comma separated values",
+            ),
+            Self::SaveOrderSheet => (
+                "Save order list as spreadsheet…",
+                "Save what to buy, where it goes, trays and the shelf as a spreadsheet",
             ),
             Self::Remove => ("Remove", "Take away what is chosen"),
             Self::LetGo => ("Let go", "Let go of what is chosen, or stop drawing"),

@@ -25,7 +25,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, o
             ui.spacing_mut().item_spacing.x = 4.0;
             let quiet = |words: &str| egui::Button::new(RichText::new(words).size(13.0)).frame_when_inactive(false);
             let actions: &[Action] = match shown {
-                Shown::Order => &[Action::SaveOrder, Action::PrintOrder],
+                Shown::Order => &[Action::SaveOrderSheet, Action::SaveOrder, Action::PrintOrder],
                 Shown::Bed | Shown::AllBeds => &[Action::SaveTable, Action::CopyLedger],
             };
             for &action in actions {

@@ -243,7 +243,12 @@ fn tools(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
         Step::Sow => {
             group(ui, "Look up", true, &[Action::CropBook, Action::OrderList]);
             group(ui, "Put on the shelf", true, &[Action::AddLot]);
-            group(ui, "Take along", has_bed, &[Action::PrintOrder, Action::SaveOrder]);
+            group(
+                ui,
+                "Take along",
+                has_bed,
+                &[Action::PrintOrder, Action::SaveOrder, Action::SaveOrderSheet],
+            );
         }
         Step::Outside => group(
             ui,

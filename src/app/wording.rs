@@ -6,17 +6,16 @@ use crate::quantity::{Length, Mass, Units};
 /// Where a value of the crop book comes from: its citations, and how it was found there.
 pub(super) fn source_words(sources: &[SourceKey], mark: Mark) -> String {
     let catalog = Catalog::built_in();
-    let mut words: Vec<&str> = sources
+    let cited: Vec<&str> = sources
         .iter()
         .filter_map(|key| catalog.citation(key))
         .map(|citation| citation.text.as_str())
         .collect();
     // Of common practice and of the grower's own value the mark says all there is to say.
-    if matches!(mark, Mark::CommonPractice | Mark::Grower) {
-        words.clear();
+    if cited.is_empty() || matches!(mark, Mark::CommonPractice | Mark::Grower) {
+        return mark.words().to_owned();
     }
-    words.push(mark.words());
-    words.join("\n")
+    format!("{} · {}", cited.join("\n"), mark.words())
 }
 
 /// Row feet, or row metres.

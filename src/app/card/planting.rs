@@ -65,13 +65,9 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         form::follows(ui, "choose what grows here, and plants and seed are counted");
         return;
     };
-    if known.is_some() {
-        let look_up = RichText::new("look it up").small().underline();
-        if ui
-            .add(egui::Button::new(look_up).frame(false))
-            .on_hover_text("Open the crop book at this crop")
-            .clicked()
-        {
+    if let Some(crop) = known {
+        let look_up = form::link(ui, &crop.family, "look it up");
+        if look_up.on_hover_text("Open the crop book at this crop").clicked() {
             hand.out
                 .push(Command::OpenBook(planting.crop.clone(), planting.cultivar.clone()));
         }

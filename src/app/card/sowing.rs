@@ -15,14 +15,6 @@ use crate::sheets::order_list::{OrderList, OrderWords, quantity_words};
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     let layout = hand.desk.layout();
     head(ui, "What to sow", &format!("season {}", layout.season));
-    ui.horizontal_wrapped(|ui| {
-        for action in [Action::OrderList, Action::PrintOrder, Action::CropBook] {
-            let button = egui::Button::new(RichText::new(action.label()).size(13.0));
-            if ui.add(button).on_hover_text(action.tooltip()).clicked() {
-                hand.out.push(Command::Act(action));
-            }
-        }
-    });
     shelf(ui, hand);
     needs(ui, hand);
 }

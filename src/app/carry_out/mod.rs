@@ -11,7 +11,7 @@ use super::action::Action;
 use super::canvas::{Drawn, Tool};
 use super::command::Command;
 use super::crop_book::BookView;
-use super::files::Purpose;
+use super::files::{OrderKind, Purpose};
 use super::finder::Finder;
 use super::ledger::Shown;
 use super::overlay::Overlay;
@@ -49,6 +49,11 @@ impl QuilletApp {
             }
             Command::Step(step) => {
                 self.desk.step = step;
+                match (step, self.ledger.shown) {
+                    (Step::Sow, _) => self.ledger.shown = Shown::Order,
+                    (_, Shown::Order) => self.ledger.shown = Shown::Bed,
+                    _ => {}
+                }
                 if matches!(step, Step::Sow | Step::Outside) {
                     self.desk.chosen = None;
                 }
@@ -130,7 +135,8 @@ impl QuilletApp {
             Action::PrintOrder => {
                 self.overlay = Overlay::Print(Box::new(PrintView::of_order(self.desk.layout())));
             }
-            Action::SaveOrder => self.ask(Purpose::SaveOrder, ctx, frame),
+            Action::SaveOrder => self.ask(Purpose::SaveOrder(OrderKind::Csv), ctx, frame),
+            Action::SaveOrderSheet => self.ask(Purpose::SaveOrder(OrderKind::Spreadsheet), ctx, frame),
             Action::Remove => self.remove(),
             Action::LetGo => self.let_go(),
             Action::TurnRight => self.turn(TURN_DEGREES),

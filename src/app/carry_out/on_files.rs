@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::Context;
 
 use super::super::QuilletApp;
-use super::super::files::{self, Ask, Purpose};
+use super::super::files::{self, Ask, OrderKind, Purpose};
 use super::super::overlay::Overlay;
 use super::super::step::Step;
 use crate::layout::{Layout, store};
@@ -19,7 +19,7 @@ impl QuilletApp {
             (Some(path), Purpose::SaveLayout) => path
                 .file_name()
                 .map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
-            (_, Purpose::SaveOrder) => files::file_name(&format!("{name} order list"), purpose.ending()),
+            (_, Purpose::SaveOrder(_)) => files::file_name(&format!("{name} order list"), purpose.ending()),
             _ => files::file_name(&name, purpose.ending()),
         };
         let folder = self
@@ -54,13 +54,22 @@ impl QuilletApp {
                 }
             }
             Purpose::SaveTable => self.save_table(&path),
-            Purpose::SaveOrder => self.save_order(&path),
+            Purpose::SaveOrder(kind) => self.save_order(kind, &path),
         }
     }
 
-    pub(super) fn save_order(&mut self, path: &Path) {
-        let text = tables::order_csv(self.desk.layout(), self.desk.plan()).map_err(|error| error.to_string());
-        match text.and_then(|text| files::write_whole(path, text.as_bytes())) {
+    pub(super) fn save_order(&mut self, kind: OrderKind, path: &Path) {
+        let (layout, plan) = (self.desk.layout(), self.desk.plan());
+        let bytes = match kind {
+            OrderKind::Csv => tables::order_csv(layout, plan)
+                .map(String::into_bytes)
+                .map_err(|error| error.to_string()),
+            OrderKind::Spreadsheet => {
+                let today = jiff::ZonedDateTime::now().date();
+                tables::order_xlsx(layout, plan, today).map_err(|error| error.to_string())
+            }
+        };
+        match bytes.and_then(|bytes| files::write_whole(path, &bytes)) {
             Ok(()) => self.desk.say(format!("Saved the order list as {}", path.display())),
             Err(sentence) => self.desk.say_wrong(sentence),
         }

@@ -17,7 +17,8 @@ impl BookView {
             .hint_text("Part of a name, common or botanical")
             .desired_width(f32::INFINITY);
         let field = ui.add(field).accessible_name("Find a crop");
-        if !self.started {
+        let first_time = !self.started;
+        if first_time {
             field.request_focus();
             self.started = true;
         }
@@ -46,7 +47,11 @@ impl BookView {
                 let open = self.open.as_ref().is_some_and(|(open, _)| *open == crop.id);
                 let own = desk.layout().own_crops.iter().any(|own| own.id == crop.id);
                 let note = if own { "yours" } else { crop.family.as_str() };
-                if form::list_line(ui, open, &crop.name, note).clicked() {
+                let line = form::list_line(ui, open, &crop.name, note);
+                if open && first_time {
+                    line.scroll_to_me(Some(egui::Align::Center));
+                }
+                if line.clicked() {
                     self.open = Some((crop.id.clone(), String::new()));
                 }
             }

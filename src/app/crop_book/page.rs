@@ -152,7 +152,6 @@ impl BookView {
                 }
             }
             let field = Id::unique(("new cultivar", &id.0, names.len()));
-            // A cultivar that a bed names already is offered first.
             let reply = unit_field(ui, field, "", 150.0, form::read_name);
             reply
                 .response

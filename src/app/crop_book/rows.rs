@@ -17,9 +17,32 @@ pub(super) enum Change<T> {
     Back,
 }
 
+/// The head of a group of values.
+pub(super) fn group(ui: &mut Ui, title: &str) {
+    ui.add_space(14.0);
+    ui.label(RichText::new(title).font(theme::bold(15.0)));
+    ui.add_space(2.0);
+    form::rule(ui);
+    ui.add_space(2.0);
+}
+
+/// Words that take the whole width, with their source below.
+pub(super) fn broad(ui: &mut Ui, words: &str, source: &str) {
+    let colours = theme::colours(ui.theme_in_force());
+    ui.scope(|ui| {
+        ui.set_max_width((LABEL + VALUE + 620.0).min(ui.available_width()));
+        ui.add(egui::Label::new(RichText::new(words).size(14.0).color(colours.strong)).wrap());
+        ui.add(egui::Label::new(RichText::new(source).small().color(colours.soft)).wrap());
+    });
+    ui.add_space(2.0);
+    form::rule(ui);
+    ui.add_space(2.0);
+}
+
 /// A value to read.
 pub(super) fn read_only(ui: &mut Ui, label: &str, value: &str, source: &str) {
     line(ui, label, source, |ui| {
+        ui.add_space(3.0);
         let strong = theme::colours(ui.theme_in_force()).strong;
         ui.add(egui::Label::new(RichText::new(value).size(14.0).color(strong)).wrap());
     });
@@ -87,29 +110,27 @@ pub(super) fn own_choice<T: Copy>(
 fn line(ui: &mut Ui, label: &str, source: &str, add: impl FnOnce(&mut Ui)) {
     let soft = theme::colours(ui.theme_in_force()).soft;
     ui.horizontal_top(|ui| {
-        let column = |ui: &mut Ui, width: f32, add: &mut dyn FnMut(&mut Ui)| {
-            ui.allocate_ui_with_layout(vec2(width, 20.0), Direction::top_down(Align::Min), |ui| {
-                ui.set_width(width);
-                add(ui);
-            });
-        };
-        column(ui, LABEL, &mut |ui| {
-            ui.add_space(3.0);
-            ui.add(egui::Label::new(RichText::new(label).size(13.0).color(soft)).wrap());
+        let named = column(ui, LABEL, |ui| {
+            ui.add_space(4.0);
+            ui.add(egui::Label::new(RichText::new(label).size(13.0).color(soft)).wrap())
         });
-        let mut add = Some(add);
-        column(ui, VALUE, &mut |ui| {
-            if let Some(add) = add.take() {
-                add(ui);
-            }
-        });
+        column(ui, VALUE, |ui| ui.label_inputs_by(named.id, add));
         let room = ui.available_width().min(620.0);
-        column(ui, room, &mut |ui| {
-            ui.add_space(3.0);
+        column(ui, room, |ui| {
+            ui.add_space(4.0);
             ui.add(egui::Label::new(RichText::new(source).small().color(soft)).wrap());
         });
     });
     ui.add_space(2.0);
     form::rule(ui);
     ui.add_space(2.0);
+}
+
+/// A column of that width, whatever stands in it.
+fn column<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.allocate_ui_with_layout(vec2(width, 20.0), Direction::top_down(Align::Min), |ui| {
+        ui.set_width(width);
+        add(ui)
+    })
+    .inner
 }

@@ -3,14 +3,14 @@
 use egui::{Id, Ui};
 
 use super::list::season_words;
-use super::rows::{Change, own, own_choice, read_only};
+use super::rows::{Change, broad, group, own, own_choice, read_only};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_positive};
 use crate::app::wording::source_words;
 use crate::catalog::{Crop, Ends, Hardiness, Hilling, NitrogenNeed, PlantingMethod, RowAmount, RowMeasure, Sourced};
 use crate::layout::OwnValues;
 use crate::layout::limits::MOST_DAYS;
-use crate::quantity::{Length, LengthUnit, Mass, MassUnit, Units, count};
+use crate::quantity::{CountPerLength, Length, LengthUnit, Mass, MassUnit, Units, count};
 
 /// What a page is drawn from.
 pub(super) struct Page<'a> {
@@ -33,9 +33,9 @@ impl Page<'_> {
         self.harvest(ui, &mut values);
         self.water(ui);
         if !self.crop.notes.is_empty() {
-            form::section(ui, "Notes");
+            group(ui, "Notes");
             for note in &self.crop.notes {
-                read_only(ui, "Note", &note.value, &source(note));
+                broad(ui, &note.value, &source(note));
             }
         }
         (values != self.values).then_some(values)
@@ -62,7 +62,7 @@ impl Page<'_> {
 
     fn spacing(&self, ui: &mut Ui, values: &mut OwnValues) {
         let (crop, units) = (self.crop, self.units);
-        form::section(ui, "Spacing and depth");
+        group(ui, "Spacing and depth");
         let short = |length: &Length| length.show_short(units);
         let shown = ends(&crop.row_spacing, short);
         let from = ends_source(&crop.row_spacing);
@@ -106,7 +106,7 @@ impl Page<'_> {
 
     fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
         let crop = self.crop;
-        form::section(ui, "Seed and planting");
+        group(ui, "Seed and planting");
         let all = METHODS.map(|method| (method_words(method), method));
         let method = &crop.method;
         let shown = method_words(method.value);
@@ -134,7 +134,7 @@ impl Page<'_> {
                 self.per_weight(range.high.value),
                 self.per_weight(range.low.value)
             );
-            read_only(ui, self.per_weight_label(), &words, &ends_source(range));
+            read_only(ui, "from lot to lot", &words, &ends_source(range));
         }
         if let Some(seeds) = &crop.seeds_per_plant {
             let id = self.field.with("seeds per plant");
@@ -251,7 +251,7 @@ impl Page<'_> {
 
     fn season(&self, ui: &mut Ui, values: &mut OwnValues) {
         let crop = self.crop;
-        form::section(ui, "Season");
+        group(ui, "Season");
         if let Some(hardiness) = &crop.hardiness {
             let words = format!(
                 "{}, {}",
@@ -263,6 +263,8 @@ impl Page<'_> {
         if let Some(weeks) = &crop.weeks_from_last_frost {
             let words = |weeks: &i8| match *weeks {
                 0 => "at the last frost".to_owned(),
+                1 => "1 week after".to_owned(),
+                -1 => "1 week before".to_owned(),
                 weeks if weeks < 0 => format!("{} weeks before", -i32::from(weeks)),
                 weeks => format!("{weeks} weeks after"),
             };
@@ -282,25 +284,23 @@ impl Page<'_> {
             take(change, &mut values.days_to_harvest);
         }
         if let Some(stages) = &crop.stages {
-            let words: Vec<String> = stages
-                .lengths
-                .value
-                .iter()
-                .map(|stage| {
-                    format!(
-                        "{} + {} + {} + {} days, planted {}, {}",
-                        stage.initial, stage.development, stage.middle, stage.late, stage.planted, stage.region
-                    )
-                })
-                .collect();
+            let mut words =
+                vec!["Days from planting to a tenth of cover, to full cover, to ripening, to harvest".to_owned()];
+            let places = stages.lengths.value.iter().map(|stage| {
+                format!(
+                    "{} + {} + {} + {} days, planted {}, {}",
+                    stage.initial, stage.development, stage.middle, stage.late, stage.planted, stage.region
+                )
+            });
+            words.extend(places);
             let from = format!("{}\nrow “{}”", source(&stages.lengths), stages.row);
-            read_only(ui, "Stages of growth", &words.join("\n"), &from);
+            broad(ui, &words.join("\n"), &from);
         }
     }
 
     fn harvest(&self, ui: &mut Ui, values: &mut OwnValues) {
         let (crop, units) = (self.crop, self.units);
-        form::section(ui, "Growth, harvest and feeding");
+        group(ui, "Growth, harvest and feeding");
         if let Some(height) = &crop.height {
             let shown = height.value.show_short(units);
             self.length(
@@ -359,7 +359,7 @@ impl Page<'_> {
         if crop.water_use.is_none() && crop.roots.is_none() {
             return;
         }
-        form::section(ui, "Water and roots");
+        group(ui, "Water and roots");
         if let Some(water) = &crop.water_use {
             for (label, factor) in [
                 ("Crop coefficient, first", &water.initial),
@@ -457,23 +457,17 @@ fn ends_source<T>(ends: &Ends<T>) -> String {
 }
 
 fn row_amount(amount: &RowAmount, units: Units) -> String {
-    let words = match &amount.measure {
-        RowMeasure::Weight(weights) => ends(weights, |weight| match units {
-            Units::Customary => weight.show(units),
-            Units::Metric => weight.show(units),
-        }),
-        RowMeasure::Number(numbers) => match units {
-            Units::Customary => {
-                let words = ends(numbers, |number| plain(number.to_per_100_feet()));
-                format!("{words} in 100 ft")
-            }
-            Units::Metric => {
-                let words = ends(numbers, |number| plain(number.to_per_metre()));
-                format!("{words} in a metre")
-            }
-        },
-    };
-    format!("{words} of {}", amount.what)
+    match &amount.measure {
+        RowMeasure::Weight(weights) => format!("{} of {}", ends(weights, |weight| weight.show(units)), amount.what),
+        RowMeasure::Number(numbers) => {
+            let (per, words): (fn(&CountPerLength) -> f64, &str) = match units {
+                Units::Customary => (|number| number.to_per_100_feet(), "100 ft"),
+                Units::Metric => (|number| number.to_per_metre(), "a metre"),
+            };
+            let number = ends(numbers, |number| plain(per(number)));
+            format!("{number} {} in {words}", amount.what)
+        }
+    }
 }
 
 fn row_source(amount: &RowAmount) -> String {

@@ -155,8 +155,12 @@ impl PrintView {
     /// The choices, and saving. Gives back whether the view stays open.
     fn choose(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
         let mut stays = true;
+        let title = match self.choices.what {
+            What::Map => "To carry outside",
+            What::Order => "To order by",
+        };
         ui.horizontal(|ui| {
-            ui.label(RichText::new("To carry outside").font(theme::bold(19.0)));
+            ui.label(RichText::new(title).font(theme::bold(19.0)));
             ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
                 stays = !ui.button("Close").clicked();
             });
@@ -215,14 +219,15 @@ impl PrintView {
     }
 
     fn what_choice(&mut self, ui: &mut Ui) {
-        form::line(ui, "Sheets", |ui| {
-            for (what, words) in [(What::Map, "Map and rows"), (What::Order, "Order list")] {
-                if ui.selectable_label(self.choices.what == what, words).clicked() {
-                    self.choices.what = what;
-                    self.page = 0;
-                }
-            }
-        });
+        let all = [("map and rows", What::Map), ("order list", What::Order)];
+        let chosen = all
+            .iter()
+            .find(|(_, what)| *what == self.choices.what)
+            .map_or("", |(name, _)| *name);
+        if let Some(what) = form::choices(ui, egui::Id::unique("which sheets"), "Sheets", chosen, &all) {
+            self.choices.what = what;
+            self.page = 0;
+        }
     }
 
     fn paper_choice(&mut self, ui: &mut Ui) {

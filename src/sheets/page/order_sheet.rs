@@ -199,8 +199,10 @@ impl Pages<'_> {
     fn heads(&mut self, parts: &[f64], titles: &[&str], first: bool) {
         let columns = self.columns(parts);
         let (left, right) = (self.sheet.left, self.sheet.right);
-        self.sheet
-            .push(Role::Ornament, vec![rule(left, right, self.sheet.y, 1.2, Ink::Strong)]);
+        if self.sheet.is_begun() {
+            let over = rule(left, right, self.sheet.y, 1.2, Ink::Strong);
+            self.sheet.push(Role::Ornament, vec![over]);
+        }
         let base = self.sheet.y + 11.5;
         for ((x, _), title) in columns.iter().zip(titles) {
             let role = if first {
