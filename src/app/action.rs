@@ -218,11 +218,11 @@ impl Action {
                 "See the order list as it will print, and save it as PDF, SVG or PNG",
             ),
             Self::SaveOrder => (
-                "Save order list as CSV…",
+                "Order list as CSV…",
                 "Save what to buy and what it is for as comma separated values",
             ),
             Self::SaveOrderSheet => (
-                "Save order list as spreadsheet…",
+                "Order list as spreadsheet…",
                 "Save what to buy, where it goes, trays and the shelf as a spreadsheet",
             ),
             Self::Remove => ("Remove", "Take away what is chosen"),

@@ -156,9 +156,10 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
         );
     }
     if !text.is_empty() {
-        for crop in desk.crop_book().find(&text) {
+        for crop in desk.crop_book().crops() {
             let command = Command::OpenBook(crop.id.clone(), String::new());
-            offer(&crop.name, "in the crop book".to_owned(), command);
+            let name = format!("{}, {}", crop.name, crop.botanical);
+            offer(&name, "in the crop book".to_owned(), command);
         }
     }
     found.sort_by_key(|found| found.rank);

@@ -1,15 +1,23 @@
 //! The order list on paper.
 
+use std::path::Path;
 use std::sync::Arc;
 
 use quillet::layout::{Edit, Layout};
 use quillet::layout::{LotContents, LotGermination, Packet, PacketList, SeedAmount, SeedEdit};
-use quillet::plan::Planner;
+use quillet::plan::{Plan, Planner};
 use quillet::quantity::{Mass, Units};
 use quillet::sheets::page::{Frame, PageError, Paper, SEED_CAUTION, order_pages};
 
 use crate::pages::options;
-use crate::sample::garden;
+
+/// The sample of the repository, planned.
+fn garden() -> (Layout, Plan) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-layouts/alder-bend.ron");
+    let layout = quillet::layout::store::load(&path).unwrap();
+    let plan = Planner::default().plan(&layout);
+    (layout, plan)
+}
 
 fn words(frames: &[Frame]) -> String {
     let words: Vec<&str> = frames.iter().flat_map(Frame::words).collect();

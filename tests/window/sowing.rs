@@ -18,6 +18,14 @@ fn steps(window: &Window) -> usize {
     desk(window).history().labels().count()
 }
 
+/// The sample in a window so tall that all of a card can be reached.
+fn tall() -> Window {
+    let mut window = Window::sample();
+    window.harness.set_size(egui::vec2(1440.0, 3200.0));
+    window.harness.run_ok();
+    window
+}
+
 /// Clicks the first of several buttons of that name.
 fn click_first(window: &mut Window, label: &str) {
     let button = window.harness.get_all_by_role_and_label(Role::Button, label).next();
@@ -32,7 +40,7 @@ fn line(window: &Window, crop: &str) -> OrderLine {
 
 /// The sample, with a lot of 400 seeds of the first bed's sweet corn on the shelf.
 fn with_a_lot() -> Window {
-    let mut window = Window::sample();
+    let mut window = tall();
     window.click_any("What do I sow?");
     click_first(&mut window, "Add a lot of seed");
     window.fill("Amount left", "400 seeds", Key::Enter);
@@ -41,7 +49,7 @@ fn with_a_lot() -> Window {
 
 #[test]
 fn a_lot_on_the_shelf_is_drawn_from_before_any_is_bought() {
-    let mut window = Window::sample();
+    let mut window = tall();
     let before = line(&window, "sweet_corn");
     assert_eq!(before.to_buy.count, before.need.count);
     window.click_any("What do I sow?");
@@ -112,7 +120,7 @@ fn what_cannot_be_seed_is_said_at_the_field_and_nothing_is_lost() {
 
 #[test]
 fn the_book_finds_by_any_name_and_shows_own_values_as_own() {
-    let mut window = Window::sample();
+    let mut window = tall();
     window.press_with(Modifiers::COMMAND, Key::B);
     assert!(window.sees("Find a crop"));
     window.type_text("daucus");
@@ -144,7 +152,7 @@ fn the_book_finds_by_any_name_and_shows_own_values_as_own() {
 
 #[test]
 fn crops_and_cultivars_of_ones_own_are_kept_and_named_once() {
-    let mut window = Window::sample();
+    let mut window = tall();
     window.press_with(Modifiers::COMMAND, Key::B);
     window.click("A crop of my own like it");
     let own = desk(&window).layout().own_crops[0].clone();
@@ -168,7 +176,7 @@ fn crops_and_cultivars_of_ones_own_are_kept_and_named_once() {
 
 #[test]
 fn each_way_of_planting_says_what_follows() {
-    let mut window = Window::sample();
+    let mut window = tall();
     window.click_any("What goes on each row?");
     assert!(window.sees_part("plants before thinning"));
     let choose = |window: &mut Window, from: &str, to: &str| {
@@ -176,7 +184,7 @@ fn each_way_of_planting_says_what_follows() {
         window.harness.run_ok();
         window.click(to);
     };
-    choose(&mut window, "seed, drilled and thinned", "plants from trays");
+    choose(&mut window, "drilled and thinned", "raised in trays");
     assert!(matches!(
         desk(&window).layout().beds[0].planting.as_ref().unwrap().sowing,
         Some(Sowing::Raised(_))
@@ -189,7 +197,7 @@ fn each_way_of_planting_says_what_follows() {
     assert!(window.sees_part("trays"));
     window.fill("Losses", "100 %", Key::Enter);
     assert!(window.sees_part("from 0 to 99"));
-    choose(&mut window, "plants from trays", "seed, in hills");
+    choose(&mut window, "raised in trays", "sown in hills");
     assert!(window.sees_part("hills"));
     let before = steps(&window);
     window.fill("Plants a hill", "9", Key::Enter);
@@ -201,10 +209,15 @@ fn each_way_of_planting_says_what_follows() {
 
 #[test]
 fn packets_cover_what_is_left_to_buy() {
-    let mut window = Window::sample();
+    let mut window = tall();
     window.click_any("What do I sow?");
-    window.click_any("Sweet corn");
+    let folded = window
+        .harness
+        .get_by_role_and_label(Role::DisclosureTriangle, "Sweet corn");
+    folded.click();
+    window.harness.run_ok();
     window.fill("Sold by the", "0 oz", Key::Enter);
+    assert!(window.sees_part("more than nothing"));
     assert_eq!(steps(&window), 0);
     window.fill("Sold by the", "1 oz", Key::Enter);
     window.fill("Packet 1 costs", "3.50", Key::Enter);
@@ -236,7 +249,7 @@ fn the_order_list_is_saved_as_a_table() {
     let mut window = with_a_lot();
     let path = window.folder.path().join("order.csv");
     window.will_answer(Answer::Chosen(path.clone()));
-    click_first(&mut window, "Save order list as CSV…");
+    click_first(&mut window, "Order list as CSV…");
     window.harness.run_ok();
     let text = std::fs::read_to_string(&path).unwrap();
     let need = line(&window, "sweet_corn").need.count.to_string();
@@ -248,7 +261,7 @@ fn the_order_list_is_saved_as_a_table() {
 
     let path = window.folder.path().join("order.xlsx");
     window.will_answer(Answer::Chosen(path.clone()));
-    click_first(&mut window, "Save order list as spreadsheet…");
+    click_first(&mut window, "Order list as spreadsheet…");
     window.harness.run_ok();
     // A spreadsheet is a ZIP archive (ECMA-376, Part 2); those begin with the letters PK.
     assert!(std::fs::read(&path).unwrap().starts_with(b"PK"));
@@ -256,20 +269,23 @@ fn the_order_list_is_saved_as_a_table() {
 
 #[test]
 fn the_drill_is_tried_and_set_right() {
-    let mut window = Window::sample();
+    let mut window = tall();
     window.click_any("What goes on each row?");
     window.click_any("Setting the drill");
     assert!(window.sees_part("Aim for"));
-    let words = |window: &Window| {
-        let node = window.harness.get_by_label_contains("seeds from one spout");
-        egui_kittest::kittest::NodeT::accesskit_node(&node)
-            .label()
-            .unwrap_or_default()
-    };
-    let count: f64 = words(&window).split(' ').nth(1).unwrap().parse().unwrap();
-    // Half as many as wanted: twice as much has to run.
-    window.fill("Counted", &format!("{}", count / 2.0), Key::Enter);
+    // Corn every 6 in, two good seeds a plant, 75 % up: 2 ÷ 0.75 ÷ 0.5 ft is 5 1/3 a foot, 53 over ten feet.
+    assert!(window.sees("Count 53 seeds from one spout"));
+    window.fill("Counted", "26.6667", Key::Enter);
     assert!(window.sees_part("too thin: 2 times as much"));
+    window.fill("Counted", "54", Key::Enter);
+    assert!(window.sees_part("as near as a drill gets"));
+    window.harness.get_by_value("over a distance").click();
+    window.harness.run_ok();
+    window.click("by wheel turns");
+    // Ten turns of a wheel of 3 ft round are 30 ft, 160 seeds.
+    assert!(window.sees("Count 160 seeds from one spout"));
+    window.fill("Wheel round", "0", Key::Enter);
+    assert!(window.sees_part("longer than nothing"));
     assert_eq!(steps(&window), 0, "a trial is no step");
     window.fill("Counted", "0", Key::Enter);
     assert!(window.sees_part("write a number over zero"));

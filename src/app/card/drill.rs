@@ -72,10 +72,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, aim: DrillRate, field: Id) 
         );
     }
     let trial = &mut *hand.drill;
-    let ways = [
-        ("over a measured distance", Way::Distance),
-        ("by turns of its wheel", Way::Turns),
-    ];
+    let ways = [("over a distance", Way::Distance), ("by wheel turns", Way::Turns)];
     let chosen = ways
         .iter()
         .find(|(_, way)| *way == trial.way)
@@ -120,7 +117,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, aim: DrillRate, field: Id) 
         Ok(seeds) => seeds,
         Err(error) => return form::wrong(ui, &error.to_string()),
     };
-    let words = format!("Count {} seeds from one spout", one_decimal(expected));
+    let words = format!("Count {} seeds from one spout", whole_seeds(expected));
     ui.label(RichText::new(words).font(theme::bold(14.0)));
     let shown = trial.counted.map_or_else(String::new, plain);
     let read = |text: &str| match text {
@@ -164,6 +161,15 @@ fn positive(length: Length) -> Result<Length, String> {
 fn one_decimal(seeds: f64) -> String {
     if seeds < 100.0 {
         plain((seeds * 10.0).round() / 10.0)
+    } else {
+        crate::quantity::count(seeds.round() as u64)
+    }
+}
+
+/// To a whole seed, as they are counted; few of them to a tenth.
+fn whole_seeds(seeds: f64) -> String {
+    if seeds < 20.0 {
+        one_decimal(seeds)
     } else {
         crate::quantity::count(seeds.round() as u64)
     }

@@ -35,19 +35,22 @@ pub(super) fn show(ui: &mut Ui, crop: Option<&Crop>, plan: &BedPlan, units: Unit
         return;
     };
     let (low, high) = (words.show(range.low, units), words.show(range.high, units));
-    let about = if low == high {
+    let what = match words {
+        Words::Weight => format!("of {}", harvest.what),
+        Words::Number => harvest.what.clone(),
+    };
+    let words = if low == high {
         format!(
-            "about {high} of {}, an average; a good or a bad year lies far to either side",
-            harvest.what
+            "may give about {high} {what}: an average of gardens, never a promise; a good or a bad year lies well to either side"
         )
     } else {
-        format!("{low} to {high} of {}", harvest.what)
+        format!("may give {low} to {high} {what}: what gardens have harvested, never a promise")
     };
-    let words = format!("may give {about}: what gardens have harvested, never a promise");
     ui.label(RichText::new(words).small().weak()).on_hover_text(source);
 }
 
 /// What a yield counts.
+#[derive(Clone, Copy)]
 enum Words {
     Weight,
     Number,
@@ -55,7 +58,7 @@ enum Words {
 
 impl Words {
     /// A yield of so many pounds, or so many things.
-    fn show(&self, amount: f64, units: Units) -> String {
+    fn show(self, amount: f64, units: Units) -> String {
         match self {
             Self::Number => count(two_figures(amount)),
             Self::Weight => {

@@ -9,8 +9,9 @@ use crate::app::seed_words;
 use crate::app::unit_field::unit_field;
 use crate::catalog::CropId;
 use crate::layout::limits::MOST_SIZES;
-use crate::layout::{Edit, Packet, SeedEdit, same_cultivar};
+use crate::layout::{Edit, Packet, SeedAmount, SeedEdit, same_cultivar};
 use crate::plan::Things;
+use crate::quantity::{Mass, Units};
 use crate::sheets::order_list::{amount_words, price_words};
 
 /// Width of the field of a price.
@@ -91,8 +92,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
     }
 }
 
-fn read_packet(text: &str, units: crate::quantity::Units) -> Result<crate::layout::SeedAmount, String> {
-    seed_words::read_amount(text, "a packet", units)
+fn read_packet(text: &str, units: Units) -> Result<SeedAmount, String> {
+    let amount = seed_words::read_amount(text, "a packet", units)?;
+    if matches!(amount, SeedAmount::Count(0)) || amount == SeedAmount::Weight(Mass::ZERO) {
+        return Err("A packet holds more than nothing".to_owned());
+    }
+    Ok(amount)
 }
 
 fn with(sizes: &[Packet], place: usize, set: impl FnOnce(&mut Packet)) -> Vec<Packet> {

@@ -77,12 +77,12 @@ fn ways(stand: &Stand) -> [Sowing; 6] {
 
 const fn way_words(sowing: Sowing) -> &'static str {
     match sowing {
-        Sowing::Seed { .. } => "seed, drilled and thinned",
-        Sowing::Dropped { .. } => "seed, dropped at the spacing",
-        Sowing::Hills { .. } => "seed, in hills",
-        Sowing::Raised(_) => "plants from trays",
-        Sowing::Pieces { .. } => "sets, cloves or seed pieces",
-        Sowing::Plants => "plants, slips, crowns or roots",
+        Sowing::Seed { .. } => "drilled and thinned",
+        Sowing::Dropped { .. } => "dropped at spacing",
+        Sowing::Hills { .. } => "sown in hills",
+        Sowing::Raised(_) => "raised in trays",
+        Sowing::Pieces { .. } => "sets or pieces",
+        Sowing::Plants => "plants or slips",
     }
 }
 
@@ -193,7 +193,7 @@ fn pieces(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, fiel
         );
     }
     match (own, of_crop) {
-        (Some(_), _) => form::follows(ui, "set, clove or piece; yours"),
+        (Some(_), _) => form::follows(ui, "set, clove, bulb or seed piece; yours"),
         (None, Some(weight)) => from_crop(ui, "set, clove or piece, by the crop", Some(source(weight))),
         (None, None) => form::follows(ui, "set, clove or piece; give it, and their weight is counted"),
     }

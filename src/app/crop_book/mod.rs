@@ -5,6 +5,7 @@ mod list;
 mod page;
 mod rows;
 mod values;
+mod words;
 
 use egui::{Align, Layout as Direction, RichText, Ui};
 

@@ -63,7 +63,6 @@ pub(super) fn own<T>(
     let mut change = None;
     line(ui, label, if is_own { "" } else { source }, |ui| {
         let reply = unit_field(ui, id, shown, VALUE - 12.0, read);
-        reply.response.accessible_name(label);
         change = reply.accepted.map(Change::Own);
         if let Some(sentence) = &reply.wrong {
             form::wrong(ui, sentence);

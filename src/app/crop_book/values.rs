@@ -4,13 +4,16 @@ use egui::{Id, Ui};
 
 use super::list::season_words;
 use super::rows::{Change, broad, group, own, own_choice, read_only};
+use super::words::{
+    METHODS, NO_SOURCE, ends, ends_source, hardiness_words, method_words, row_amount, row_source, source,
+    source_or_none,
+};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_positive};
-use crate::app::wording::source_words;
-use crate::catalog::{Crop, Ends, Hardiness, Hilling, NitrogenNeed, PlantingMethod, RowAmount, RowMeasure, Sourced};
+use crate::catalog::{Crop, Hilling, NitrogenNeed, PlantingMethod};
 use crate::layout::OwnValues;
 use crate::layout::limits::MOST_DAYS;
-use crate::quantity::{CountPerLength, Length, LengthUnit, Mass, MassUnit, Units, count};
+use crate::quantity::{Length, LengthUnit, Mass, MassUnit, Units, count};
 
 /// What a page is drawn from.
 pub(super) struct Page<'a> {
@@ -189,16 +192,16 @@ impl Page<'_> {
 
     /// Weight of a seed, set or piece: seeds by their number in an ounce, the rest each by its weight.
     fn weight(&self, ui: &mut Ui, values: &mut OwnValues) {
-        let Some(weight) = &self.crop.seed_weight else { return };
+        let weight = self.crop.seed_weight.as_ref();
         let is_own = values.seed_weight.is_some();
         let id = self.field.with("seed weight");
-        let from = source(weight);
+        let from = source_or_none(weight);
         let change = if self.is_seed() {
             let read = |text: &str| {
                 let seeds = read_positive(text, "112")?;
                 Ok(self.one_weight() / seeds)
             };
-            let shown = self.per_weight(weight.value);
+            let shown = weight.map_or_else(String::new, |weight| self.per_weight(weight.value));
             own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
         } else {
             let unit = match self.units {
@@ -212,7 +215,7 @@ impl Page<'_> {
                 }
                 Ok(mass)
             };
-            let shown = weight.value.show_seed(self.units);
+            let shown = weight.map_or_else(String::new, |weight| weight.value.show_seed(self.units));
             own(ui, id, "One weighs", &shown, is_own, self.back, &from, read)
         };
         take(change, &mut values.seed_weight);
@@ -270,19 +273,7 @@ impl Page<'_> {
             };
             read_only(ui, "First planting", &ends(weeks, words), &ends_source(weeks));
         }
-        if let Some(days) = &crop.days_to_harvest {
-            let id = self.field.with("days");
-            let read = |text: &str| {
-                let text = text.trim_end_matches("days").trim();
-                let days = form::read_whole(text, 1, i32::from(MOST_DAYS))?;
-                u16::try_from(days).map_err(|error| error.to_string())
-            };
-            let is_own = values.days_to_harvest.is_some();
-            let shown = format!("{} days", ends(days, u16::to_string));
-            let from = ends_source(days);
-            let change = own(ui, id, "Days to harvest", &shown, is_own, self.back, &from, read);
-            take(change, &mut values.days_to_harvest);
-        }
+        self.days(ui, values);
         if let Some(stages) = &crop.stages {
             let mut words =
                 vec!["Days from planting to a tenth of cover, to full cover, to ripening, to harvest".to_owned()];
@@ -298,20 +289,28 @@ impl Page<'_> {
         }
     }
 
+    fn days(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let days = self.crop.days_to_harvest.as_ref();
+        let id = self.field.with("days");
+        let read = |text: &str| {
+            let text = text.trim_end_matches("days").trim();
+            let days = form::read_whole(text, 1, i32::from(MOST_DAYS))?;
+            u16::try_from(days).map_err(|error| error.to_string())
+        };
+        let is_own = values.days_to_harvest.is_some();
+        let shown = days.map_or_else(String::new, |days| format!("{} days", ends(days, u16::to_string)));
+        let from = days.map_or_else(|| NO_SOURCE.to_owned(), ends_source);
+        let change = own(ui, id, "Days to harvest", &shown, is_own, self.back, &from, read);
+        take(change, &mut values.days_to_harvest);
+    }
+
     fn harvest(&self, ui: &mut Ui, values: &mut OwnValues) {
         let (crop, units) = (self.crop, self.units);
         group(ui, "Growth, harvest and feeding");
-        if let Some(height) = &crop.height {
-            let shown = height.value.show_short(units);
-            self.length(
-                ui,
-                "height",
-                "Height when grown",
-                &shown,
-                &source(height),
-                &mut values.height,
-            );
-        }
+        let height = crop.height.as_ref();
+        let shown = height.map_or_else(String::new, |height| height.value.show_short(units));
+        let from = source_or_none(height);
+        self.length(ui, "height", "Height when grown", &shown, &from, &mut values.height);
         if let Some(range) = &crop.height_range {
             let shown = ends(range, |length| length.show_short(units));
             read_only(ui, "Heights that are usual", &shown, &ends_source(range));
@@ -393,86 +392,11 @@ impl Page<'_> {
     }
 }
 
-const METHODS: [PlantingMethod; 10] = [
-    PlantingMethod::Drilled,
-    PlantingMethod::Transplant,
-    PlantingMethod::SeedPiece,
-    PlantingMethod::Set,
-    PlantingMethod::Clove,
-    PlantingMethod::Bulb,
-    PlantingMethod::Slip,
-    PlantingMethod::Crown,
-    PlantingMethod::Division,
-    PlantingMethod::BareRoot,
-];
-
-const fn method_words(method: PlantingMethod) -> &'static str {
-    match method {
-        PlantingMethod::Drilled => "sown and thinned",
-        PlantingMethod::Transplant => "young plants set out",
-        PlantingMethod::SeedPiece => "cut pieces of tuber",
-        PlantingMethod::Set => "sets",
-        PlantingMethod::Slip => "slips",
-        PlantingMethod::Clove => "cloves",
-        PlantingMethod::Bulb => "bulbs",
-        PlantingMethod::Crown => "crowns",
-        PlantingMethod::Division => "divisions",
-        PlantingMethod::BareRoot => "bare-root plants",
-    }
-}
-
-const fn hardiness_words(hardiness: Hardiness) -> &'static str {
-    match hardiness {
-        Hardiness::VeryHardy => "stands hard frost",
-        Hardiness::Hardy => "stands frost",
-        Hardiness::HalfHardy => "stands light frost",
-        Hardiness::Tender => "is hurt by frost",
-        Hardiness::VeryTender => "is hurt by cold above freezing",
-    }
-}
-
 /// Takes a change over into the grower's own values.
 fn take<T>(change: Option<Change<T>>, own: &mut Option<T>) {
     match change {
         Some(Change::Own(value)) => *own = Some(value),
         Some(Change::Back) => *own = None,
         None => {}
-    }
-}
-
-fn source<T>(value: &Sourced<T>) -> String {
-    source_words(&value.sources, value.mark)
-}
-
-/// Both ends of a range, or the one value where they are alike.
-fn ends<T: PartialEq>(ends: &Ends<T>, show: impl Fn(&T) -> String) -> String {
-    let (low, high) = (show(&ends.low.value), show(&ends.high.value));
-    if low == high { low } else { format!("{low} to {high}") }
-}
-
-/// The sources of both ends, each told once.
-fn ends_source<T>(ends: &Ends<T>) -> String {
-    let (low, high) = (source(&ends.low), source(&ends.high));
-    if low == high { low } else { format!("{low}\n{high}") }
-}
-
-fn row_amount(amount: &RowAmount, units: Units) -> String {
-    match &amount.measure {
-        RowMeasure::Weight(weights) => format!("{} of {}", ends(weights, |weight| weight.show(units)), amount.what),
-        RowMeasure::Number(numbers) => {
-            let (per, words): (fn(&CountPerLength) -> f64, &str) = match units {
-                Units::Customary => (|number| number.to_per_100_feet(), "100 ft"),
-                Units::Metric => (|number| number.to_per_metre(), "a metre"),
-            };
-            let number = ends(numbers, |number| plain(per(number)));
-            format!("{number} {} in {words}", amount.what)
-        }
-    }
-}
-
-fn row_source(amount: &RowAmount) -> String {
-    match &amount.measure {
-        RowMeasure::Weight(weights) => ends_source(weights),
-        RowMeasure::Number(numbers) => ends_source(numbers),
     }
 }
