@@ -18,7 +18,7 @@ mod unworkable;
 
 pub use drill::{DrillRate, circumference, rolled};
 pub use germination::{LegalStanding, TestResult, germination_test, legal_standing};
-pub use harvest::{Harvest, YIELD_LENGTH, harvest};
+pub use harvest::{Harvest, harvest};
 pub use measure::{density_of_pint, over_plan, volume_of};
 pub use nutrient::{Nutrient, Nutrients, bags, banded_share, broadcast_share, nutrient_in, nutrients_in, product_for};
 pub use packets::{MOST_PACKET_SIZES, PacketChoice, PacketSize, choose_packets};

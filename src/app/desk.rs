@@ -145,7 +145,7 @@ impl Desk {
                 true
             }
             Err(error) => {
-                self.say_wrong(error.to_string());
+                self.say_wrong(format!("{error} {}", error.hint()));
                 self.settle();
                 false
             }
@@ -165,7 +165,7 @@ impl Desk {
             }
             Err(error) => {
                 self.preview = None;
-                self.say_wrong(error.to_string());
+                self.say_wrong(format!("{error} {}", error.hint()));
             }
         }
         self.settle();

@@ -56,6 +56,7 @@ use ledger::LedgerView;
 use overlay::Overlay;
 use settings::{Home, Settings};
 use theme::ThemeInForce as _;
+use wording::worded;
 
 use crate::layout::{Layout, store};
 use crate::quantity::Units;
@@ -150,7 +151,7 @@ impl QuilletApp {
                     self.remember();
                     return;
                 }
-                Err(error) => self.desk.say_wrong(format!("{error} {}", error.hint())),
+                Err(error) => self.desk.say_wrong(worded(&error)),
             }
         }
         if go_on

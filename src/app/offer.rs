@@ -6,15 +6,16 @@ use super::command::Command;
 use super::form;
 use super::keeping::Keeping;
 use super::theme;
+use super::wording::worded;
 
-/// Draws the offer in the lower left of the sheet. Gives back whether it stays.
+/// Draws the offer at the foot of the window. Gives back whether it stays.
 pub(super) fn show(ui: &mut Ui, keeping: &Keeping, out: &mut Vec<Command>) -> bool {
     let mut stays = true;
     egui::Window::new("Unsaved work")
         .id(Id::unique("unsaved work"))
         .title_bar(false)
         .resizable(false)
-        .anchor(egui::Align2::CENTER_TOP, egui::vec2(0.0, 60.0))
+        .anchor(egui::Align2::CENTER_BOTTOM, egui::vec2(0.0, -24.0))
         .show(ui.ctx(), |ui| {
             ui.set_width(420.0);
             for (place, rescued) in keeping.offers.iter().enumerate() {
@@ -31,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, keeping: &Keeping, out: &mut Vec<Command>) -> bo
                     }
                     Err(error) => {
                         ui.label(RichText::new("Unsaved work was kept, but cannot be read").font(theme::bold(15.0)));
-                        form::wrong(ui, &format!("{error} {}", error.hint()));
+                        form::wrong(ui, &worded(error));
                     }
                 }
                 ui.horizontal(|ui| {

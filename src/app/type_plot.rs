@@ -4,6 +4,7 @@ use egui::{Id, Key, RichText, TextEdit, Ui};
 
 use super::command::Command;
 use super::form;
+use super::step::Step;
 use super::theme::{self, ThemeInForce as _};
 use crate::geometry::{Point, polygon};
 use crate::layout::{Edit, Layout, Shape};
@@ -68,6 +69,7 @@ pub(super) fn show(ui: &mut Ui, layout: &Layout, typed: &mut TypePlot, out: &mut
                     match sides {
                         Ok((east, north)) => {
                             out.push(Command::Edit(new_plot(layout, &typed.name, east, north)));
+                            out.push(Command::Step(Step::Rows));
                             stays = false;
                         }
                         Err(_) if Length::parse(&typed.along, units).is_err() => along.request_focus(),

@@ -1,6 +1,7 @@
 //! Words for amounts that several panels show the same way.
 
 use crate::catalog::{Catalog, Mark, SourceKey};
+use crate::layout::store::StoreError;
 use crate::quantity::{Length, Mass, Units};
 
 /// Where a value of the crop book comes from: its citations, and how it was found there.
@@ -44,4 +45,9 @@ pub(super) fn nutrients(n: Mass, p2o5: Mass, k2o: Mass, units: Units) -> String 
         .map(|(name, mass)| format!("{name} {}", mass.show_product(units)))
         .collect();
     words.join(", ")
+}
+
+/// Why a file could not be opened or saved, and on a line of its own what to do about it.
+pub(super) fn worded(error: &StoreError) -> String {
+    format!("{error}\n{}", error.hint())
 }

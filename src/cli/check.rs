@@ -3,11 +3,11 @@
 use std::fmt::Write as _;
 
 use super::words::Check;
-use super::{read, say};
+use super::{read, say, sound};
 use crate::plan::Planner;
 
-/// Prints the heads-up list. A file that is no sound layout is an error, as everywhere; what a neighbour would
-/// mention is not.
+/// Prints the heads-up list. A file that is no sound layout is an error, as everywhere, and so is ground that can have
+/// no rows; what a neighbour would mention is not.
 pub(super) fn print_check(words: &Check) -> Result<(), String> {
     let layout = read(&words.file)?;
     let plan = Planner::default().plan(&layout);
@@ -23,5 +23,6 @@ pub(super) fn print_check(words: &Check) -> Result<(), String> {
         1 => writeln!(text, "1 thing to mention."),
         n => writeln!(text, "{n} things to mention."),
     };
-    say(&text)
+    say(&text)?;
+    sound(&words.file, &layout, &plan)
 }

@@ -1,7 +1,7 @@
 //! `quillet map`: the map to carry outside.
 
-use super::read;
 use super::words::{Map, PaperWord};
+use super::{read, sound};
 use crate::layout::store::write_whole;
 use crate::plan::{Ledger, Planner};
 use crate::sheets::page::{PageOptions, Paper, Scale, ScaleChoice, map_pages};
@@ -48,5 +48,5 @@ pub(super) fn write_map(words: &Map) -> Result<(), String> {
     for file in files {
         write_whole(&file.path(&words.output), |out| out.write_all(&file.bytes)).map_err(|error| error.to_string())?;
     }
-    Ok(())
+    sound(&words.file, &layout, &plan)
 }

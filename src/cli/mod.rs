@@ -1,6 +1,7 @@
 //! The command line: the same plan without a window.
 //!
-//! Exit status: 0 done; 1 the input has something wrong, said on standard error; 2 the words are wrong.
+//! Exit status: 0 done; 1 the input has something wrong, said on standard error; 2 the words are wrong. Where only a part
+//! of a layout is wrong, the rest is still printed or drawn.
 
 mod check;
 mod corners;
@@ -17,7 +18,8 @@ use std::process::ExitCode;
 
 use clap::Parser as _;
 
-use crate::layout::{Layout, store};
+use crate::layout::{Item, Layout, store};
+use crate::plan::Plan;
 use words::{Job, Words};
 
 /// Carries out what the words say; without a job, opens the window.
@@ -53,6 +55,33 @@ fn answer_words(asked: &clap::Error) -> ExitCode {
 /// The layout in a file.
 fn read(path: &Path) -> Result<Layout, String> {
     store::load(path).map_err(|error| error.to_string())
+}
+
+/// Nothing, or a sentence for every plot and bed that can have no rows. Said after all that can be worked out.
+fn sound(file: &Path, layout: &Layout, plan: &Plan) -> Result<(), String> {
+    let plots = plan
+        .plots
+        .iter()
+        .filter_map(|plot| Some((Item::Plot(plot.plot), plot.ground.as_ref().err()?)));
+    let wrong_plots: Vec<(Item, &String)> = plots.collect();
+    let is_wrong = |plot| wrong_plots.iter().any(|(item, _)| *item == Item::Plot(plot));
+    // A bed of a plot that is no ground says the same again.
+    let beds = plan
+        .beds
+        .iter()
+        .filter(|bed| !layout.bed(bed.bed).is_some_and(|bed| is_wrong(bed.plot)))
+        .filter_map(|bed| Some((Item::Bed(bed.bed), bed.problem.as_ref()?)));
+    let sentences: Vec<String> = wrong_plots
+        .iter()
+        .copied()
+        .chain(beds)
+        .map(|(item, problem)| format!("{}, {}: {problem}", file.display(), layout.name_of(item)))
+        .collect();
+    if sentences.is_empty() {
+        Ok(())
+    } else {
+        Err(sentences.join("\n"))
+    }
 }
 
 /// Prints to standard output. A reader that went away is no mistake of ours.

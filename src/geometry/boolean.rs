@@ -9,9 +9,9 @@ use i_overlay::float::simplify::SimplifyShape;
 use i_overlay::float::single::SingleFloatOverlay;
 
 use super::NO_AREA;
+use super::piece::Ground;
 use super::point::Point;
 use super::polygon::signed_area;
-use super::region::Ground;
 
 type Ring = Vec<[f64; 2]>;
 

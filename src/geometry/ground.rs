@@ -4,11 +4,13 @@ use std::ops::ControlFlow;
 
 use super::SAME_PLACE;
 use super::boolean;
+use super::bounds::Bounds;
 use super::contact::{Side, contacts, sides_of};
 use super::offset::{Band, band};
+use super::piece::Ground;
 use super::point::Point;
-use super::polygon::{is_under, perimeter};
-use super::region::{Bounds, Ground, Region};
+use super::polygon::{self, perimeter};
+use super::region::Region;
 use super::region_error::{RegionError, RingName};
 use super::ring::{FARTHEST, TypedRing};
 use crate::quantity::Length;
@@ -74,7 +76,7 @@ impl Region {
         let mut shapes: Vec<Ground> = Vec::new();
         for (cover, clear) in covered {
             let reach =
-                Bounds::of(cover.iter().flat_map(Ground::outer)).map(|b| widened(b, clear * 1.001 + SAME_PLACE));
+                Bounds::of(cover.iter().flat_map(Ground::outer)).map(|bounds| bounds.grown(clear * 1.001 + SAME_PLACE));
             if reach.is_some_and(|reach| reach.meets(bounds)) {
                 shapes.extend(grown(cover, clear));
             }
@@ -133,7 +135,7 @@ fn merged(shapes: Vec<Ground>) -> Vec<Ground> {
     let boxes: Vec<Option<Bounds>> = shapes.iter().map(|shape| Bounds::of(shape.outer())).collect();
     let near_another = |i: usize| {
         boxes.iter().enumerate().any(|(j, other)| {
-            j != i && matches!((boxes[i], other), (Some(one), Some(other)) if widened(one, SAME_PLACE).meets(*other))
+            j != i && matches!((boxes[i], other), (Some(one), Some(other)) if one.grown(SAME_PLACE).meets(*other))
         })
     };
     let crowded: Vec<bool> = (0..shapes.len()).map(near_another).collect();
@@ -217,15 +219,7 @@ fn standing(ground: &[Ground], shape: &Ground) -> Standing {
 
 /// Whether a place that is on no edge of a piece lies on it.
 fn holds(piece: &Ground, place: Point) -> bool {
-    let sides = piece.rings().flat_map(|ring| sides_of(ring, 0));
-    sides.fold(false, |inside, side| inside ^ is_under(side.from, side.to, place))
-}
-
-fn widened(bounds: Bounds, by: f64) -> Bounds {
-    Bounds {
-        min: Point::metres(bounds.min.x - by, bounds.min.y - by),
-        max: Point::metres(bounds.max.x + by, bounds.max.y + by),
-    }
+    polygon::is_inside(piece.rings(), place)
 }
 
 fn slices(rings: &[Vec<Point>]) -> Vec<&[Point]> {

@@ -3,10 +3,11 @@
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
+use super::bounds::Bounds;
 use super::contact::{nearest_on_side, sides_of};
+use super::piece::Ground;
 use super::point::Point;
 use super::polygon::is_under;
-use super::region::Region;
 
 /// The search stops when no place can be farther from the edges by more than this part of the ground's shorter
 /// reach. A name on the sheet does not gain from a finer one.
@@ -24,8 +25,8 @@ struct Square {
 }
 
 impl Square {
-    fn new(region: &Region, centre: Point, half: f64) -> Self {
-        let depth = depth(region, centre);
+    fn new(ground: &[Ground], centre: Point, half: f64) -> Self {
+        let depth = depth(ground, centre);
         let promise = depth + half * std::f64::consts::SQRT_2;
         Self {
             centre,
@@ -59,12 +60,13 @@ impl Ord for Square {
     }
 }
 
-/// Splits the square that may hold the deepest place until none can beat the best one found by much.
-pub(super) fn well_inside(region: &Region) -> Option<Point> {
-    let bounds = region.bounds()?;
-    let (width, height) = (bounds.width().to_metres(), bounds.height().to_metres());
+/// Splits the square that may hold the deepest place until none can beat the best one found by much. `balance` is the
+/// place that the ground would balance on, often a good one.
+pub(super) fn well_inside(ground: &[Ground], balance: Option<Point>) -> Option<Point> {
+    let bounds = Bounds::of(ground.iter().flat_map(Ground::outer))?;
+    let (width, height) = (bounds.width(), bounds.height());
     let shorter = width.min(height);
-    let first_on_edge = *region.pieces().first()?.outer().first()?;
+    let first_on_edge = *ground.first()?.outer().first()?;
     // Squares as wide as the ground's shorter reach, but no more than a hundred or so along a sliver.
     let size = shorter.max(width.max(height) / 100.0);
     let mut best = (first_on_edge, 0.0);
@@ -79,11 +81,11 @@ pub(super) fn well_inside(region: &Region) -> Option<Point> {
                 bounds.min.x + (column as f64 + 0.5) * size,
                 bounds.min.y + (line as f64 + 0.5) * size,
             );
-            squares.push(Square::new(region, centre, size / 2.0));
+            squares.push(Square::new(ground, centre, size / 2.0));
         }
     }
-    if let Some(balance) = region.centroid() {
-        squares.push(Square::new(region, balance, 0.0));
+    if let Some(balance) = balance {
+        squares.push(Square::new(ground, balance, 0.0));
     }
     let mut split = 0;
     while let Some(square) = squares.pop() {
@@ -97,16 +99,16 @@ pub(super) fn well_inside(region: &Region) -> Option<Point> {
         let half = square.half / 2.0;
         for (east, north) in [(-half, -half), (half, -half), (-half, half), (half, half)] {
             let centre = Point::metres(square.centre.x + east, square.centre.y + north);
-            squares.push(Square::new(region, centre, half));
+            squares.push(Square::new(ground, centre, half));
         }
     }
     Some(best.0)
 }
 
-fn depth(region: &Region, place: Point) -> f64 {
+fn depth(ground: &[Ground], place: Point) -> f64 {
     let mut inside = false;
     let mut nearest = f64::INFINITY;
-    for side in region.rings().flat_map(|ring| sides_of(ring, 0)) {
+    for side in ground.iter().flat_map(Ground::rings).flat_map(|ring| sides_of(ring, 0)) {
         inside ^= is_under(side.from, side.to, place);
         nearest = nearest.min(nearest_on_side(side.from, side.to, place).distance(place).to_metres());
     }

@@ -8,11 +8,13 @@
 //! - [`polygon`] changes and measures rings of corners for the drawing tools; [`triangles`] fills a region.
 
 mod boolean;
+mod bounds;
 mod contact;
 mod ground;
 mod label;
 mod offset;
 mod passing;
+mod piece;
 mod plants;
 mod point;
 pub mod polygon;
@@ -24,11 +26,14 @@ mod row_rule;
 mod scan;
 mod sides;
 mod triangles;
+mod wording;
 
+pub use bounds::Bounds;
 pub use ground::{Clearing, ground};
+pub use piece::Ground;
 pub use plants::{Lines, PlantError, PlantRule, plants_on};
 pub use point::Point;
-pub use region::{Bounds, Ground, Region};
+pub use region::Region;
 pub use region_error::{RegionError, RingName};
 pub use ring::{FARTHEST, MAX_CORNERS};
 pub use row_fit::{Piece, Row, RowFit, fit_rows};

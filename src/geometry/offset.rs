@@ -4,8 +4,8 @@
 //! a slice of a disc of radius `d` at every corner that bends away. These are handed to the booleans as they are,
 //! so whatever overlaps, closes up or falls apart comes out right without a special case.
 
+use super::piece::Ground;
 use super::point::Point;
-use super::region::Ground;
 use crate::quantity::Length;
 
 /// How far a drawn arc may stray from the true one: a twentieth of a millimetre. Half of what counts as the same

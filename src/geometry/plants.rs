@@ -1,8 +1,9 @@
 //! How many plants stand on a piece of row, and where.
 
-use super::point::Point;
-use super::row_fit::Piece;
+use std::ops::RangeInclusive;
+
 use super::row_rule::count_along;
+use super::wording::in_metres;
 use crate::quantity::Length;
 
 /// Several lines of plants on one row: twin rows on a bed top, say.
@@ -35,25 +36,17 @@ impl Default for Lines {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum PlantError {
     /// An in-row spacing that is zero, negative, less than can be measured, or not a number.
-    #[error("The in-row spacing is {}; it has to be a length above zero. Type the distance from plant to plant.", worded(*.0))]
+    #[error("The in-row spacing is {}; it has to be a length above zero. Type the distance from plant to plant.", in_metres(*.0))]
     InRow(Length),
     /// An end gap that is negative or not a number.
-    #[error("The end gap is {}; it has to be zero or more. Type the distance from a row's end to its first plant.", worded(*.0))]
+    #[error("The end gap is {}; it has to be zero or more. Type the distance from a row's end to its first plant.", in_metres(*.0))]
     EndGap(Length),
     /// No line of plants on a row.
     #[error("A row has to carry at least one line of plants. Type 1 for a single row.")]
     NoLines,
     /// A distance between lines that is negative or not a number.
-    #[error("The distance between the lines of a row is {}; it has to be zero or more. Type it again.", worded(*.0))]
+    #[error("The distance between the lines of a row is {}; it has to be zero or more. Type it again.", in_metres(*.0))]
     Apart(Length),
-}
-
-fn worded(length: Length) -> String {
-    if length.is_finite() {
-        format!("{} m", length.to_metres())
-    } else {
-        "not a number".to_owned()
-    }
 }
 
 /// How many plants stand on a piece of row `length` long: ⌊(L − 2e) / p + ε⌋ + 1 when L ≥ 2e, else none, for an in-row
@@ -134,26 +127,21 @@ impl PlantRule {
         self.lines.apart * (f64::from(line) - (f64::from(self.lines.per_row) - 1.0) / 2.0)
     }
 
-    /// Where the plants of a piece stand: line by line from the left hand, in order along each. What is left over
-    /// beyond whole spacings lies at the piece's far end.
-    pub fn positions(&self, piece: Piece) -> impl Iterator<Item = Point> + use<> {
-        self.positions_between(piece, Length::ZERO, piece.length())
-    }
-
-    /// As [`PlantRule::positions`], but only the plants between two distances from the piece's start, both included.
-    /// Takes as long as there are plants to give, not as long as the piece.
-    pub fn positions_between(&self, piece: Piece, low: Length, high: Length) -> impl Iterator<Item = Point> + use<> {
-        let rule = *self;
-        (0..rule.lines.per_row).flat_map(move |line| {
-            let first = rule.end_gap + rule.later(line);
-            let steps = |to: Length| (to - first) / rule.in_row;
-            // Negative and beyond: `as` stops at the smallest and largest whole numbers.
-            let start = (steps(low) - STANDS_ON).ceil().max(0.0) as u64;
-            let end = (steps(high) + STANDS_ON + 1.0).floor().max(0.0) as u64;
-            let right = rule.right_of_row(line);
-            (start..end.min(rule.on_line(piece.length(), line)))
-                .map(move |i| piece.place_at(first + rule.in_row * i as f64, right))
-        })
+    /// How far from the start of a piece of row the plants of one line stand, in order; only those between two such
+    /// distances, both included. What is left over beyond whole spacings lies at the piece's far end. Takes as long
+    /// as there are plants to give, not as long as the piece.
+    pub fn along_line(
+        &self,
+        length: Length,
+        line: u8,
+        between: RangeInclusive<Length>,
+    ) -> impl Iterator<Item = Length> + use<> {
+        let (first, in_row) = (self.end_gap + self.later(line), self.in_row);
+        let steps = |to: Length| (to - first) / in_row;
+        // Negative and beyond: `as` stops at the smallest and largest whole numbers.
+        let start = (steps(*between.start()) - STANDS_ON).ceil().max(0.0) as u64;
+        let end = (steps(*between.end()) + STANDS_ON + 1.0).floor().max(0.0) as u64;
+        (start..end.min(self.on_line(length, line))).map(move |i| first + in_row * i as f64)
     }
 
     fn later(&self, line: u8) -> Length {

@@ -63,55 +63,6 @@ pub fn nearest_on(from: Point, to: Point, place: Point) -> Point {
     nearest_on_side(from, to, place)
 }
 
-/// The ring with one side moved parallel to itself, outwards when `by` is positive. Its two corners slide along the
-/// neighbouring sides, which keep their direction; along a neighbour that runs the same way they move square to the
-/// side. `None` when there is no such side, when it has no length, or when `by` is not a number.
-pub fn move_side(ring: &[Point], side: usize, by: Length) -> Option<Vec<Point>> {
-    let n = ring.len();
-    let (dx, dy) = direction(ring, side)?;
-    if n < 3 || !by.is_finite() {
-        return None;
-    }
-    // Outwards is to the right of a side of a counter-clockwise ring.
-    let sign = if signed_area(ring) < Area::ZERO { -1.0 } else { 1.0 };
-    let (nx, ny) = (dy * sign, -dx * sign);
-    let slid = |corner: usize, along: Option<(f64, f64)>| {
-        let (ax, ay) = along
-            .filter(|(ax, ay)| (ax * nx + ay * ny).abs() > PARALLEL)
-            .unwrap_or((nx, ny));
-        let far = by.to_metres() / (ax * nx + ay * ny);
-        Point::metres(ring[corner].x + ax * far, ring[corner].y + ay * far)
-    };
-    let mut moved = ring.to_vec();
-    let next = (side + 1) % n;
-    moved[side] = slid(side, direction(ring, (side + n - 1) % n));
-    moved[next] = slid(next, direction(ring, next));
-    Some(moved)
-}
-
-/// Two sides that turn by less than this (radians, some three minutes of arc) count as running the same way: a
-/// corner would have to slide over a thousand times as far as the side moves.
-const PARALLEL: f64 = 1e-3;
-
-/// The ring with one side given a length, keeping its first corner and its direction. The neighbouring side gives
-/// way: it moves along as a whole, parallel to itself, so that a rectangle stays a rectangle. In a triangle only the
-/// corner between the two moves. `None` when there is no such side, when it has no length to keep a direction of, or
-/// when `length` is not a positive number.
-pub fn with_side_length(ring: &[Point], side: usize, length: Length) -> Option<Vec<Point>> {
-    let n = ring.len();
-    let (dx, dy) = direction(ring, side)?;
-    if !length.is_finite() || length <= Length::ZERO {
-        return None;
-    }
-    let longer = (length - side_length(ring, side)?).to_metres();
-    let mut changed = ring.to_vec();
-    let corners = if n > 3 { 1..=2 } else { 1..=1 };
-    for corner in corners.map(|step| (side + step) % n) {
-        changed[corner] = Point::metres(ring[corner].x + dx * longer, ring[corner].y + dy * longer);
-    }
-    Some(changed)
-}
-
 /// The four corners of an upright rectangle from any two opposite ones, counter-clockwise from the south-west.
 pub fn rectangle(one: Point, other: Point) -> [Point; 4] {
     let (west, east) = (one.x.min(other.x), one.x.max(other.x));
@@ -141,6 +92,16 @@ pub fn circle_ring(centre: Point, radius: Length) -> Vec<Point> {
             Point::metres(centre.x + reach * cos, centre.y + reach * sin)
         })
         .collect()
+}
+
+/// Whether a place lies inside rings: an outline, or an outline with holes in it. A place on a side may be told either
+/// way.
+pub fn is_inside(rings: impl IntoIterator<Item = impl AsRef<[Point]>>, place: Point) -> bool {
+    rings.into_iter().fold(false, |inside, ring| {
+        let ring = ring.as_ref();
+        let sides = ring.iter().zip(ring.iter().cycle().skip(1));
+        sides.fold(inside, |inside, (&from, &to)| inside ^ is_under(from, to, place))
+    })
 }
 
 /// Whether `place` lies on the east of a side that passes its height. A place is inside a ring when an odd number of

@@ -1,9 +1,11 @@
 //! Ground where rows may stand.
 
+use super::bounds::Bounds;
 use super::contact::{nearest_on_side, sides_of};
 use super::label;
+use super::piece::Ground;
 use super::point::Point;
-use super::polygon::{self, signed_area};
+use super::polygon;
 use super::region_error::{RegionError, RingName};
 use super::ring::TypedRing;
 use crate::quantity::{Area, Bearing, Length};
@@ -11,52 +13,6 @@ use crate::quantity::{Area, Bearing, Length};
 /// A place this close to an edge is on the edge: a ten-thousandth of a millimetre. What is computed along a bearing
 /// strays far less; what is measured, far more.
 pub(super) const ON_EDGE: f64 = 1e-7;
-
-/// One piece of ground: an outer ring and the holes in it. Rings are not closed; the outer one runs counter-clockwise
-/// and holes clockwise, so ground always lies on the left.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Ground {
-    outer: Vec<Point>,
-    holes: Vec<Vec<Point>>,
-}
-
-impl Ground {
-    /// From an outer ring in either direction, kept as it is but for the direction.
-    pub(super) fn from_outer(outer: Vec<Point>) -> Self {
-        Self::oriented(outer, Vec::new())
-    }
-
-    pub(super) fn oriented(outer: Vec<Point>, holes: Vec<Vec<Point>>) -> Self {
-        Self {
-            outer: turned(outer, true),
-            holes: holes.into_iter().map(|hole| turned(hole, false)).collect(),
-        }
-    }
-
-    pub(super) fn add_hole(&mut self, hole: Vec<Point>) {
-        self.holes.push(turned(hole, false));
-    }
-
-    /// The outer ring, counter-clockwise, not closed.
-    pub fn outer(&self) -> &[Point] {
-        &self.outer
-    }
-
-    /// The holes, each clockwise, not closed.
-    pub fn holes(&self) -> &[Vec<Point>] {
-        &self.holes
-    }
-
-    /// The outer ring, then the holes.
-    pub fn rings(&self) -> impl Iterator<Item = &[Point]> {
-        std::iter::once(self.outer.as_slice()).chain(self.holes.iter().map(Vec::as_slice))
-    }
-
-    /// Its size, holes left out.
-    pub fn area(&self) -> Area {
-        self.rings().map(signed_area).sum()
-    }
-}
 
 /// Ground where rows may stand: any number of pieces, none at all included, each with any number of holes. Edges
 /// belong to the ground. Pieces may touch at a corner but never overlap.
@@ -131,18 +87,8 @@ impl Region {
         self.reach((uy, -ux))
     }
 
-    /// From where to where the ground reaches, measured along `bearing` from the layout's origin; `None` when there
-    /// is no ground.
-    pub fn extent_along(&self, bearing: Bearing) -> Option<(Length, Length)> {
-        self.reach(bearing.unit())
-    }
-
     fn reach(&self, (ux, uy): (f64, f64)) -> Option<(Length, Length)> {
-        let mut places = self
-            .pieces
-            .iter()
-            .flat_map(|piece| &piece.outer)
-            .map(|p| p.x * ux + p.y * uy);
+        let mut places = self.pieces.iter().flat_map(Ground::outer).map(|p| p.x * ux + p.y * uy);
         let first = places.next()?;
         let (low, high) = places.fold((first, first), |(low, high), v| (low.min(v), high.max(v)));
         Some((Length::metres(low), Length::metres(high)))
@@ -151,7 +97,7 @@ impl Region {
     /// The point the ground would balance on, which may lie in a hole or beside a bent piece; `None` when there is
     /// no ground.
     pub fn centroid(&self) -> Option<Point> {
-        let origin = *self.pieces.first()?.outer.first()?;
+        let origin = *self.pieces.first()?.outer().first()?;
         let (mut area, mut x, mut y) = (0.0, 0.0, 0.0);
         for side in self.rings().flat_map(|ring| sides_of(ring, 0)) {
             let (ax, ay) = (side.from.x - origin.x, side.from.y - origin.y);
@@ -167,53 +113,6 @@ impl Region {
     /// A place well inside the ground, for a name to stand on: about as far from every edge as any place in it.
     /// `None` when there is no ground.
     pub fn label_point(&self) -> Option<Point> {
-        label::well_inside(self)
+        label::well_inside(&self.pieces, self.centroid())
     }
-}
-
-/// An upright rectangle.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bounds {
-    /// The south-west corner.
-    pub min: Point,
-    /// The north-east corner.
-    pub max: Point,
-}
-
-impl Bounds {
-    /// The smallest upright rectangle round the points; `None` without points.
-    pub fn of<'a>(points: impl IntoIterator<Item = &'a Point>) -> Option<Self> {
-        points.into_iter().fold(None, |bounds, &p| {
-            let Self { min, max } = bounds.unwrap_or(Self { min: p, max: p });
-            Some(Self {
-                min: Point::metres(min.x.min(p.x), min.y.min(p.y)),
-                max: Point::metres(max.x.max(p.x), max.y.max(p.y)),
-            })
-        })
-    }
-
-    /// From west to east.
-    pub fn width(self) -> Length {
-        Length::metres(self.max.x - self.min.x)
-    }
-
-    /// From south to north.
-    pub fn height(self) -> Length {
-        Length::metres(self.max.y - self.min.y)
-    }
-
-    /// Whether the two share a place, edges included.
-    pub fn meets(self, other: Self) -> bool {
-        self.min.x <= other.max.x && other.min.x <= self.max.x && self.min.y <= other.max.y && other.min.y <= self.max.y
-    }
-}
-
-/// The ring running counter-clockwise or clockwise, starting from the same corner.
-fn turned(mut ring: Vec<Point>, counter_clockwise: bool) -> Vec<Point> {
-    if (signed_area(&ring).to_square_metres() > 0.0) != counter_clockwise
-        && let Some(rest) = ring.get_mut(1..)
-    {
-        rest.reverse();
-    }
-    ring
 }

@@ -1,7 +1,8 @@
 //! What can be wrong with a ring of corners, said so that a grower can mend it.
 
 use super::point::Point;
-use crate::quantity::Length;
+use super::wording::in_metres;
+use crate::quantity::{Length, count};
 
 /// Which ring of corners a sentence is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,7 +39,8 @@ pub enum RegionError {
     },
     /// More corners than the program works with.
     #[error(
-        "{ring} has {corners} corners; up to {limit} can be worked with. Leave out corners that lie close together."
+        "{ring} has {} corners; up to {} can be worked with. Leave out corners that lie close together.",
+        count(*corners as u64), count(*limit as u64)
     )]
     TooManyCorners {
         /// The ring.
@@ -91,7 +93,7 @@ pub enum RegionError {
     /// A clear distance that is negative, not a number or larger than 1,000 km.
     #[error(
         "The clear distance of {} is {}; it has to be a length from 0 up to 1,000 km. Type it again.",
-        in_sentence(*ring), number(clear.to_metres())
+        in_sentence(*ring), in_metres(*clear)
     )]
     Clear {
         /// The ring.
@@ -114,14 +116,6 @@ fn corners_in_words(distinct: usize) -> &'static str {
         0 => "no corner",
         1 => "one corner",
         _ => "two corners",
-    }
-}
-
-fn number(metres: f64) -> String {
-    if metres.is_finite() {
-        format!("{metres} m")
-    } else {
-        "not a number".to_owned()
     }
 }
 

@@ -4,9 +4,9 @@ use std::ops::ControlFlow;
 
 use super::boolean;
 use super::contact::{Contact, contacts, sides_of};
+use super::piece::Ground;
 use super::point::Point;
 use super::polygon::{perimeter, signed_area};
-use super::region::Ground;
 use super::region_error::{RegionError, RingName};
 use super::{NO_AREA, SAME_PLACE};
 use crate::quantity::Length;

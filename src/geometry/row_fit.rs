@@ -2,8 +2,9 @@
 
 use std::ops::Range;
 
+use super::bounds::Bounds;
 use super::point::Point;
-use super::region::{Bounds, Region};
+use super::region::Region;
 use super::row_rule::{RowError, RowRule};
 use super::scan::{self, CutRows, RowSpan, Trim};
 use crate::quantity::{Bearing, Length};

@@ -1,5 +1,6 @@
 //! How rows are to be laid over some ground, and how many lines that makes.
 
+use super::wording::in_metres;
 use crate::quantity::{Bearing, Length, count as marked};
 
 /// The most row lines laid over one region: a kilometre at a spacing of a millimetre. More is a slip of the unit.
@@ -48,16 +49,16 @@ pub struct RowRule {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum RowError {
     /// A spacing that is zero, negative, less than can be measured, or not a number.
-    #[error("The row spacing is {}; it has to be a length above zero. Type the distance from one row to the next.", worded(*.0))]
+    #[error("The row spacing is {}; it has to be a length above zero. Type the distance from one row to the next.", in_metres(*.0))]
     Spacing(Length),
     /// An edge margin that is negative or not a number.
-    #[error("The edge margin is {}; it has to be zero or more. Type the distance from the edge to the first row.", worded(*.0))]
+    #[error("The edge margin is {}; it has to be zero or more. Type the distance from the edge to the first row.", in_metres(*.0))]
     EdgeMargin(Length),
     /// A headland that is negative or not a number.
-    #[error("The headland is {}; it has to be zero or more. Type the length left free at both ends of a row.", worded(*.0))]
+    #[error("The headland is {}; it has to be zero or more. Type the length left free at both ends of a row.", in_metres(*.0))]
     Headland(Length),
     /// A shortest row that is negative or not a number.
-    #[error("The shortest row worth planting is {}; it has to be zero or more. Type zero to keep every piece.", worded(*.0))]
+    #[error("The shortest row worth planting is {}; it has to be zero or more. Type zero to keep every piece.", in_metres(*.0))]
     Shortest(Length),
     /// More row lines than the program lays.
     #[error(
@@ -72,7 +73,8 @@ pub enum RowError {
     },
     /// Rows cut into more pieces than the program keeps.
     #[error(
-        "The bed's edges would cut its rows into {count} pieces; up to {limit} can be kept. Type a wider row spacing or simplify the outline."
+        "The bed's edges would cut its rows into {} pieces; up to {} can be kept. Type a wider row spacing or simplify the outline.",
+        marked(*count), marked(*limit as u64)
     )]
     TooManyPieces {
         /// How many pieces there would be, at most.
@@ -80,14 +82,6 @@ pub enum RowError {
         /// How many there may be.
         limit: usize,
     },
-}
-
-fn worded(length: Length) -> String {
-    if length.is_finite() {
-        format!("{} m", length.to_metres())
-    } else {
-        "not a number".to_owned()
-    }
 }
 
 /// Where the row lines of a rule lie across some ground.

@@ -1,7 +1,8 @@
 //! Triangles that fill some ground, for painters that fill nothing else.
 
+use super::piece::Ground;
 use super::point::Point;
-use super::region::{Ground, Region};
+use super::region::Region;
 
 /// Triangles that cover a region exactly, without overlap.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -5,9 +5,9 @@ use super::dressing::dressing_plan;
 use super::heads_up::bed_heads_up;
 use super::row_seed::{RowSeed, row_seed};
 use super::stand::stand;
-use super::types::{BedPlan, Piece, PlantedCrop, Row, Stand, Totals};
+use super::types::{BedHarvest, BedPlan, HarvestAmount, Piece, PlantedCrop, Row, Stand, Totals};
 use crate::agronomy::{self, Unworkable};
-use crate::catalog::Crop;
+use crate::catalog::{Crop, RowMeasure};
 use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, ground, polygon::circle_ring};
 use crate::layout::{Bed, BedGround, Plot, Shape};
 use crate::quantity::{Area, Length, Mass, Units};
@@ -54,6 +54,7 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, units: Units, book: &CropBook) ->
         plan.pieces.clear();
     }
     plan.totals = totals(&plan.rows);
+    plan.harvest = crop.and_then(|crop| bed_harvest(crop, plan.totals.row_length));
     plan.dressings = bed
         .dressings
         .iter()
@@ -78,6 +79,7 @@ fn empty_plan(bed: &Bed) -> BedPlan {
         pieces: Vec::new(),
         dressings: Vec::new(),
         totals: Totals::default(),
+        harvest: None,
         heads_up: Vec::new(),
     }
 }
@@ -182,6 +184,30 @@ fn seed(
         .map(|weight| agronomy::seed_mass(taken.seeds, weight.value))
         .transpose()?;
     Ok((taken, mass))
+}
+
+/// What so much row of a crop may give, by published yields.
+fn bed_harvest(crop: &Crop, length: Length) -> Option<BedHarvest> {
+    let published = crop.harvest.as_ref().filter(|_| length > Length::ZERO)?;
+    let (amount, sources, mark) = match &published.measure {
+        RowMeasure::Weight(ends) => (
+            HarvestAmount::Weight(agronomy::harvest(length, ends.low.value, ends.high.value)),
+            [&ends.low.sources, &ends.high.sources],
+            ends.low.mark.max(ends.high.mark),
+        ),
+        RowMeasure::Number(ends) => (
+            HarvestAmount::Number(agronomy::harvest(length, ends.low.value, ends.high.value)),
+            [&ends.low.sources, &ends.high.sources],
+            ends.low.mark.max(ends.high.mark),
+        ),
+    };
+    let mut keys: Vec<_> = sources.into_iter().flatten().cloned().collect();
+    keys.dedup();
+    Some(BedHarvest {
+        what: published.what.clone(),
+        amount,
+        sources: (keys, mark),
+    })
 }
 
 /// Sums over rows.

@@ -122,13 +122,17 @@ impl CropBook {
         crops
     }
 
-    /// Crops with all the words typed somewhere in their name, botanical name, family, or the name of one of their
-    /// cultivars, by name; upper and lower case are the same.
+    /// Crops with all the words typed somewhere in one of their names, the botanical one, their family, or the name of one
+    /// of their cultivars, by name; upper and lower case are the same.
     pub fn find(&self, part: &str) -> Vec<&Crop> {
         let words: Vec<String> = part.split_whitespace().map(str::to_lowercase).collect();
         let mut crops = self.crops();
         crops.retain(|crop| {
             let mut text = format!("{} {} {}", crop.name, crop.botanical, crop.family);
+            for other in &crop.also_called {
+                text.push(' ');
+                text.push_str(other);
+            }
             for cultivar in self.cultivars_of(&crop.id) {
                 text.push(' ');
                 text.push_str(&cultivar.name);
@@ -185,6 +189,7 @@ fn with_own(base: &Crop, values: &OwnValues) -> Crop {
     }
     if let Some(height) = values.height {
         crop.height = Some(own(height));
+        crop.height_range = Some(both(height));
     }
     if let Some(days) = values.days_to_harvest {
         crop.days_to_harvest = Some(both(days));

@@ -21,6 +21,6 @@ pub use ledger::{Column, ColumnKind, Ledger};
 pub use order::{Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, Things, TraysToSow};
 pub use planner::Planner;
 pub use types::{
-    BedPlan, CropSum, DressingPlan, GerminationFrom, GoesBy, HeadsUp, InRowFrom, MaterialSum, Piece, Plan, PlantedCrop,
-    PlotPlan, Row, Stand, Totals,
+    BedHarvest, BedPlan, CropSum, DressingPlan, GerminationFrom, GoesBy, HarvestAmount, HeadsUp, InRowFrom,
+    MaterialSum, Piece, Plan, PlantedCrop, PlotPlan, Row, Stand, Totals,
 };

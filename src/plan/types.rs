@@ -4,7 +4,8 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use super::order::Order;
-use crate::catalog::{Analysis, CropId, MaterialId, PlantingMethod};
+use crate::agronomy::Harvest;
+use crate::catalog::{Analysis, CropId, Mark, MaterialId, PlantingMethod, SourceKey};
 use crate::geometry::{Point, Region, RowFit};
 use crate::layout::{BedId, DressingId, Item, PlotId, Sowing};
 use crate::quantity::{Area, Density, Fraction, Length, Mass, Volume};
@@ -64,6 +65,8 @@ pub struct BedPlan {
     pub dressings: Vec<DressingPlan>,
     /// Sums over the rows.
     pub totals: Totals,
+    /// What its rows may give, by published yields. A range to plan by, never a promise.
+    pub harvest: Option<BedHarvest>,
     /// What a careful neighbour would mention of this bed alone.
     pub heads_up: Vec<Arc<HeadsUp>>,
 }
@@ -81,6 +84,26 @@ pub struct PlantedCrop {
     pub method: PlantingMethod,
     /// Weight of one seed, set or piece, where known.
     pub seed_weight: Option<Mass>,
+}
+
+/// What the rows of a bed may give.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BedHarvest {
+    /// What is weighed or counted: "ears", "shelled beans".
+    pub what: String,
+    /// How much of it.
+    pub amount: HarvestAmount,
+    /// The keys of the sources of both ends, and how they were read.
+    pub sources: (Vec<SourceKey>, Mark),
+}
+
+/// How much rows may give.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum HarvestAmount {
+    /// By weight.
+    Weight(Harvest<Mass>),
+    /// By number.
+    Number(Harvest<f64>),
 }
 
 /// How plants stand in the row.

@@ -40,8 +40,9 @@ pub(super) fn whole(value: f64) -> String {
     fixed(value, 0)
 }
 
-/// As [`fixed`], without zeros at the end.
-fn trimmed(value: f64, decimals: i32) -> String {
+/// A number to so many decimals, without zeros at the end, commas between thousands and a true minus sign: `62.5`,
+/// `1,440`.
+pub fn number(value: f64, decimals: i32) -> String {
     let shown = fixed(value, decimals);
     if shown.contains('.') {
         shown.trim_end_matches('0').trim_end_matches('.').to_owned()
@@ -50,9 +51,14 @@ fn trimmed(value: f64, decimals: i32) -> String {
     }
 }
 
-/// As [`trimmed`], but with one decimal from a thousand up, where a lone comma could be read as a decimal mark.
+/// A count with its noun: `1 row`, `1,440 rows`.
+pub fn counted(n: u64, one: &str, many: &str) -> String {
+    format!("{} {}", count(n), if n == 1 { one } else { many })
+}
+
+/// As [`number`], but with one decimal from a thousand up, where a lone comma could be read as a decimal mark.
 fn trimmed_metric(value: f64, decimals: i32) -> String {
-    let shown = trimmed(value, decimals.max(1));
+    let shown = number(value, decimals.max(1));
     if shown.contains(',') && !shown.contains('.') {
         shown + ".0"
     } else {
@@ -125,7 +131,7 @@ impl Length {
                 // Decided on the shown step, so that 49.96 cm is 0.5 m and not 50 cm.
                 let millimetres = (self.to_metres().abs() * 1000.0).round();
                 if millimetres < 499.5 {
-                    format!("{} cm", trimmed(self.to_metres() * 100.0, 1))
+                    format!("{} cm", number(self.to_metres() * 100.0, 1))
                 } else {
                     format!("{} m", trimmed_metric(self.to_metres(), 2))
                 }
@@ -149,12 +155,12 @@ impl Area {
         let size = self.abs();
         match units {
             Units::Customary if size.to_acres() >= 1.0 => {
-                let acres = trimmed(self.to_acres(), 2);
+                let acres = number(self.to_acres(), 2);
                 let name = if acres == "1" { "acre" } else { "acres" };
                 format!("{acres} {name}")
             }
             Units::Customary if size.to_square_feet() < 99.95 => {
-                format!("{} sq ft", trimmed(self.to_square_feet(), 1))
+                format!("{} sq ft", number(self.to_square_feet(), 1))
             }
             Units::Customary => format!("{} sq ft", fixed(self.to_square_feet(), 0)),
             Units::Metric if size.to_square_metres() >= 10_000.0 => {
@@ -210,9 +216,9 @@ impl Volume {
     /// In US cups, `2.6 cups`: to a tenth, below one cup to a hundredth.
     pub fn show_cups(self) -> String {
         let cups = if self.abs().to_cups() < 0.995 {
-            trimmed(self.to_cups(), 2)
+            number(self.to_cups(), 2)
         } else {
-            trimmed(self.to_cups(), 1)
+            number(self.to_cups(), 1)
         };
         let name = if cups == "1" { "cup" } else { "cups" };
         format!("{cups} {name}")
@@ -239,7 +245,7 @@ impl Volume {
     /// For liquids: `2.6 cups` below a gallon, then `5.2 gal`; `250 ml` below a litre, then `19.7 l`.
     pub fn show(self, units: Units) -> String {
         match units {
-            Units::Customary if self.abs().to_gallons() >= 1.0 => format!("{} gal", trimmed(self.to_gallons(), 1)),
+            Units::Customary if self.abs().to_gallons() >= 1.0 => format!("{} gal", number(self.to_gallons(), 1)),
             Units::Customary => self.show_cups(),
             Units::Metric if self.abs().to_litres() >= 0.9995 => {
                 format!("{} l", trimmed_metric(self.to_litres(), 2))
@@ -253,7 +259,7 @@ impl MassPerArea {
     /// As gardens say it: `10 lb/1,000 sq ft`, `30 g/m²`, to a hundredth.
     pub fn show_garden(self, units: Units) -> String {
         match units {
-            Units::Customary => format!("{} lb/1,000 sq ft", trimmed(self.to_pounds_per_1000_square_feet(), 2)),
+            Units::Customary => format!("{} lb/1,000 sq ft", number(self.to_pounds_per_1000_square_feet(), 2)),
             Units::Metric => format!("{} g/m²", trimmed_metric(self.to_grams_per_square_metre(), 2)),
         }
     }
@@ -261,7 +267,7 @@ impl MassPerArea {
     /// As fields say it: `65 lb/acre`, `70 kg/ha`, to a tenth.
     pub fn show_field(self, units: Units) -> String {
         match units {
-            Units::Customary => format!("{} lb/acre", trimmed(self.to_pounds_per_acre(), 1)),
+            Units::Customary => format!("{} lb/acre", number(self.to_pounds_per_acre(), 1)),
             Units::Metric => format!("{} kg/ha", trimmed_metric(self.to_kilograms_per_hectare(), 1)),
         }
     }
@@ -271,7 +277,7 @@ impl MassPerLength {
     /// Along the row: `3 lb/100 ft`, `20 g/m`, to a hundredth.
     pub fn show(self, units: Units) -> String {
         match units {
-            Units::Customary => format!("{} lb/100 ft", trimmed(self.to_pounds_per_100_feet(), 2)),
+            Units::Customary => format!("{} lb/100 ft", number(self.to_pounds_per_100_feet(), 2)),
             Units::Metric => format!("{} g/m", trimmed_metric(self.to_grams_per_metre(), 2)),
         }
     }
@@ -280,7 +286,7 @@ impl MassPerLength {
 impl Bearing {
     /// Degrees clockwise from north, to a hundredth: `0°`, `12.5°`. Never `360°`.
     pub fn show(self) -> String {
-        let degrees = trimmed(self.to_degrees(), 2);
+        let degrees = number(self.to_degrees(), 2);
         if degrees == "360" {
             "0°".to_owned()
         } else {
@@ -302,6 +308,6 @@ impl Bearing {
 impl Fraction {
     /// In percent, to a tenth: `85 %`, `15.5 %`.
     pub fn show(self) -> String {
-        format!("{} %", trimmed(self.to_percent(), 1))
+        format!("{} %", number(self.to_percent(), 1))
     }
 }

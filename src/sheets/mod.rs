@@ -16,7 +16,6 @@ mod png;
 mod svg;
 pub mod tables;
 pub mod type_metrics;
-mod wording;
 
 pub use map_file::{FileError, FileOptions, MapFile, MapKind, USUAL_DPI, map_files};
 pub use mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen};

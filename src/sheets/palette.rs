@@ -22,11 +22,6 @@ impl Colour {
         }
     }
 
-    /// Whether it has no hue: black, white or a grey.
-    pub const fn is_grey(self) -> bool {
-        self.red == self.green && self.green == self.blue
-    }
-
     /// A mix: all of `self` at 0, all of `other` at 100.
     const fn mixed(self, other: Self, percent: u32) -> Self {
         const fn part(a: u8, b: u8, percent: u32) -> u8 {

@@ -106,7 +106,7 @@ fn a_small_test_leaves_room_for_chance_where_a_large_one_does_not() {
 
 proptest! {
     #[test]
-    fn the_interval_holds_what_was_found_and_narrows_with_more_seeds(of in 1_u32..500, part in 0.0..=1.0) {
+    fn the_interval_holds_what_was_found_and_narrows_with_more_seeds(of in 1_u32..500, part in 0.0..=1.0_f64) {
         let came_up = (f64::from(of) * part).round() as u32;
         let one = germination_test(came_up, of).expect("seeds were tested");
         let ten = germination_test(came_up * 10, of * 10).expect("seeds were tested");

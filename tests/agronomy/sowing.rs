@@ -6,7 +6,7 @@ use quillet::agronomy::{
     plants_before_thinning, plants_per_area, rolled, seed_mass, seeds_in, seeds_needed, sow_on, table_seeds_per_plant,
     trays_needed,
 };
-use quillet::quantity::{Area, Fraction, Length, Mass};
+use quillet::quantity::{Area, CountPerLength, Fraction, Length, Mass, MassPerLength};
 
 use crate::near;
 
@@ -197,12 +197,13 @@ fn buying_tables_are_for_thick_sowing_so_ours_is_less() {
 fn a_harvest_goes_by_row_length() {
     // C. Marr, MF-315, Kansas State University Cooperative Extension: average crop expected for 100 ft of row; tomato
     // 50 to 100 lb (from memory, not read again), sweet corn 10 dozen.
-    let tomato = harvest(Length::feet(250.0), 50.0, 100.0).expect("a yield");
-    near(tomato.low, 125.0, 1e-9);
-    near(tomato.high, 250.0, 1e-9);
-    let corn = harvest(Length::feet(330.0), 120.0, 120.0).expect("a yield");
+    let pounds = MassPerLength::pounds_per_100_feet;
+    let tomato = harvest(Length::feet(250.0), pounds(50.0), pounds(100.0));
+    near(tomato.low.to_pounds(), 125.0, 1e-9);
+    near(tomato.high.to_pounds(), 250.0, 1e-9);
+    assert!(!tomato.is_average());
+    let ears = CountPerLength::per_100_feet(120.0);
+    let corn = harvest(Length::feet(330.0), ears, ears);
     near(corn.low, 396.0, 1e-9);
-    near(corn.high, 396.0, 1e-9);
-    assert!(harvest(Length::feet(100.0), 5.0, 4.0).is_err());
-    assert!(harvest(Length::feet(100.0), -1.0, 4.0).is_err());
+    assert!(corn.is_average());
 }

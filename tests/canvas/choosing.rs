@@ -51,7 +51,7 @@ fn a_click_beside_everything_lets_go() {
     let mut hands = table_with(part_bed());
     click(&mut hands, 10.0, 10.0);
     assert_eq!(hands.state().desk.chosen, Some(Item::Bed(BED)));
-    click(&mut hands, 30.0, -2.5);
+    click(&mut hands, 50.0, -7.0);
     assert_eq!(hands.state().desk.chosen, None);
 }
 

@@ -65,6 +65,8 @@ fn a_chosen_bed_shows_the_lengths_of_its_own_sides() {
     let mut hands = table_with(part_bed());
     choose(&mut hands, Item::Bed(BED));
     type_over(&mut hands, "South side of Corn block, 20 ft", "24");
+    // The sheet under the measure was not clicked.
+    assert_eq!(hands.state().desk.chosen, Some(Item::Bed(BED)));
     key(&mut hands, Modifiers::NONE, Key::Enter);
     let BedGround::Corners(ground) = &hands.state().desk.layout().beds[0].ground else {
         panic!("an outline of its own")

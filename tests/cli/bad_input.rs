@@ -147,3 +147,35 @@ fn a_map_that_cannot_be_written_leaves_nothing_behind() {
         .collect();
     assert_eq!(left.len(), 3, "{left:?}");
 }
+
+/// Two plots and a bed in each; the second plot's outline crosses itself.
+const HALF_WRONG: &str = "(version: 1, name: \"Half\", year: 2027, plots: [
+    (name: \"Good\", corners_ft: [(0, 0), (30, 0), (30, 35), (0, 35)]),
+    (name: \"Bow tie\", corners_ft: [(50, 0), (80, 30), (80, 0), (50, 30)]),
+], beds: [
+    (name: \"Beans\", plot: \"Good\", bearing_deg: 0, row_spacing_ft: 3, water: rain),
+    (name: \"Corn\", plot: \"Bow tie\", bearing_deg: 0, row_spacing_ft: 3, water: rain),
+])";
+
+#[test]
+fn ground_that_can_have_no_rows_is_said_beside_all_that_can() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("half.ron"), HALF_WRONG).unwrap();
+    for words in [
+        &["ledger", "half.ron"][..],
+        &["check", "half.ron"],
+        &["map", "half.ron", "-o", "half.pdf"],
+    ] {
+        let output = quillet(folder.path(), words);
+        let said = String::from_utf8(output.stderr).unwrap();
+        assert_eq!(output.status.code(), Some(1), "{words:?}: {said}");
+        assert!(
+            said.contains("half.ron, Bow tie: ") && said.contains("crosses itself"),
+            "{said}"
+        );
+        assert_eq!(said.lines().count(), 1, "once, not again for the bed: {said}");
+        let printed = String::from_utf8(output.stdout).unwrap();
+        assert!(words[0] != "ledger" || printed.contains("350\u{a0}ft"), "{printed}");
+    }
+    assert!(folder.path().join("half.pdf").exists());
+}

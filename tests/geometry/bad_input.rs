@@ -147,7 +147,7 @@ fn too_many_corners_are_refused_with_the_count_and_the_limit() {
     let error = refused(&outline);
     assert_eq!(
         error.to_string(),
-        "The outline has 20001 corners; up to 20000 can be worked with. Leave out corners that lie close together."
+        "The outline has 20,001 corners; up to 20,000 can be worked with. Leave out corners that lie close together."
     );
 }
 
@@ -289,7 +289,7 @@ fn ten_million_rows_are_refused_with_the_count_and_the_limit() {
     );
     assert_eq!(
         error.to_string(),
-        "That would make 10000000 rows; up to 1000000 can be laid over one bed. Type a wider row spacing, and check its unit."
+        "That would make 10,000,000 rows; up to 1,000,000 can be laid over one bed. Type a wider row spacing, and check its unit."
     );
     let most = fit_rows(&region, &rule(0.0, 0.01, 0.005)).unwrap();
     assert_eq!(most.row_count(), MAX_ROW_LINES);

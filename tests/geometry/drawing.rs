@@ -3,60 +3,10 @@
 use quillet::geometry::{Clearing, Point, Region, ground, polygon, triangles};
 use quillet::quantity::Length;
 
-use super::shapes::{rectangle, ring, star};
+use super::shapes::{rectangle, star};
 
 fn close(a: &[Point], b: &[(f64, f64)]) -> bool {
     a.len() == b.len() && a.iter().zip(b).all(|(p, q)| (p.x - q.0).hypot(p.y - q.1) < 1e-9)
-}
-
-#[test]
-fn a_rectangle_stays_one_when_a_side_is_given_a_length() {
-    let plot = rectangle(0.0, 0.0, 30.0, 20.0);
-    let wider = polygon::with_side_length(&plot, 0, Length::metres(35.0)).unwrap();
-    assert!(
-        close(&wider, &[(0.0, 0.0), (35.0, 0.0), (35.0, 20.0), (0.0, 20.0)]),
-        "{wider:?}"
-    );
-    let lower = polygon::with_side_length(&plot, 1, Length::metres(12.5)).unwrap();
-    assert!(
-        close(&lower, &[(0.0, 0.0), (30.0, 0.0), (30.0, 12.5), (0.0, 12.5)]),
-        "{lower:?}"
-    );
-    let last = polygon::with_side_length(&plot, 3, Length::metres(22.0)).unwrap();
-    assert_eq!(polygon::side_length(&last, 3), Some(Length::metres(22.0)));
-    assert!(
-        close(&last, &[(0.0, -2.0), (30.0, -2.0), (30.0, 20.0), (0.0, 20.0)]),
-        "{last:?}"
-    );
-    let triangle = ring(&[(0.0, 0.0), (10.0, 0.0), (0.0, 10.0)]);
-    let longer = polygon::with_side_length(&triangle, 0, Length::metres(15.0)).unwrap();
-    assert!(close(&longer, &[(0.0, 0.0), (15.0, 0.0), (0.0, 10.0)]));
-    for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
-        assert_eq!(polygon::with_side_length(&plot, 0, Length::metres(bad)), None);
-    }
-    assert_eq!(polygon::with_side_length(&plot, 4, Length::metres(1.0)), None);
-}
-
-#[test]
-fn a_side_moves_outwards_with_its_corners_on_the_neighbouring_sides() {
-    let trapezoid = ring(&[(0.0, 0.0), (10.0, 0.0), (8.0, 4.0), (2.0, 4.0)]);
-    let up = polygon::move_side(&trapezoid, 2, Length::metres(1.0)).unwrap();
-    assert!(close(&up, &[(0.0, 0.0), (10.0, 0.0), (7.5, 5.0), (2.5, 5.0)]), "{up:?}");
-    let mut clockwise = trapezoid.clone();
-    clockwise.reverse();
-    let up = polygon::move_side(&clockwise, 0, Length::metres(1.0)).unwrap();
-    assert!(close(&up, &[(2.5, 5.0), (7.5, 5.0), (10.0, 0.0), (0.0, 0.0)]), "{up:?}");
-    let inwards = polygon::move_side(&rectangle(0.0, 0.0, 4.0, 4.0), 1, Length::metres(-1.5)).unwrap();
-    assert!(close(&inwards, &[(0.0, 0.0), (2.5, 0.0), (2.5, 4.0), (0.0, 4.0)]));
-    // A neighbour on the same line: the corner between them moves square.
-    let straight = ring(&[(0.0, 0.0), (2.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)]);
-    let bulged = polygon::move_side(&straight, 0, Length::metres(1.0)).unwrap();
-    assert!(
-        close(&bulged, &[(0.0, -1.0), (2.0, -1.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0)]),
-        "{bulged:?}"
-    );
-    assert_eq!(polygon::move_side(&straight, 9, Length::metres(1.0)), None);
-    assert_eq!(polygon::move_side(&straight, 0, Length::metres(f64::NAN)), None);
 }
 
 #[test]
@@ -77,6 +27,20 @@ fn sides_have_lengths_directions_and_a_nearest_place() {
     assert_eq!(polygon::nearest_place(&[], Point::metres(0.0, 0.0)), None);
     let drawn = polygon::rectangle(Point::metres(4.0, 9.0), Point::metres(1.0, 2.0));
     assert!(close(&drawn, &[(1.0, 2.0), (4.0, 2.0), (4.0, 9.0), (1.0, 9.0)]));
+}
+
+#[test]
+fn a_place_is_inside_an_outline_and_outside_its_holes() {
+    let rings = [rectangle(0.0, 0.0, 9.0, 9.0), rectangle(3.0, 3.0, 6.0, 6.0)];
+    for (x, y, expected) in [
+        (1.0, 4.0, true),
+        (4.0, 4.0, false),
+        (7.0, 5.0, true),
+        (4.0, 10.0, false),
+        (-1.0, 4.0, false),
+    ] {
+        assert_eq!(polygon::is_inside(&rings, Point::metres(x, y)), expected, "{x} {y}");
+    }
 }
 
 #[test]

@@ -1,6 +1,8 @@
 //! Plants on a piece of row.
 
-use quillet::geometry::{Lines, PlantError, PlantRule, Region, fit_rows, plants_on};
+use std::ops::RangeInclusive;
+
+use quillet::geometry::{Lines, Piece, PlantError, PlantRule, Point, Region, fit_rows, plants_on};
 use quillet::quantity::Length;
 
 use super::shapes::{rectangle, rule};
@@ -134,6 +136,15 @@ fn a_staggered_line_keeps_its_count_when_half_a_spacing_is_left_over() {
     );
 }
 
+/// Where the plants of a piece stand, line by line from the left hand.
+fn standing(rule: &PlantRule, piece: Piece, between: RangeInclusive<Length>) -> impl Iterator<Item = Point> {
+    let rule = *rule;
+    (0..rule.lines().per_row).flat_map(move |line| {
+        rule.along_line(piece.length(), line, between.clone())
+            .map(move |along| piece.place_at(along, rule.right_of_row(line)))
+    })
+}
+
 #[test]
 fn plants_stand_where_they_are_counted() {
     let region = Region::new(&rectangle(5.0, 7.0, 15.0, 37.3)).unwrap();
@@ -145,10 +156,10 @@ fn plants_stand_where_they_are_counted() {
     };
     let set = PlantRule::new(Length::metres(0.31), Length::metres(0.15), lines).unwrap();
     for piece in fit.rows().flat_map(|row| row.pieces()) {
-        let places: Vec<_> = set.positions(piece).collect();
+        let places: Vec<_> = standing(&set, piece, Length::ZERO..=piece.length()).collect();
         assert_eq!(places.len() as u64, set.on(piece.length()));
         let (start, end) = (piece.start(), piece.end());
-        let along = |p: quillet::geometry::Point| {
+        let along = |p: Point| {
             let whole = start.distance(end).to_metres().max(1e-12);
             ((p.x - start.x) * (end.x - start.x) + (p.y - start.y) * (end.y - start.y)) / whole
         };
@@ -161,9 +172,7 @@ fn plants_stand_where_they_are_counted() {
         }
         // A window on the piece gives the same plants as looking through them all.
         let (low, high) = (2.0, 4.5);
-        let seen = set
-            .positions_between(piece, Length::metres(low), Length::metres(high))
-            .count();
+        let seen = standing(&set, piece, Length::metres(low)..=Length::metres(high)).count();
         let within = places
             .iter()
             .filter(|&&p| (low - 1e-7..=high + 1e-7).contains(&along(p)))
@@ -183,7 +192,9 @@ fn neighbouring_lines_lie_evenly_to_both_hands_of_the_row() {
     let region = Region::new(&rectangle(0.0, 0.0, 1.0, 3.0)).unwrap();
     let fit = fit_rows(&region, &rule(0.0, 1.0, 0.5)).unwrap();
     let piece = fit.row(0).unwrap().pieces().next().unwrap();
-    let places: Vec<_> = set.positions(piece).map(|p| (p.x, p.y)).collect();
+    let places: Vec<_> = standing(&set, piece, Length::ZERO..=piece.length())
+        .map(|p| (p.x, p.y))
+        .collect();
     let want = [(0.3, 0.5), (0.3, 1.5), (0.3, 2.5), (0.7, 0.5), (0.7, 1.5), (0.7, 2.5)];
     assert_eq!(places.len(), want.len());
     for (got, want) in places.iter().zip(want) {

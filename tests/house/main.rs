@@ -40,16 +40,58 @@ fn source() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("src")
 }
 
-/// Every floor that a text names after `crate::`, comments left out.
+/// A text without its comments. What stands behind two slashes in a string goes too; no floor is named there.
+fn code(text: &str) -> String {
+    let lines = text.lines().map(|line| line.split("//").next().unwrap_or_default());
+    lines.collect::<Vec<_>>().join("\n")
+}
+
+/// Every floor that a text names after `crate::`, alone or in braces.
 fn floors_named(text: &str) -> BTreeSet<&'static str> {
     let mut named = BTreeSet::new();
-    for line in text.lines().map(|line| line.split("//").next().unwrap_or_default()) {
-        for part in line.split("crate::").skip(1) {
-            let word: String = part.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
+    for part in code(text).split("crate::").skip(1) {
+        for word in first_words(part) {
             named.extend(FLOORS.iter().map(|(name, _)| *name).filter(|name| *name == word));
         }
     }
     named
+}
+
+/// The word a path goes on with, or each of those in its braces: `a` and `b` of `{a::x, b::{y, z}}`.
+fn first_words(path: &str) -> Vec<String> {
+    let word = |text: &str| -> String {
+        let text = text.trim_start();
+        text.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect()
+    };
+    let Some(inside) = path.trim_start().strip_prefix('{') else {
+        return vec![word(path)];
+    };
+    let mut words = vec![word(inside)];
+    let mut depth = 1;
+    for (at, sign) in inside.char_indices() {
+        match sign {
+            '{' => depth += 1,
+            '}' => depth -= 1,
+            ',' if depth == 1 => words.push(word(&inside[at + 1..])),
+            _ => {}
+        }
+        if depth == 0 {
+            break;
+        }
+    }
+    words
+}
+
+#[test]
+fn names_in_braces_are_seen_and_those_in_comments_are_not() {
+    let seen = |text: &str| floors_named(text).into_iter().collect::<Vec<_>>();
+    assert_eq!(seen("use crate::plan::Plan;"), ["plan"]);
+    assert_eq!(
+        seen("use crate::{geometry::{Point, layout}, quantity};\nuse super::plan;"),
+        ["geometry", "quantity"]
+    );
+    assert_eq!(seen("use crate::{\n    app,\n    cli::run,\n};"), ["app", "cli"]);
+    assert_eq!(seen("// as crate::sheets does"), [""; 0]);
 }
 
 #[test]
@@ -92,11 +134,7 @@ fn only_the_window_names_its_library() {
         rust_files(&source().join(floor), &mut files);
         for file in files {
             let text = std::fs::read_to_string(&file).unwrap();
-            let code = text
-                .lines()
-                .map(|line| line.split("//").next().unwrap_or_default())
-                .collect::<Vec<_>>()
-                .join("\n");
+            let code = code(&text);
             for library in ["egui", "eframe", "rfd"] {
                 assert!(!code.contains(library), "{} names {library}", file.display());
             }

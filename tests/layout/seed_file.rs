@@ -106,7 +106,7 @@ fn what_is_wrong_is_said_at_its_place() {
         ("tag(0.85)", "tag(1.01)", "this part of a whole must be from 0 to 1."),
         ("kg(0.125)", "kg(-0.125)", "this amount must not be less than zero."),
         (
-            "one_seed_kg: 0.00002",
+            "one_seed_kg: 2e-5",
             "one_seed_kg: 0",
             "the weight of one seed or piece must be more than zero.",
         ),

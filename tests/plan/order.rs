@@ -250,10 +250,18 @@ fn packets_by_weight_need_the_weight_of_a_seed() {
     };
     let by_weight = seed(&layout, edit.clone());
     let corn_seed = seed(&sown(Sowing::Seed { seeds_per_plant: 1.0 }), edit);
-    let ounces = super::plan(&corn_seed).order.lines[0].packets.clone().unwrap();
+    let ounces = plan(&corn_seed).order.lines[0].packets.clone().unwrap();
     // 825 seeds at 150 to the ounce are five and a half ounces (Texas Vegetable Grower's Handbook, Table 2).
     assert_eq!(ounces.sizes[0].count, 6);
-    assert!(super::plan(&by_weight).order.lines[0].beds.len() == 1);
+    let plants = plan(&by_weight);
+    assert!(line(&plants).packets.is_none());
+    assert!(
+        line(&plants)
+            .packets_problem
+            .as_ref()
+            .unwrap()
+            .contains("weight of one")
+    );
 }
 
 #[test]

@@ -5,6 +5,7 @@ mod reading;
 mod refusing;
 mod round_trip;
 mod showing;
+mod temperature;
 
 /// Whether two numbers agree to a part in a thousand million, as far as binary fractions let unit factors agree.
 fn close(a: f64, b: f64) -> bool {

@@ -1,9 +1,9 @@
 //! What is drawn at which size, as data.
 
-use quillet::geometry::{Lines, PlantRule, Point};
+use quillet::geometry::{Bounds, Lines, PlantRule, Point};
 use quillet::layout::{BedId, Item};
 use quillet::quantity::Length;
-use quillet::sheets::drawing::{Bounds, Level, MARGIN, Surface, View, crop_keys, draw, extent, level};
+use quillet::sheets::drawing::{Level, MARGIN, Surface, View, crop_keys, draw, extent, level};
 use quillet::sheets::{Anchor, Dash, Ink, Mark, type_metrics};
 
 use crate::sample::{garden, many_rows};
@@ -31,7 +31,7 @@ fn reach(marks: &[Mark], view: &View) -> Bounds {
     }
     assert!(points.iter().all(|point| point.is_finite()));
     let _ = view;
-    Bounds::round(points).unwrap()
+    Bounds::of(points).unwrap()
 }
 
 /// How many strokes stand in rows of the crop with that place among the colours.
@@ -201,7 +201,7 @@ fn words_of_the_garden_do_not_lie_over_each_other() {
         for (k, (one, one_box)) in boxes.iter().enumerate() {
             for (other, other_box) in boxes.iter().skip(k + 1) {
                 assert!(
-                    !one_box.overlaps(other_box),
+                    !one_box.overlaps(*other_box),
                     "“{one}” and “{other}” at 1:{ratio} on {surface:?}"
                 );
             }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use jiff::civil::date;
 use quillet::layout::{Note, NoteId};
 use quillet::sheets::page::{Paper, map_pages};
+use quillet::sheets::tables::ledger_csv;
 use quillet::sheets::{FileError, FileOptions, MapKind, Palette, SvgFonts, map_files, svg};
 use resvg::usvg::{Options, Tree};
 
@@ -102,4 +103,27 @@ fn a_sheet_a_file_for_drawings_and_one_file_for_all_in_a_pdf() {
         assert_eq!(map_files(kind, &[], &on_a_day()), Err(FileError::NoSheet));
         assert_eq!(MapKind::from_ending(&kind.ending().to_uppercase()), Some(kind));
     }
+}
+
+#[test]
+fn dressings_of_one_name_share_a_column_whose_cups_are_known_for_all_or_left_open() {
+    let cups_and_pounds = |second_is_known: bool| -> (String, String) {
+        let (layout, mut plan) = garden();
+        let mut bed = (*plan.beds[0]).clone();
+        for dressing in &mut bed.dressings {
+            dressing.name = "feed".to_owned();
+        }
+        if !second_is_known {
+            bed.dressings[1].density = None;
+        }
+        plan.beds[0] = Arc::new(bed);
+        let csv = ledger_csv(&layout, &plan).unwrap();
+        let mut lines = csv.lines().map(|line| line.split(',').collect::<Vec<_>>());
+        let (heads, row) = (lines.next().unwrap(), lines.next().unwrap());
+        let cell = |head: &str| row[heads.iter().position(|found| *found == head).unwrap()].to_owned();
+        (cell("feed (cups)"), cell("feed (lb)"))
+    };
+    // Twice 0.03 lb on each of 44 ft is 2.64 lb: 1,197.5 g, at 1 kg a litre 5.0615 cups of 236.588 ml.
+    assert_eq!(cups_and_pounds(true), ("5.0615".to_owned(), "2.64".to_owned()));
+    assert_eq!(cups_and_pounds(false), (String::new(), "2.64".to_owned()));
 }

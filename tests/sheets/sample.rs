@@ -132,6 +132,7 @@ impl BedSpec<'_> {
             pieces,
             dressings,
             totals,
+            harvest: None,
             heads_up: Vec::new(),
         };
         let bed = Bed {

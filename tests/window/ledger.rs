@@ -1,8 +1,12 @@
 //! Ledger, finder, heads-up and lists: what is clicked is chosen.
 
+use std::rc::Rc;
+
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
-use quillet::layout::Item;
+use quillet::geometry::Point;
+use quillet::layout::{BedChange, Edit, Item, Layout, store};
+use quillet::quantity::{Bearing, Length, Units};
 
 use super::window::Window;
 
@@ -133,4 +137,50 @@ fn all_beds_can_be_seen_with_their_sums() {
     assert!(window.sees("Nitrogen"));
     window.click("One bed");
     assert!(!window.sees("Nitrogen"));
+}
+
+/// A bed with a row every 20 cm over twenty kilometres: 100,000 rows.
+fn large() -> Layout {
+    let corners = [(0.0, 0.0), (20_000.0, 0.0), (20_000.0, 50.0), (0.0, 50.0)];
+    let outline = corners.map(|(east, north)| Point::metres(east, north)).to_vec();
+    let layout = Layout::empty(2027, Units::Metric);
+    let layout = layout.apply(&Edit::AddPlotWithBed { name: None, outline }).unwrap();
+    let bed = layout.beds[0].id;
+    let changes = [
+        BedChange::SetBearing(Bearing::NORTH),
+        BedChange::SetRowSpacing(Length::metres(0.2)),
+    ];
+    changes
+        .into_iter()
+        .fold(layout, |layout, change| layout.apply(&Edit::Bed(bed, change)).unwrap())
+}
+
+#[test]
+fn of_a_hundred_thousand_rows_only_those_in_view_are_drawn() {
+    let folder = Rc::new(tempfile::tempdir().unwrap());
+    let file = folder.path().join("large.ron");
+    store::save(&file, &large()).unwrap();
+    let mut window = Window::open(Some(file), folder);
+    assert_eq!(window.harness.state().desk().plan().totals.rows, 100_000);
+    assert!(window.sees_part("All 100,000 rows"));
+    let in_view = |window: &Window| window.harness.query_all_by_label_contains(", length").count();
+    assert!(in_view(&window) < 40, "{}", in_view(&window));
+    window.click("Sort by row");
+    assert!(window.sees_part("Row 100000, length"));
+    assert!(in_view(&window) < 40);
+}
+
+#[test]
+fn a_question_puts_what_it_asks_about_on_the_card() {
+    let mut window = Window::sample();
+    let (plot, bed) = {
+        let layout = window.harness.state().desk().layout();
+        (layout.plots[0].id, layout.beds[0].id)
+    };
+    window.press(Key::PageDown);
+    assert_eq!(window.harness.state().desk().chosen, Some(Item::Plot(plot)));
+    window.click_any("What goes on each row?");
+    assert_eq!(window.harness.state().desk().chosen, Some(Item::Bed(bed)));
+    window.click_any("What ground have I?");
+    assert_eq!(window.harness.state().desk().chosen, Some(Item::Plot(plot)));
 }

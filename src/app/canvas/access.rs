@@ -5,10 +5,10 @@ use egui::{EventFilter, Id, Key, Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 use super::viewport::Viewport;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
+use crate::geometry::Bounds;
 use crate::geometry::Point;
 use crate::layout::{Item, Shape};
 use crate::quantity::{Area, Units, count};
-use crate::sheets::drawing::Bounds;
 
 /// More rows in sight than this are named one by one in the ledger only.
 const MOST_ROWS: usize = 200;
@@ -57,7 +57,7 @@ fn things(desk: &Desk, viewport: &Viewport) -> Vec<(Item, Rect, String)> {
     let mut things = Vec::new();
     let mut add = |item: Item, bounds: Option<Bounds>, name: String| {
         if let Some(place) = bounds
-            .filter(|bounds| bounds.overlaps(&seen))
+            .filter(|bounds| bounds.overlaps(seen))
             .map(|bounds| box_of(bounds, viewport))
             && things.len() < MOST_THINGS
         {
@@ -65,7 +65,7 @@ fn things(desk: &Desk, viewport: &Viewport) -> Vec<(Item, Rect, String)> {
         }
     };
     for plot in &layout.plots {
-        let bounds = Bounds::round(plot.outline.iter().copied());
+        let bounds = Bounds::of(&plot.outline);
         let size = crate::geometry::polygon::signed_area(&plot.outline).abs();
         add(
             Item::Plot(plot.id),
@@ -77,7 +77,7 @@ fn things(desk: &Desk, viewport: &Viewport) -> Vec<(Item, Rect, String)> {
                 Shape::Circle { centre, radius } => {
                     Some(Bounds::about(*centre, radius.to_metres(), radius.to_metres()))
                 }
-                Shape::Corners(ring) => Bounds::round(ring.iter().copied()),
+                Shape::Corners(ring) => Bounds::of(ring),
             };
             add(
                 Item::Obstacle(plot.id, obstacle.id),
@@ -96,10 +96,7 @@ fn things(desk: &Desk, viewport: &Viewport) -> Vec<(Item, Rect, String)> {
     }
     for bed in &layout.beds {
         let Some(plan) = desk.plan().bed(bed.id) else { continue };
-        let bounds = plan.ground.bounds().map(|bounds| Bounds {
-            min: bounds.min,
-            max: bounds.max,
-        });
+        let bounds = plan.ground.bounds();
         add(
             Item::Bed(bed.id),
             bounds,
@@ -122,11 +119,7 @@ fn bed_name(name: &str, area: Area, rows: u64, units: Units) -> String {
 /// The rows in sight, if they are few enough to be listened to.
 fn rows(desk: &Desk, viewport: &Viewport) -> Vec<(Item, Rect, String)> {
     let layout = desk.layout();
-    let seen = viewport.visible();
-    let in_sight = crate::geometry::Bounds {
-        min: seen.min,
-        max: seen.max,
-    };
+    let in_sight = viewport.visible();
     let mut found = Vec::new();
     let mut named = 0;
     for bed in &layout.beds {
@@ -144,7 +137,7 @@ fn rows(desk: &Desk, viewport: &Viewport) -> Vec<(Item, Rect, String)> {
             let (Some(first), Some(last)) = (pieces.first(), pieces.last()) else {
                 continue;
             };
-            let Some(bounds) = Bounds::round([first.start, last.end]) else {
+            let Some(bounds) = Bounds::of([first.start, last.end]) else {
                 continue;
             };
             let (length, plants) = (row.length.show(layout.units), count(row.plants));
@@ -178,23 +171,17 @@ pub(super) fn bounds_of(desk: &Desk, item: Item) -> Option<Bounds> {
     let around = |at: Point| Some(Bounds::about(at, 3.0, 3.0));
     match item {
         Item::Layout => crate::sheets::drawing::extent(layout),
-        Item::Plot(plot) | Item::Side(plot, _) => Bounds::round(layout.plot(plot)?.outline.iter().copied()),
+        Item::Plot(plot) | Item::Side(plot, _) => Bounds::of(&layout.plot(plot)?.outline),
         Item::Corner(plot, corner) => around(*layout.plot(plot)?.outline.get(corner)?),
         Item::Obstacle(plot, obstacle) => match &layout.plot(plot)?.obstacle(obstacle)?.shape {
             Shape::Circle { centre, radius } => Some(Bounds::about(*centre, radius.to_metres(), radius.to_metres())),
-            Shape::Corners(ring) => Bounds::round(ring.iter().copied()),
+            Shape::Corners(ring) => Bounds::of(ring),
         },
-        Item::Bed(bed) | Item::BedCorner(bed, _) | Item::Dressing(bed, _) => {
-            let bounds = desk.plan().bed(bed)?.ground.bounds()?;
-            Some(Bounds {
-                min: bounds.min,
-                max: bounds.max,
-            })
-        }
+        Item::Bed(bed) | Item::BedCorner(bed, _) | Item::Dressing(bed, _) => desk.plan().bed(bed)?.ground.bounds(),
         Item::Row(bed, number) => {
             let plan = desk.plan().bed(bed)?;
             let pieces = plan.pieces_of(plan.row(number)?);
-            Bounds::round(pieces.iter().flat_map(|piece| [piece.start, piece.end]))
+            Bounds::of(pieces.iter().flat_map(|piece| [piece.start, piece.end]))
         }
         Item::Note(note) => around(layout.note(note)?.at),
         Item::Lot(_) => None,

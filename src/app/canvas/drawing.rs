@@ -49,6 +49,7 @@ impl Drawing {
         let origin = self.corners.last().copied().unwrap_or_default();
         let mut around = around(layout, None, origin, viewport);
         if let Tool::Corners(_) = tool {
+            around.side_from = self.corners.last().copied();
             around.guides = guides_for_next(&self.corners, &directions_near(tool, layout));
         }
         snap(to, &around)
@@ -250,7 +251,15 @@ impl Drawing {
         };
         if !self.typed.is_empty() {
             return match Length::parse(&self.typed, layout.units) {
-                Ok(_) => PointerWords::new(format!("{} |", self.typed), "Enter or click sets the side").with(next.why),
+                Ok(_) => {
+                    // With the pointer on the last corner there is no direction to give a reason for.
+                    let why = if last.distance(next.at) > Length::TOLERANCE {
+                        next.why
+                    } else {
+                        String::new()
+                    };
+                    PointerWords::new(format!("{} |", self.typed), "Enter or click sets the side").with(why)
+                }
                 Err(error) => PointerWords::new(format!("{} |", self.typed), error.to_string()),
             };
         }

@@ -1,10 +1,10 @@
 //! The sheet in the window: looking, choosing, drawing.
 //!
-//! - [`viewport`], [`navigate`]: what part of the ground is seen.
-//! - [`scene`], [`paint`], [`strokes`], [`fill`], [`furniture`]: the drawing as shapes, kept while nothing changes.
-//! - [`hand`], [`pick`], [`dragging`], [`needle`], [`turning`], [`overlay`]: choosing and changing what is there.
-//! - [`drawing`], [`snap`], [`around`], [`pointer_words`]: drawing something new.
-//! - [`measures`]: lengths that can be typed; [`access`]: names for screen readers and the Tab key.
+//! - `viewport`, `navigate`: what part of the ground is seen.
+//! - `scene`, `paint`, `strokes`, `fill`, `furniture`: the drawing as shapes, kept while nothing changes.
+//! - `hand`, `pick`, `dragging`, `needle`, `turning`, `overlay`: choosing and changing what is there.
+//! - `drawing`, `snap`, `around`, `pointer_words`: drawing something new.
+//! - `measures`, `side_lengths`: lengths that can be typed; `access`: names for screen readers and the Tab key.
 
 mod access;
 mod around;
@@ -24,6 +24,7 @@ mod pencil;
 mod pick;
 mod pointer_words;
 mod scene;
+mod side_lengths;
 mod snap;
 mod strokes;
 mod tool;
@@ -60,6 +61,8 @@ pub struct Canvas {
     measures: Measures,
     /// Whether everything that is drawn has been brought into view since it was last asked for.
     fitted: bool,
+    /// Whether the keyboard came to the sheet by keys and not by a click: only then it is ringed.
+    by_keys: bool,
     /// What this sheet has lit up, so that it puts out only what it has lit.
     lit: Option<Item>,
 }
@@ -80,6 +83,10 @@ impl Canvas {
             && response.is_pointer_button_down_on()
         {
             response.request_focus();
+            self.by_keys = false;
+        }
+        if response.gained_focus() {
+            self.by_keys = !ui.input(|input| input.pointer.any_down());
         }
         if response.has_focus() {
             access::keep_arrows(ui, response.id);
@@ -93,7 +100,7 @@ impl Canvas {
         furniture::lay_sheet(ui, table, sheet);
         let whole = ui.clip_rect();
         ui.set_clip_rect(whole.intersect(sheet));
-        let (under, over) = self.scene.painted.around_plates();
+        let (under, over) = self.scene.painted.around_words();
         let overlay = overlay::Overlay::new(ui, desk, &self.viewport, &self.scene.notes);
         ui.painter().extend(under.iter().cloned());
         overlay.light_up();
@@ -109,8 +116,12 @@ impl Canvas {
         ui.painter().extend(self.scene.furniture.shapes.iter().cloned());
         access::name_things(ui, desk, &self.viewport, out);
         if self.tool == Tool::Choose && !self.hand.is_dragging() {
-            self.measures
-                .show(ui, desk, &self.viewport, &self.scene.painted.words, out);
+            let sight = side_lengths::Sight {
+                desk,
+                viewport: &self.viewport,
+                painted: &self.scene.painted,
+            };
+            self.measures.show(ui, &sight, out);
         }
         if let Some(pointer) = ui.input(|input| input.pointer.latest_pos()) {
             pointer_words::show_at(ui, &seen.words, pointer, sheet);
@@ -120,7 +131,7 @@ impl Canvas {
             nudge::read(ui, &response, desk, &mut self.viewport, out);
         }
         self.note_light(desk, &response, work_begins, out);
-        if response.has_focus() {
+        if response.has_focus() && self.by_keys {
             let stroke = egui::Stroke::new(1.0, ui.visuals().selection.stroke.color.gamma_multiply(0.6));
             ui.painter()
                 .rect_stroke(sheet.expand(2.0), 4, stroke, egui::StrokeKind::Outside);

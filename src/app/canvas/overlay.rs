@@ -9,10 +9,10 @@ use super::strokes::{self, Nib};
 use super::viewport::Viewport;
 use crate::app::desk::Desk;
 use crate::app::theme::{self, Colours};
+use crate::geometry::Bounds;
 use crate::geometry::Point;
 use crate::geometry::polygon::circle_ring;
 use crate::layout::{BedId, Item, Shape};
-use crate::sheets::drawing::Bounds;
 
 /// How strongly a thing is lit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -29,17 +29,16 @@ pub(super) struct Painted {
     pub(super) words: Vec<Placed>,
     /// Boxes of paper that lie over the drawing: plates of labels.
     pub(super) plates: Vec<Rect>,
-    /// How many of the shapes lie under the first plate: what is lit is painted between, so that labels stay
-    /// readable. All of them when there is no plate.
-    pub(super) under_plates: usize,
+    /// How many of the shapes lie under the first words and plates: what is lit is painted between, so that numbers
+    /// and labels stay readable. `None` when there are no words.
+    under_words: Option<usize>,
 }
 
 impl Painted {
-    /// The shapes under the labels, and the labels.
-    pub(super) fn around_plates(&self) -> (&[Shape], &[Shape]) {
-        self.shapes
-            .split_at_checked(self.under_plates)
-            .unwrap_or((&self.shapes, &[]))
+    /// The shapes under the words, and the words with their plates.
+    pub(super) fn around_words(&self) -> (&[Shape], &[Shape]) {
+        let under = self.under_words.unwrap_or(self.shapes.len());
+        self.shapes.split_at_checked(under).unwrap_or((&self.shapes, &[]))
     }
 }
 
@@ -91,9 +90,6 @@ fn paint(ui: &Ui, marks: &[Mark], place: &dyn Fn(Point) -> Pos2) -> Painted {
         painter.mark(mark);
     }
     painter.close_mesh();
-    if painter.painted.plates.is_empty() {
-        painter.painted.under_plates = painter.painted.shapes.len();
-    }
     painter.painted
 }
 
@@ -114,6 +110,14 @@ impl Painter<'_> {
         if !self.mesh.is_empty() {
             let mesh = std::mem::take(&mut self.mesh);
             self.painted.shapes.push(Shape::mesh(Arc::new(mesh)));
+        }
+    }
+
+    /// What comes from here on lies over what is lit.
+    fn begin_words(&mut self) {
+        if self.painted.under_words.is_none() {
+            self.close_mesh();
+            self.painted.under_words = Some(self.painted.shapes.len());
         }
     }
 
@@ -180,10 +184,7 @@ impl Painter<'_> {
         if let ([ring], Ink::Paper) = (rings.as_slice(), ink)
             && ring.len() == 4
         {
-            if self.painted.plates.is_empty() {
-                self.close_mesh();
-                self.painted.under_plates = self.painted.shapes.len();
-            }
+            self.begin_words();
             self.painted.plates.push(Rect::from_points(ring));
         }
         let colour = self.colour(ink);
@@ -215,6 +216,7 @@ impl Painter<'_> {
             return;
         };
         let rect = shape.visual_bounding_rect();
+        self.begin_words();
         if let Some(ink) = plate {
             let plate = self.colour(ink);
             let box_of_words = Rect::from_min_size(Pos2::ZERO, shape.galley.size()).expand2(vec2(2.0, -1.0));

@@ -38,6 +38,8 @@ pub(super) struct Around {
     pub(super) guides: Vec<Guide>,
     /// Where whole steps are counted from.
     pub(super) origin: Point,
+    /// Where the side being drawn starts: away from every line its length goes by whole steps.
+    pub(super) side_from: Option<Point>,
     /// Whole steps; none when not positive.
     pub(super) step: Option<Step>,
     /// How far a place is drawn, in metres.
@@ -126,7 +128,7 @@ pub(super) fn snap(place: Point, around: &Around) -> Snapped {
     }
     match around.step {
         Some(step) if step.metres > 0.0 => Snapped {
-            at: on_grid(place, around.origin, step),
+            at: whole_side(place, around, step).unwrap_or_else(|| on_grid(place, around.origin, step)),
             why: step.words.to_owned(),
         },
         _ => Snapped {
@@ -234,6 +236,14 @@ fn step_along(line: &InReach, around: &Around) -> (Point, Option<&'static str>) 
         Some((from, to)) if nearest_on(from, to, at).distance(at) > Length::TOLERANCE => (line.at, None),
         _ => (at, Some(step.words)),
     }
+}
+
+/// The place in the same direction at a whole length; `None` where no side is drawn, or one without length.
+fn whole_side(place: Point, around: &Around, step: Step) -> Option<Point> {
+    let from = around.side_from?;
+    let (east, north) = unit(from, place)?;
+    let length = (from.distance(place).to_metres() / step.metres).round().max(1.0) * step.metres;
+    Some(Point::metres(from.x + east * length, from.y + north * length))
 }
 
 fn on_grid(place: Point, origin: Point, step: Step) -> Point {
@@ -406,6 +416,16 @@ mod tests {
             ..empty()
         };
         check(feet(10.3, 4.6), &around, feet(10.25, 4.5), "whole feet");
+    }
+
+    #[test]
+    fn a_side_away_from_every_line_is_a_whole_length() {
+        // 3 east and 4 north is 5 long; 2 % more than that still is.
+        let around = Around {
+            side_from: Some(feet(1.0, 1.0)),
+            ..empty()
+        };
+        check(feet(4.06, 5.08), &around, feet(4.0, 5.0), "whole feet");
     }
 
     #[test]

@@ -2,8 +2,8 @@
 
 use egui::{Pos2, Rect, Vec2, pos2};
 
+use crate::geometry::Bounds;
 use crate::geometry::Point;
-use crate::sheets::drawing::Bounds;
 
 /// The ground on the screen. Ground is metres in `f64`, y north; the screen is points in `f32`, y down. The middle
 /// of the view is taken off in `f64`, so that ground far from the origin does not shake.

@@ -45,7 +45,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         form::rule(ui);
         ui.add_space(2.0);
         tally::show(ui, plan, units);
-        harvest::show(ui, planting::crop_of(hand, bed), plan, units);
+        harvest::show(ui, plan, units);
     }
     dressings(ui, hand, bed);
     let is_asked = matches!(desk.step, Step::OnRows | Step::Sow) && bed.planting.is_some();

@@ -2,73 +2,42 @@
 
 use egui::{RichText, Ui};
 
-use crate::agronomy;
 use crate::app::wording::source_words;
-use crate::catalog::{Crop, RowMeasure};
-use crate::plan::BedPlan;
-use crate::quantity::{Length, Mass, Units, count};
+use crate::plan::{BedPlan, HarvestAmount};
+use crate::quantity::{Mass, Units, count};
 
 /// One line below the tally, where the crop's yield is published.
-pub(super) fn show(ui: &mut Ui, crop: Option<&Crop>, plan: &BedPlan, units: Units) {
-    let length = plan.totals.row_length;
-    let Some(harvest) = crop.and_then(|crop| crop.harvest.as_ref()) else {
-        return;
-    };
-    if length <= Length::ZERO {
-        return;
-    }
-    let (low, high, words, source) = match &harvest.measure {
-        RowMeasure::Weight(ends) => (
-            ends.low.value.to_pounds_per_100_feet(),
-            ends.high.value.to_pounds_per_100_feet(),
-            Words::Weight,
-            source_words(&ends.low.sources, ends.low.mark),
+pub(super) fn show(ui: &mut Ui, plan: &BedPlan, units: Units) {
+    let Some(harvest) = &plan.harvest else { return };
+    let what = &harvest.what;
+    let (low, high, is_average) = match harvest.amount {
+        HarvestAmount::Weight(range) => (
+            weight(range.low, units),
+            format!("{} of {what}", weight(range.high, units)),
+            range.is_average(),
         ),
-        RowMeasure::Number(ends) => (
-            ends.low.value.to_per_100_feet(),
-            ends.high.value.to_per_100_feet(),
-            Words::Number,
-            source_words(&ends.low.sources, ends.low.mark),
+        HarvestAmount::Number(range) => (
+            count(two_figures(range.low)),
+            format!("{} {what}", count(two_figures(range.high))),
+            range.is_average(),
         ),
     };
-    let Ok(range) = agronomy::harvest(length, low, high) else {
-        return;
-    };
-    let (low, high) = (words.show(range.low, units), words.show(range.high, units));
-    let what = match words {
-        Words::Weight => format!("of {}", harvest.what),
-        Words::Number => harvest.what.clone(),
-    };
-    let words = if low == high {
+    let words = if is_average {
         format!(
-            "may give about {high} {what}: an average of gardens, never a promise; a good or a bad year lies well to either side"
+            "may give about {high}: an average of gardens, never a promise; a good or a bad year lies well to either side"
         )
     } else {
-        format!("may give {low} to {high} {what}: what gardens have harvested, never a promise")
+        format!("may give {low} to {high}: what gardens have harvested, never a promise")
     };
-    ui.label(RichText::new(words).small().weak()).on_hover_text(source);
+    let (keys, mark) = &harvest.sources;
+    ui.label(RichText::new(words).small().weak())
+        .on_hover_text(source_words(keys, *mark));
 }
 
-/// What a yield counts.
-#[derive(Clone, Copy)]
-enum Words {
-    Weight,
-    Number,
-}
-
-impl Words {
-    /// A yield of so many pounds, or so many things.
-    fn show(self, amount: f64, units: Units) -> String {
-        match self {
-            Self::Number => count(two_figures(amount)),
-            Self::Weight => {
-                let mass = Mass::pounds(amount);
-                match units {
-                    Units::Customary => format!("{} lb", count(two_figures(mass.to_pounds()))),
-                    Units::Metric => format!("{} kg", count(two_figures(mass.to_kilograms()))),
-                }
-            }
-        }
+fn weight(mass: Mass, units: Units) -> String {
+    match units {
+        Units::Customary => format!("{} lb", count(two_figures(mass.to_pounds()))),
+        Units::Metric => format!("{} kg", count(two_figures(mass.to_kilograms()))),
     }
 }
 

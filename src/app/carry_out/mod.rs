@@ -47,17 +47,7 @@ impl QuilletApp {
                     self.desk.step = Step::Rows;
                 }
             }
-            Command::Step(step) => {
-                self.desk.step = step;
-                match (step, self.ledger.shown) {
-                    (Step::Sow, _) => self.ledger.shown = Shown::Order,
-                    (_, Shown::Order) => self.ledger.shown = Shown::Bed,
-                    _ => {}
-                }
-                if matches!(step, Step::Sow | Step::Outside) {
-                    self.desk.chosen = None;
-                }
-            }
+            Command::Step(step) => self.turn_to(step),
             Command::OpenBook(crop, cultivar) => {
                 self.overlay = Overlay::Book(Box::new(BookView::at(crop, cultivar)));
             }
@@ -69,6 +59,28 @@ impl QuilletApp {
             Command::ThrowAway(place) => self.throw_away(place),
             Command::Say(text) if text.is_empty() => self.desk.said = None,
             Command::Say(text) => self.desk.say(text),
+        }
+    }
+
+    /// Turns to a question, with what it asks about on the card: ground or a bed.
+    fn turn_to(&mut self, step: Step) {
+        self.desk.step = step;
+        let layout = self.desk.layout();
+        self.desk.chosen = match (step, self.desk.chosen) {
+            (Step::Ground, Some(Item::Lot(_))) => None,
+            (Step::Ground, Some(item)) => match item.bed().and_then(|bed| layout.bed(bed)) {
+                Some(bed) => Some(Item::Plot(bed.plot)),
+                None => Some(item),
+            },
+            (Step::Rows | Step::OnRows, Some(item)) if item.bed().is_none() => self.desk.bed_in_hand().map(Item::Bed),
+            (Step::Sow | Step::Outside, _) => None,
+            (_, chosen) => chosen,
+        };
+        // The order list comes and goes with the question that it answers.
+        match (step, self.ledger.shown) {
+            (Step::Sow, _) => self.ledger.shown = Shown::Order,
+            (_, Shown::Order) => self.ledger.shown = Shown::Bed,
+            _ => {}
         }
     }
 
@@ -84,7 +96,6 @@ impl QuilletApp {
                 if self.desk.layout().plots.len() == 1 {
                     self.canvas.fit();
                 }
-                self.desk.step = Step::Rows;
                 Some(Item::Bed(BedId(next + 1)))
             }
             Edit::AddBed { .. } => Some(Item::Bed(BedId(next))),

@@ -8,6 +8,7 @@ use super::super::QuilletApp;
 use super::super::files::{self, Ask, OrderKind, Purpose};
 use super::super::overlay::Overlay;
 use super::super::step::Step;
+use super::super::wording::worded;
 use crate::layout::{Layout, store};
 use crate::sheets::tables;
 
@@ -92,7 +93,7 @@ impl QuilletApp {
                 self.desk.mark_saved(path);
                 self.remember();
             }
-            Err(error) => self.desk.say_wrong(format!("{error} {}", error.hint())),
+            Err(error) => self.desk.say_wrong(worded(&error)),
         }
     }
 
@@ -107,7 +108,7 @@ impl QuilletApp {
                 self.canvas.fit();
                 self.desk.say(format!("Opened {}{kept}", path.display()));
             }
-            Err(error) => self.desk.say_wrong(format!("{error} {}", error.hint())),
+            Err(error) => self.desk.say_wrong(worded(&error)),
         }
     }
 
@@ -159,7 +160,7 @@ impl QuilletApp {
                 self.desk.say(format!("Took up the unsaved work of {name}{kept}"));
                 self.keeping.taken_up(&self.desk, rescued);
             }
-            Err(error) => self.desk.say_wrong(format!("{error} {}", error.hint())),
+            Err(error) => self.desk.say_wrong(worded(error)),
         }
         self.keeping.offers.extend(others);
     }
@@ -168,7 +169,7 @@ impl QuilletApp {
         if place < self.keeping.offers.len() {
             let rescued = self.keeping.offers.remove(place);
             if let Err(error) = rescued.discard() {
-                self.desk.say_wrong(format!("{error} {}", error.hint()));
+                self.desk.say_wrong(worded(&error));
             }
         }
     }

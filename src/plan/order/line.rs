@@ -49,7 +49,8 @@ impl Line<'_> {
         });
         let one = match (need.mass, need.count) {
             (Some(mass), 1..) => Some(mass / need.count as f64),
-            _ => planted.seed_weight,
+            _ if self.things == Things::Seeds => planted.seed_weight,
+            _ => None,
         };
         let weighed = |count: u64| Quantity {
             count,

@@ -146,12 +146,18 @@ pub enum Things {
     Sets,
     /// Cloves.
     Cloves,
+    /// Whole bulbs.
+    Bulbs,
     /// Pieces of any other kind.
     Pieces,
     /// Slips.
     Slips,
     /// Crowns.
     Crowns,
+    /// Divisions of old plants.
+    Divisions,
+    /// Bare-root plants.
+    BareRoot,
     /// Plants.
     Plants,
 }
@@ -163,9 +169,12 @@ impl Things {
             (Sowing::Pieces { .. }, PlantingMethod::SeedPiece) => Self::SeedPieces,
             (Sowing::Pieces { .. }, PlantingMethod::Set) => Self::Sets,
             (Sowing::Pieces { .. }, PlantingMethod::Clove) => Self::Cloves,
+            (Sowing::Pieces { .. }, PlantingMethod::Bulb) => Self::Bulbs,
             (Sowing::Pieces { .. }, _) => Self::Pieces,
             (Sowing::Plants, PlantingMethod::Slip) => Self::Slips,
             (Sowing::Plants, PlantingMethod::Crown) => Self::Crowns,
+            (Sowing::Plants, PlantingMethod::Division) => Self::Divisions,
+            (Sowing::Plants, PlantingMethod::BareRoot) => Self::BareRoot,
             (Sowing::Plants, _) => Self::Plants,
             _ => Self::Seeds,
         }
@@ -178,8 +187,11 @@ impl Things {
             PlantingMethod::Set => Self::Sets,
             PlantingMethod::Clove => Self::Cloves,
             PlantingMethod::Slip => Self::Slips,
+            PlantingMethod::Bulb => Self::Bulbs,
             PlantingMethod::Crown => Self::Crowns,
-            _ => Self::Seeds,
+            PlantingMethod::Division => Self::Divisions,
+            PlantingMethod::BareRoot => Self::BareRoot,
+            PlantingMethod::Drilled | PlantingMethod::Transplant => Self::Seeds,
         }
     }
 
@@ -190,9 +202,12 @@ impl Things {
             Self::SeedPieces => "seed pieces",
             Self::Sets => "sets",
             Self::Cloves => "cloves",
+            Self::Bulbs => "bulbs",
             Self::Pieces => "pieces",
             Self::Slips => "slips",
             Self::Crowns => "crowns",
+            Self::Divisions => "divisions",
+            Self::BareRoot => "bare-root plants",
             Self::Plants => "plants",
         }
     }

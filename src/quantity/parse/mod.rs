@@ -38,6 +38,12 @@ const MOST_KILOGRAMS: f64 = 1e8;
 /// Larger than any farm's tank: a hundred thousand cubic metres.
 const MOST_CUBIC_METRES: f64 = 1e5;
 
+/// Reads a plain number without a unit, its marks as the module page says: `120`, `1,000`, `62.5`, `62,5`. `None` when it
+/// is none, or can be read two ways.
+pub fn read_number(text: &str, units: Units) -> Option<f64> {
+    numeral::decimal(text.trim(), units).ok()
+}
+
 impl Length {
     /// Reads a length: `3'6"`, `3' 6 1/2"`, `3 ft 6 in`, `42"`, `3½ ft`, `1.1m`, `110 cm`, `0,9`, `-2 ft`.
     ///

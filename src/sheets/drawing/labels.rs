@@ -1,14 +1,13 @@
 //! The label of a bed, on a plate at a spot that hides little of the rows.
 
-use super::bounds::{Bounds, inside, rings_of};
 use super::rows::Level;
 use super::view::View;
 use super::{Drawn, Layers};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::Item;
-use crate::quantity::Units;
+use crate::quantity::{Units, counted};
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
-use crate::sheets::{type_metrics, wording};
+use crate::sheets::type_metrics;
 
 /// One line of a label.
 struct Line {
@@ -91,23 +90,19 @@ impl Label {
 
 /// Labels a bed: in full where there is room, else shorter and smaller, else beside the bed with a leader.
 pub(super) fn label_bed(drawn: &Drawn, lines: &[[Point; 2]], units: Units, view: &View, layers: &mut Layers) {
-    let Drawn { bed, plan, .. } = drawn;
-    let rings = rings_of(&plan.ground);
-    let Some(extent) = Bounds::round(rings.iter().flatten().copied()) else {
-        return;
-    };
+    let &Drawn { bed, plan, extent, .. } = drawn;
     let Some(seen) = extent.common(view.visible) else {
         return;
     };
     let lit = view.is_lit(Item::Bed(bed.id));
     let sizes = sizes_of(drawn, lit, units, view);
-    let asked: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
-        &[]
+    let asked: Vec<&[Point]> = if plan.ground.rings().map(<[Point]>::len).sum::<usize>() > MOST_CORNERS {
+        Vec::new()
     } else {
-        &rings
+        plan.ground.rings().collect()
     };
     for label in &sizes {
-        if let Some(ground) = inside_the_bed(label, seen, asked, lines, view, layers) {
+        if let Some(ground) = inside_the_bed(label, seen, &asked, lines, view, layers) {
             layers.room.take(ground);
             label.set(ground, lit, view, layers);
             return;
@@ -179,12 +174,12 @@ fn beside_the_bed(
         let leader_is_free = || {
             (1..=20).map(|k| foot.towards(middle, f64::from(k) / 20.0)).all(|at| {
                 let about = Bounds::about(at, view.metres(1.0), view.metres(1.0));
-                extent.contains(at) || layers.room.is_free(&about) && !layers.beds.iter().any(|bed| bed.contains(at))
+                extent.contains(at) || layers.room.is_free(about) && !layers.beds.iter().any(|bed| bed.contains(at))
             })
         };
         inside_bounds(ground, &view.visible)
-            && !layers.beds.iter().any(|bed| bed.overlaps(ground))
-            && layers.room.is_free(ground)
+            && !layers.beds.iter().any(|bed| bed.overlaps(*ground))
+            && layers.room.is_free(*ground)
             && (!leader_keeps_off || leader_is_free())
     })
 }
@@ -197,7 +192,7 @@ fn inside_bounds(inner: &Bounds, outer: &Bounds) -> bool {
 fn inside_the_bed(
     label: &Label,
     seen: Bounds,
-    rings: &[Vec<Point>],
+    rings: &[&[Point]],
     drawn: &[[Point; 2]],
     view: &View,
     layers: &Layers,
@@ -226,9 +221,9 @@ fn inside_the_bed(
                     .corners()
                     .iter()
                     .chain([&ground.middle()])
-                    .all(|&corner| inside(rings, corner))
-                    && !rings.iter().flatten().any(|&corner| ground.contains(corner)));
-            if !within || !layers.room.is_free(&ground) {
+                    .all(|&corner| polygon::is_inside(rings, corner))
+                    && !rings.iter().copied().flatten().any(|&corner| ground.contains(corner)));
+            if !within || !layers.room.is_free(ground) {
                 continue;
             }
             let hidden: f64 = drawn
@@ -241,7 +236,7 @@ fn inside_the_bed(
                 })
                 .sum();
             let off_middle = (east - 0.5).hypot(north - 0.5) * view.metres(60.0);
-            let avoided = if layers.room.is_avoided(&ground) {
+            let avoided = if layers.room.is_avoided(ground) {
                 view.metres(1000.0)
             } else {
                 0.0
@@ -292,8 +287,8 @@ fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
     };
     let totals = format!(
         "{} · {}",
-        wording::count(plan.totals.rows, "row", "rows"),
-        wording::count(plan.totals.plants, "plant", "plants")
+        counted(plan.totals.rows, "row", "rows"),
+        counted(plan.totals.plants, "plant", "plants")
     );
     let mut sizes = Vec::new();
     if level == Level::Hatch {

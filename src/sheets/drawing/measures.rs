@@ -1,13 +1,12 @@
 //! The measures of a plot's sides, each on a line of its own outside the plot, with a tick at both ends.
 
 use super::Layers;
-use super::bounds::{Bounds, inside};
 use super::obstacles::{ring_of, sides};
 use super::room::words_box;
 use super::view::View;
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Layout, Plot};
-use crate::quantity::{Length, Units};
+use crate::quantity::{Area, Length, Units};
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
 use crate::sheets::type_metrics;
 
@@ -22,7 +21,7 @@ pub const REACH: f64 = 28.0;
 
 /// Draws the measures of a plot.
 pub(super) fn measure_plot(layout: &Layout, plot: &Plot, view: &View, layers: &mut Layers) {
-    let Some(bounds) = Bounds::round(plot.outline.iter().copied()) else {
+    let Some(bounds) = Bounds::of(&plot.outline) else {
         return;
     };
     let around = Around::of(layout);
@@ -33,9 +32,9 @@ pub(super) fn measure_plot(layout: &Layout, plot: &Plot, view: &View, layers: &m
         }
         return;
     }
-    let area: f64 = sides(&plot.outline).map(|(a, b)| a.x * b.y - b.x * a.y).sum();
+    let clockwise = polygon::signed_area(&plot.outline) < Area::ZERO;
     // Every side is taken anticlockwise, so that the outside lies on its right hand.
-    let anticlockwise = |(a, b)| if area < 0.0 { (b, a) } else { (a, b) };
+    let anticlockwise = |(a, b)| if clockwise { (b, a) } else { (a, b) };
     let all: Vec<(Point, Point)> = sides(&plot.outline).map(anticlockwise).collect();
     let crowded: Vec<(Point, Point)> = all
         .iter()
@@ -82,7 +81,7 @@ impl Around {
     }
 
     fn is_free(&self, at: Point) -> bool {
-        !self.rings.iter().any(|ring| inside(std::slice::from_ref(ring), at))
+        !self.rings.iter().any(|ring| polygon::is_inside([ring], at))
     }
 }
 
@@ -159,8 +158,8 @@ fn on_a_line(from: Point, to: Point, units: Units, around: &Around, view: &View,
     let Some(side) = Side::of(from, to, units, view) else {
         return true;
     };
-    if !Bounds::round([from, to])
-        .is_some_and(|bounds| bounds.overlaps(&view.cutting()) || bounds.width().min(bounds.height()) == 0.0)
+    if !Bounds::of([from, to])
+        .is_some_and(|bounds| bounds.overlaps(view.cutting()) || bounds.width().min(bounds.height()) == 0.0)
         || side.points < side.text_width + 24.0
     {
         return false;
@@ -175,12 +174,12 @@ fn on_a_line(from: Point, to: Point, units: Units, around: &Around, view: &View,
             around.is_free(at)
                 && layers
                     .room
-                    .is_free(&Bounds::about(at, view.metres(2.0), view.metres(2.0)))
+                    .is_free(Bounds::about(at, view.metres(2.0), view.metres(2.0)))
         })
     });
     let middle = side.place(0.5, away, view);
     let words = words_box(view, middle, &side.text, side.size, false, side.turn, 2.0);
-    if !is_free || !layers.room.is_free(&words) {
+    if !is_free || !layers.room.is_free(words) {
         return false;
     }
     for k in 0..=looks {
@@ -251,7 +250,7 @@ fn beside_the_side(from: Point, to: Point, units: Units, view: &View, layers: &m
             }
             let at = side.place(t, right, view);
             let words = words_box(view, at, &side.text, side.size, false, side.turn, 1.0);
-            if view.visible.overlaps(&words) && layers.room.claim(words) {
+            if view.visible.overlaps(words) && layers.room.claim(words) {
                 let plate = (right < 0.0).then_some(Ink::Paper);
                 layers.words.push(side.words(at, plate));
                 return;

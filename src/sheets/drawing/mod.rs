@@ -3,7 +3,6 @@
 //! [`draw`] gives the marks; [`north_arrow`] and [`ScaleBar`] are set by the page or the window, in points.
 //! Nothing is worked out here that belongs to the plan: rows, plants and amounts come as they are.
 
-mod bounds;
 mod labels;
 mod legend;
 mod measures;
@@ -18,14 +17,12 @@ mod rows;
 mod scale_bar;
 mod view;
 
-use self::bounds::rings_of;
 use self::room::Room;
 use super::mark::{Mark, Pen};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::layout::{Bed, Layout};
 use crate::plan::{BedPlan, Plan};
 
-pub use bounds::Bounds;
 pub use legend::{CropKey, crop_keys};
 pub use measures::REACH;
 pub use north::{NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, north_arrow};
@@ -68,7 +65,7 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
             let plan = plan.bed(bed.id)?;
             let planted = bed.planting.as_ref();
             let key = planted.and_then(|planting| keys.iter().find(|key| key.crop == planting.crop));
-            let extent = Bounds::round(rings_of(&plan.ground).into_iter().flatten())?;
+            let extent = plan.ground.bounds()?;
             Some(Drawn {
                 bed,
                 plan,
@@ -81,7 +78,7 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
     layers.beds = beds.iter().map(|drawn| drawn.extent).collect();
     let in_sight: Vec<&Drawn> = beds
         .iter()
-        .filter(|drawn| drawn.extent.overlaps(&view.cutting()))
+        .filter(|drawn| drawn.extent.overlaps(view.cutting()))
         .collect();
     for plot in &layout.plots {
         outline::lay_plot(plot, view, &mut layers);

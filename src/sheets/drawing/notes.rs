@@ -1,10 +1,9 @@
 //! Notes: a dot at the place, and the words beside it where they hide least.
 
 use super::Layers;
-use super::bounds::Bounds;
 use super::obstacles::sides;
 use super::view::View;
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::layout::{Item, Layout, Note};
 use crate::sheets::mark::{Anchor, Face, Ink, Mark};
 use crate::sheets::type_metrics;
@@ -60,7 +59,7 @@ pub(super) fn set_note(note: &Note, layout: &Layout, view: &View, layers: &mut L
     let free = places
         .into_iter()
         .map(ground)
-        .find(|ground| in_sight(ground) && layers.room.is_free(ground) && !on_an_outline(ground));
+        .find(|ground| in_sight(ground) && layers.room.is_free(*ground) && !on_an_outline(ground));
     let ground = free.unwrap_or_else(|| ground((beside, 0.0)));
     layers.room.take(ground);
     layers

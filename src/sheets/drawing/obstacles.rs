@@ -1,17 +1,13 @@
 //! What stands in the way: the sign of each kind, its name, and how far rows keep away.
 
-use super::bounds::{Bounds, inside};
 use super::room::words_box;
 use super::view::View;
 use super::{Layers, stroke};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Item, Obstacle, ObstacleKind, Plot, Shape};
+use crate::quantity::{Area, Length};
 use crate::sheets::mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen};
 use crate::sheets::type_metrics;
-
-/// Corners of the polygon that stands for a circle; at 72 the line strays from the circle by a thousandth of
-/// its radius.
-const CORNERS_OF_CIRCLE: u32 = 72;
 
 /// Draws what stands in the way on a plot.
 pub(super) fn draw_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
@@ -21,7 +17,7 @@ pub(super) fn draw_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
         let Some(bounds) = finite_bounds(&ring) else {
             continue;
         };
-        if !bounds.grown(clear).overlaps(&view.cutting()) {
+        if !bounds.grown(clear).overlaps(view.cutting()) {
             continue;
         }
         let lit = view.is_lit(Item::Obstacle(plot.id, obstacle.id));
@@ -70,7 +66,7 @@ pub(super) fn name_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
         let Some(bounds) = finite_bounds(&ring) else {
             continue;
         };
-        if obstacle.name.trim().is_empty() || !bounds.overlaps(&view.visible) {
+        if obstacle.name.trim().is_empty() || !bounds.overlaps(view.visible) {
             continue;
         }
         let size = view.letters(8.0);
@@ -86,14 +82,14 @@ pub(super) fn name_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
         let fits = within
             .corners()
             .iter()
-            .all(|&corner| inside(std::slice::from_ref(&ring), corner));
+            .all(|&corner| polygon::is_inside([&ring], corner));
         let (at, plate) = if fits {
-            (within.overlaps(&view.visible).then_some(middle), Ink::Obstacle)
+            (within.overlaps(view.visible).then_some(middle), Ink::Obstacle)
         } else {
             let side = beside(&bounds, obstacle, view, text_width, size);
             let at = side.into_iter().find(|&at| {
                 let wanted = words_box(view, at, &obstacle.name, size, face.bold, 0.0, 1.0);
-                wanted.overlaps(&view.visible) && layers.room.claim(wanted)
+                wanted.overlaps(view.visible) && layers.room.claim(wanted)
             });
             (at, Ink::Paper)
         };
@@ -192,35 +188,26 @@ fn sign(obstacle: &Obstacle, ring: &[Point], bounds: &Bounds, ink: Ink, view: &V
 /// The box round a ring; `None` when a corner is not a number.
 fn finite_bounds(ring: &[Point]) -> Option<Bounds> {
     let finite = ring.iter().all(|point| point.is_finite());
-    Bounds::round(ring.iter().copied()).filter(|_| finite)
+    Bounds::of(ring).filter(|_| finite)
 }
 
 /// The edge of a shape as a ring of corners.
 pub(super) fn ring_of(shape: &Shape) -> Vec<Point> {
     match shape {
         Shape::Corners(corners) => corners.clone(),
-        Shape::Circle { centre, radius } => circle(*centre, radius.to_metres()),
+        Shape::Circle { centre, radius } => polygon::circle_ring(*centre, *radius),
     }
-}
-
-fn circle(centre: Point, radius: f64) -> Vec<Point> {
-    (0..CORNERS_OF_CIRCLE)
-        .map(|k| {
-            let (sin, cos) = (f64::from(k) * std::f64::consts::TAU / f64::from(CORNERS_OF_CIRCLE)).sin_cos();
-            Point::metres(centre.x + cos * radius, centre.y + sin * radius)
-        })
-        .collect()
 }
 
 /// The line `clear` metres outside a shape: round at corners that stick out. Where a notch is narrower than
 /// twice that distance the line crosses itself there; it is drawn as a guide only, rows are cut by true insets.
 fn clear_line(shape: &Shape, clear: f64) -> Vec<Point> {
     let corners = match shape {
-        Shape::Circle { centre, radius } => return circle(*centre, radius.to_metres() + clear),
+        Shape::Circle { centre, radius } => return polygon::circle_ring(*centre, *radius + Length::metres(clear)),
         Shape::Corners(corners) => corners,
     };
-    let area: f64 = sides(corners).map(|(a, b)| a.x * b.y - b.x * a.y).sum();
-    let out = if area < 0.0 { -clear } else { clear };
+    let clockwise = polygon::signed_area(corners) < Area::ZERO;
+    let out = if clockwise { -clear } else { clear };
     let outward: Vec<(f64, f64)> = sides(corners)
         .map(|(a, b)| {
             let length = (b.x - a.x).hypot(b.y - a.y).max(f64::MIN_POSITIVE);

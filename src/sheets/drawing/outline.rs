@@ -1,12 +1,11 @@
 //! Outlines of plots and beds, and the ground they enclose.
 
-use super::bounds::{Bounds, rings_of};
 use super::legend::CropKey;
 use super::room::words_box;
 use super::rows::Level;
 use super::view::View;
 use super::{Layers, stroke};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::layout::{Bed, BedGround, Item, Plot};
 use crate::plan::BedPlan;
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
@@ -37,7 +36,7 @@ pub(super) fn outline_plot(plot: &Plot, view: &View, layers: &mut Layers) {
 
 /// Names a plot above its north-west corner, where the sheet shows more than one plot.
 pub(super) fn name_plot(plot: &Plot, view: &View, layers: &mut Layers) {
-    let Some(bounds) = Bounds::round(plot.outline.iter().copied()) else {
+    let Some(bounds) = Bounds::of(&plot.outline) else {
         return;
     };
     let size = view.letters(8.0);
@@ -50,7 +49,7 @@ pub(super) fn name_plot(plot: &Plot, view: &View, layers: &mut Layers) {
     let above = f64::from(view.letters(7.5));
     let middle = Point::metres(bounds.min.x + view.metres(half), bounds.max.y + view.metres(above));
     let words = words_box(view, middle, &text, size, true, 0.0, 1.0);
-    if words.overlaps(&view.visible) && layers.room.claim(words) {
+    if words.overlaps(view.visible) && layers.room.claim(words) {
         let lit = view.is_lit(Item::Plot(plot.id));
         layers.words.push(Mark::Words {
             at: middle,
@@ -70,8 +69,9 @@ pub(super) fn name_plot(plot: &Plot, view: &View, layers: &mut Layers) {
 /// Lays the ground of a bed: its crop's tint, and a hatch where its rows are too close to draw.
 pub(super) fn lay_bed(plan: &BedPlan, key: Option<&CropKey>, level: Level, view: &View, layers: &mut Layers) {
     let cutting = view.cutting();
-    let rings: Vec<Vec<Point>> = rings_of(&plan.ground)
-        .iter()
+    let rings: Vec<Vec<Point>> = plan
+        .ground
+        .rings()
         .map(|ring| cutting.cut_ring(ring))
         .filter(|ring| ring.len() > 2)
         .collect();
@@ -119,8 +119,8 @@ pub(super) fn outline_bed(bed: &Bed, plan: &BedPlan, view: &View, layers: &mut L
     };
     // What is chosen is outlined over the plot's own heavy line.
     let marks = if lit { &mut layers.lit } else { &mut layers.bed_outlines };
-    for ring in rings_of(&plan.ground) {
-        stroke(&ring, true, pen, view, marks);
+    for ring in plan.ground.rings() {
+        stroke(ring, true, pen, view, marks);
     }
 }
 
@@ -134,18 +134,15 @@ pub fn extent(layout: &crate::layout::Layout) -> Option<Bounds> {
         }
     };
     for plot in &layout.plots {
-        include(Bounds::round(plot.outline.iter().copied()), 0.0);
+        include(Bounds::of(&plot.outline), 0.0);
         for obstacle in &plot.obstacles {
             let ring = super::obstacles::ring_of(&obstacle.shape);
             let clear = obstacle.clear.to_metres();
-            include(
-                Bounds::round(ring),
-                if clear.is_finite() { clear.max(0.0) } else { 0.0 },
-            );
+            include(Bounds::of(&ring), if clear.is_finite() { clear.max(0.0) } else { 0.0 });
         }
     }
     for note in &layout.notes {
-        include(Bounds::round([note.at]), 0.0);
+        include(Bounds::of([note.at]), 0.0);
     }
     extent
 }

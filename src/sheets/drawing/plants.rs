@@ -126,20 +126,11 @@ impl<'p> Run<'p> {
         (self.high - self.low) / rule.in_row() + 1.0
     }
 
-    /// The plants of one line in sight. How many a line holds is counted by the rule that the plan counts by.
+    /// The plants of one line in sight, where the rule that the plan counts by sets them.
     fn places(&self, rule: &PlantRule, line: u8) -> impl Iterator<Item = Point> {
         let (start, axes) = (self.piece.start, self.axes);
-        let (in_row, right) = (rule.in_row(), rule.right_of_row(line).to_metres());
-        let later = if rule.lines().staggered && line % 2 == 1 {
-            in_row / 2.0
-        } else {
-            Length::ZERO
-        };
-        let first = rule.end_gap() + later;
-        // A millionth of a spacing of slack, so that a plant on the edge of sight does not flicker.
-        let from = ((self.low - first) / in_row - 1e-6).ceil().max(0.0) as u64;
-        let to = ((self.high - first) / in_row + 1.0 + 1e-6).floor().max(0.0) as u64;
-        (from..to.min(rule.on_line(self.piece.length, line)))
-            .map(move |k| axes.shift(start, (first + in_row * k as f64).to_metres(), right))
+        let right = rule.right_of_row(line).to_metres();
+        rule.along_line(self.piece.length, line, self.low..=self.high)
+            .map(move |along| axes.shift(start, along.to_metres(), right))
     }
 }

@@ -1,8 +1,7 @@
 //! Keeps words from lying over each other: every word asks for room before it is set.
 
-use super::bounds::Bounds;
 use super::view::View;
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::sheets::type_metrics;
 
 /// The ground under what has been set so far.
@@ -17,7 +16,7 @@ impl Room {
     const MOST: usize = 4000;
 
     /// Whether a box is free of everything that was set.
-    pub(super) fn is_free(&self, wanted: &Bounds) -> bool {
+    pub(super) fn is_free(&self, wanted: Bounds) -> bool {
         self.taken.len() < Self::MOST && !self.taken.iter().any(|taken| taken.overlaps(wanted))
     }
 
@@ -36,13 +35,13 @@ impl Room {
     }
 
     /// Whether a box lies on ground that had better be left alone.
-    pub(super) fn is_avoided(&self, wanted: &Bounds) -> bool {
+    pub(super) fn is_avoided(&self, wanted: Bounds) -> bool {
         self.avoided.iter().any(|avoided| avoided.overlaps(wanted))
     }
 
     /// Takes a box if it is free, and says whether it was.
     pub(super) fn claim(&mut self, wanted: Bounds) -> bool {
-        let free = self.is_free(&wanted);
+        let free = self.is_free(wanted);
         if free {
             self.take(wanted);
         }

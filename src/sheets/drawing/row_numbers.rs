@@ -1,11 +1,10 @@
 //! The numbers at both ends of the rows.
 
 use super::Layers;
-use super::bounds::{Bounds, inside, rings_of};
 use super::legend::CropKey;
 use super::rows::RowAxes;
 use super::view::{Surface, View};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Bed, Item};
 use crate::plan::{BedPlan, Row};
 use crate::sheets::mark::{Anchor, Face, Ink, Mark};
@@ -69,11 +68,10 @@ pub(super) fn number_rows(
     } else {
         7.5
     });
-    let rings = rings_of(&plan.ground);
-    let rings: &[Vec<Point>] = if rings.iter().map(Vec::len).sum::<usize>() > MOST_CORNERS {
-        &[]
+    let rings: Vec<&[Point]> = if plan.ground.rings().map(<[Point]>::len).sum::<usize>() > MOST_CORNERS {
+        Vec::new()
     } else {
-        &rings
+        plan.ground.rings().collect()
     };
     let Some(widest) = rows.last().map(|row| row.number.to_string()) else {
         return;
@@ -121,7 +119,7 @@ pub(super) fn number_rows(
             lit,
             plate: (!off_end).then_some(plate),
             axes,
-            rings,
+            rings: &rings,
         };
         let (start, end) = (first.start, last.end);
         // Where an end is out of sight, on a screen, the number stays on the row at the edge of what is seen.
@@ -159,7 +157,7 @@ struct Setting<'a> {
     lit: bool,
     plate: Option<Ink>,
     axes: RowAxes,
-    rings: &'a [Vec<Point>],
+    rings: &'a [&'a [Point]],
 }
 
 impl Setting<'_> {
@@ -172,8 +170,12 @@ impl Setting<'_> {
         let place = in_steps.into_iter().find_map(|back| {
             let at = self.axes.shift(end, way * view.metres(out - back), 0.0);
             let ground = Bounds::about(at, half_width, half_height);
-            let within = self.rings.is_empty() || ground.corners().iter().all(|&corner| inside(self.rings, corner));
-            (within && view.visible.overlaps(&ground) && layers.room.is_free(&ground)).then_some((at, ground, back))
+            let within = self.rings.is_empty()
+                || ground
+                    .corners()
+                    .iter()
+                    .all(|&corner| polygon::is_inside(self.rings, corner));
+            (within && view.visible.overlaps(ground) && layers.room.is_free(ground)).then_some((at, ground, back))
         });
         let Some((at, ground, back)) = place else {
             return;

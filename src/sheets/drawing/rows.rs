@@ -3,12 +3,11 @@
 //! A bed may have a hundred thousand rows. Rows stand in order across the bed, so those in sight are found by
 //! halving, and of those only as many are touched as are drawn.
 
-use super::bounds::{Bounds, rings_of};
 use super::legend::CropKey;
 use super::row_numbers;
 use super::view::View;
 use super::{Layers, plants};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::layout::{Bed, Item};
 use crate::plan::{BedPlan, Row};
 use crate::sheets::mark::{Dash, Ink, Mark, Pen};
@@ -44,9 +43,7 @@ const MOST_PIECES: usize = 3000;
 /// How much of a bed's rows is worth drawing in a view.
 pub fn level(bed: &Bed, plan: &BedPlan, view: &View) -> Level {
     let gap = bed.row_spacing.to_metres() * view.points_per_metre;
-    let extent = rings_of(&plan.ground)
-        .first()
-        .and_then(|ring| Bounds::round(ring.iter().copied()));
+    let extent = plan.ground.bounds();
     let smallest = extent.map_or(0.0, |extent| extent.width().min(extent.height())) * view.points_per_metre;
     if gap.is_nan() || gap < HATCHED_ROWS || smallest < SMALLEST_BED {
         return Level::Hatch;

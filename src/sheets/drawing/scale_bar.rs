@@ -1,9 +1,8 @@
 //! The scale bar: a round length of ground, drawn true, in points of the sheet.
 
 use crate::geometry::Point;
-use crate::quantity::{Length, Units};
+use crate::quantity::{Length, Units, number};
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
-use crate::sheets::wording;
 
 /// A scale bar.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -77,8 +76,8 @@ impl ScaleBar {
     pub fn on_paper(&self) -> String {
         let inches = self.points / POINTS_PER_INCH;
         match self.units {
-            Units::Customary => format!("{} in", wording::trimmed(inches, 2)),
-            Units::Metric => format!("{} mm", wording::trimmed(inches * 25.4, 1)),
+            Units::Customary => format!("{} in", number(inches, 2)),
+            Units::Metric => format!("{} mm", number(inches * 25.4, 1)),
         }
     }
 
@@ -133,11 +132,11 @@ impl ScaleBar {
             Units::Customary => (self.ground.to_feet(), "ft"),
             Units::Metric => (self.ground.to_metres(), "m"),
         };
-        let half = wording::trimmed(whole / 2.0, 2);
+        let half = number(whole / 2.0, 2);
         for (right, text) in [
             (0.0, "0".to_owned()),
             (self.points / 2.0, half),
-            (self.points, format!("{} {unit}", wording::trimmed(whole, 2))),
+            (self.points, format!("{} {unit}", number(whole, 2))),
         ] {
             marks.push(Mark::Words {
                 at: at(right, -3.5),

@@ -1,6 +1,6 @@
 //! What of the ground is looked at, how large, and on what.
 
-use super::bounds::Bounds;
+use crate::geometry::Bounds;
 use crate::layout::Item;
 
 /// What of the ground is looked at, how large, and on what.

@@ -6,9 +6,10 @@ use super::sheet::{Sheet, corners, frame_box, words};
 use crate::geometry::Point;
 use crate::layout::Layout;
 use crate::plan::Plan;
+use crate::quantity::number;
 use crate::sheets::drawing::{CropKey, Level, ScaleBar, View, crop_keys, level};
 use crate::sheets::mark::{Anchor, Ink, Mark, Pen};
-use crate::sheets::{type_metrics, wording};
+use crate::sheets::type_metrics;
 
 /// Height of the line with the scale bar, in points.
 pub(super) const BAR_HEIGHT: f64 = 26.0;
@@ -100,7 +101,7 @@ pub(super) fn set_bar(sheet: &mut Sheet, scale: Scale, bar: Option<ScaleBar>) {
     let with_ratio = if shown.starts_with("1:") {
         shown
     } else {
-        format!("{shown} (1:{})", wording::trimmed(scale.to_ratio(), 2))
+        format!("{shown} (1:{})", number(scale.to_ratio(), 2))
     };
     match bar {
         Some(bar) => {

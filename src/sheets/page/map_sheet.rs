@@ -5,12 +5,13 @@ use super::paper::{Paper, Turned};
 use super::scale::Scale;
 use super::sheet::{HEAD, Sheet};
 use super::{PageError, PageOptions, ScaleChoice, frame::Role};
-use crate::geometry::Point;
+use crate::geometry::{Bounds, Point};
 use crate::layout::Layout;
 use crate::plan::Plan;
-use crate::sheets::drawing::{self, Bounds, NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, REACH, ScaleBar, View};
+use crate::quantity::counted;
+use crate::sheets::drawing::{self, NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, REACH, ScaleBar, View};
 use crate::sheets::mark::Mark;
-use crate::sheets::{Placing, type_metrics, wording};
+use crate::sheets::{Placing, type_metrics};
 
 /// Kept below the map for notes, in points.
 const NOTES: f64 = 46.0;
@@ -149,9 +150,9 @@ fn in_words(layout: &Layout, plan: &Plan, scale: Scale) -> String {
             words.push_str(&format!(
                 " Bed {}: {} {} apart, {}.",
                 bed.name,
-                wording::count(plan.totals.rows, "row", "rows"),
+                counted(plan.totals.rows, "row", "rows"),
                 bed.row_spacing.show_short(layout.units),
-                wording::count(plan.totals.plants, "plant", "plants"),
+                counted(plan.totals.plants, "plant", "plants"),
             ));
         }
         for obstacle in &plot.obstacles {

@@ -36,27 +36,12 @@ impl Paper {
     /// Every sheet, in the order they are offered.
     pub const ALL: [Self; 2] = [Self::Letter, Self::A4];
 
-    /// The word for it on the command line.
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Letter => "letter",
-            Self::A4 => "a4",
-        }
-    }
-
     /// The word for it on screen.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Letter => "Letter",
             Self::A4 => "A4",
         }
-    }
-
-    /// The sheet of that id, in small or capital letters.
-    pub fn from_id(id: &str) -> Option<Self> {
-        Self::ALL
-            .into_iter()
-            .find(|paper| paper.id().eq_ignore_ascii_case(id.trim()))
     }
 
     /// Width and height in points of 1/72 in.

@@ -2,8 +2,7 @@
 
 use thiserror::Error;
 
-use crate::quantity::Units;
-use crate::sheets::wording;
+use crate::quantity::{Length, Units, number, read_number};
 
 /// How many times smaller the map is than the ground.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -62,14 +61,6 @@ impl Scale {
         })
     }
 
-    /// One inch to so many feet; `None` outside of 1:1 to 1:1,000,000 or when not a number.
-    pub fn feet_per_inch(feet: f64) -> Option<Self> {
-        Self::ratio(feet * 12.0).map(|scale| Self {
-            written: Written::InchesToFeet,
-            ..scale
-        })
-    }
-
     /// The standard scales of a family of units, from the largest drawing to the smallest.
     pub fn standard(units: Units) -> impl Iterator<Item = Self> {
         let (ratios, written): (&[f64], _) = match units {
@@ -97,8 +88,8 @@ impl Scale {
         let not_a_scale = || ScaleError::NotAScale(text.trim().to_owned());
         let out_of_reach = || ScaleError::OutOfReach(text.trim().to_owned());
         if let Some((paper, ground)) = text.split_once('=') {
-            let (paper, paper_inches) = metres(paper).ok_or_else(not_a_scale)?;
-            let (ground, _) = metres(ground).ok_or_else(not_a_scale)?;
+            let (paper, in_inches) = length(paper).ok_or_else(not_a_scale)?;
+            let (ground, _) = length(ground).ok_or_else(not_a_scale)?;
             let ratio = ground / paper;
             // Back to the whole number that was meant, should binary fractions have nudged it.
             let ratio = if (ratio - ratio.round()).abs() < 1e-9 * ratio {
@@ -106,7 +97,7 @@ impl Scale {
             } else {
                 ratio
             };
-            let written = if paper_inches {
+            let written = if in_inches {
                 Written::InchesToFeet
             } else {
                 Written::Ratio
@@ -120,7 +111,7 @@ impl Scale {
             Some(_) => return Err(not_a_scale()),
             None => text,
         };
-        let ratio: f64 = ratio.trim().replace(',', "").parse().map_err(|_| not_a_scale())?;
+        let ratio = read_number(ratio, Units::Customary).ok_or_else(not_a_scale)?;
         Self::ratio(ratio).ok_or_else(out_of_reach)
     }
 
@@ -128,12 +119,12 @@ impl Scale {
     pub fn show(self) -> String {
         let feet = self.ratio / 12.0;
         match self.written {
-            Written::Ratio => format!("1:{}", wording::trimmed(self.ratio, 2)),
+            Written::Ratio => format!("1:{}", number(self.ratio, 2)),
             Written::InchesToFeet => {
                 let inch_parts = [(1.0, "1"), (2.0, "1/2"), (4.0, "1/4"), (8.0, "1/8"), (16.0, "1/16")];
                 let part = inch_parts.iter().find(|(parts, _)| (feet - parts).abs() < 1e-9);
                 part.map_or_else(
-                    || format!("1 in = {} ft", wording::trimmed(feet, 2)),
+                    || format!("1 in = {} ft", number(feet, 2)),
                     |(_, part)| format!("{part} in = 1 ft"),
                 )
             }
@@ -141,23 +132,12 @@ impl Scale {
     }
 }
 
-/// A length in the words of a scale, in metres, and whether it was in inches.
-fn metres(text: &str) -> Option<(f64, bool)> {
-    let text = text.trim();
-    let split = text.find(|sign: char| !(sign.is_ascii_digit() || matches!(sign, '.' | ',' | '/' | ' ')))?;
-    let (number, unit) = text.split_at(split);
-    let (unit, inches) = match unit.trim() {
-        "in" | "inch" | "inches" | "\"" | "″" | "”" => (0.0254, true),
-        "ft" | "foot" | "feet" | "'" | "′" | "’" => (0.3048, false),
-        "yd" | "yard" | "yards" => (0.9144, false),
-        "mm" => (0.001, false),
-        "cm" => (0.01, false),
-        "m" => (1.0, false),
-        _ => return None,
-    };
-    let number = match number.trim().split_once('/') {
-        Some((top, bottom)) => top.trim().parse::<f64>().ok()? / bottom.trim().parse::<f64>().ok()?,
-        None => number.trim().replace(',', "").parse().ok()?,
-    };
-    (number.is_finite() && number > 0.0).then_some((number * unit, inches))
+/// A length of a scale, with its unit, and whether that is the inch.
+fn length(text: &str) -> Option<(Length, bool)> {
+    if text.trim_end().ends_with(char::is_numeric) {
+        return None;
+    }
+    let length = Length::parse(text, Units::Customary).ok()?;
+    let in_inches = ["in", "\"", "″", "”"].iter().any(|unit| text.contains(unit));
+    (length > Length::ZERO).then_some((length, in_inches))
 }

@@ -2,7 +2,7 @@
 
 use crate::layout::Layout;
 use crate::plan::{BedPlan, DressingPlan, Plan};
-use crate::quantity::{Length, Mass, Units};
+use crate::quantity::{Length, Mass, Units, Volume};
 
 /// The ledger of every bed as comma separated values: one line a row, the same columns for all beds; cells of
 /// dressings that a bed does not get stay empty. Numbers are unrounded to four decimals, with a decimal point.
@@ -90,30 +90,24 @@ fn write_bed(
     Ok(())
 }
 
-/// What a row gets of all dressings of that name.
+/// What a row gets of all dressings of that name: weight, and room where the density of every one is known.
 fn dressing_cells(dressings: &[DressingPlan], name: &str, row: usize, units: Units) -> (String, String) {
-    let mut product: Option<Mass> = None;
-    let mut volume: Option<f64> = None;
-    for dressing in dressings.iter().filter(|dressing| dressing.name == name) {
-        let Some(&mass) = dressing.rows.get(row) else { continue };
-        product = Some(product.unwrap_or_default() + mass);
-        let poured = dressing.volume(mass).map(|volume| match units {
-            Units::Customary => volume.to_cups(),
-            Units::Metric => volume.to_litres(),
-        });
-        volume = poured.map(|poured| volume.unwrap_or(0.0) + poured);
+    let given: Vec<(Mass, Option<Volume>)> = dressings
+        .iter()
+        .filter(|dressing| dressing.name == name && dressing.problem.is_none())
+        .filter_map(|dressing| Some((dressing, *dressing.rows.get(row)?)))
+        .map(|(dressing, mass)| (mass, dressing.volume(mass)))
+        .collect();
+    if given.is_empty() {
+        return (String::new(), String::new());
     }
-    let product = product.map(|mass| {
-        if units == Units::Customary {
-            mass.to_pounds()
-        } else {
-            mass.to_kilograms()
-        }
-    });
-    (
-        product.map(number).unwrap_or_default(),
-        volume.map(number).unwrap_or_default(),
-    )
+    let product: Mass = given.iter().map(|(mass, _)| *mass).sum();
+    let volume: Option<Volume> = given.iter().map(|(_, volume)| *volume).sum();
+    let (product, volume) = match units {
+        Units::Customary => (product.to_pounds(), volume.map(Volume::to_cups)),
+        Units::Metric => (product.to_kilograms(), volume.map(Volume::to_litres)),
+    };
+    (number(product), volume.map(number).unwrap_or_default())
 }
 
 /// Four decimals at most, without zeros at the end.

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use super::rows::{amount_in_words, packets_in_words};
 use crate::layout::{Item, Layout};
 use crate::plan::{OrderLine, Plan};
-use crate::quantity::count;
+use crate::quantity::{count, counted};
 
 /// The order in words: for each cultivar what its beds take, what the shelf gives, what to buy, and where it goes.
 pub fn order_text(layout: &Layout, plan: &Plan) -> String {
@@ -59,7 +59,7 @@ fn set_line(text: &mut String, layout: &Layout, line: &OrderLine) {
         let bed = layout.name_of(Item::Bed(tray.bed));
         let _ = write!(text, "  trays      {} cells", count(tray.cells));
         if let Some(trays) = tray.trays {
-            let _ = write!(text, " in {}", crate::sheets::wording::count(trays, "tray", "trays"));
+            let _ = write!(text, " in {}", counted(trays, "tray", "trays"));
         }
         if let Some(day) = tray.sow_on {
             let _ = write!(text, ", sow on {}", day.strftime("%-d %B %Y"));

@@ -1,8 +1,11 @@
 //! Upright boxes of ground, and cutting lines and rings to them.
 
-use crate::geometry::{Point, Region};
+use std::borrow::Borrow;
 
-/// An upright box of ground, in metres.
+use super::point::Point;
+use super::polygon::rectangle;
+
+/// An upright box of ground. As with [`Point`], plain numbers are metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bounds {
     /// The south-west corner.
@@ -13,18 +16,12 @@ pub struct Bounds {
 
 impl Bounds {
     /// The smallest box round places; `None` without any finite one.
-    pub fn round(points: impl IntoIterator<Item = Point>) -> Option<Self> {
-        points
-            .into_iter()
-            .filter(|point| point.is_finite())
-            .fold(None, |bounds, point| {
-                Some(
-                    bounds.map_or(Self { min: point, max: point }, |Self { min, max }| Self {
-                        min: Point::metres(min.x.min(point.x), min.y.min(point.y)),
-                        max: Point::metres(max.x.max(point.x), max.y.max(point.y)),
-                    }),
-                )
-            })
+    pub fn of(places: impl IntoIterator<Item = impl Borrow<Point>>) -> Option<Self> {
+        let places = places.into_iter().map(|place| *place.borrow());
+        let boxes = places
+            .filter(|place| place.is_finite())
+            .map(|place| Self { min: place, max: place });
+        boxes.reduce(Self::with)
     }
 
     /// The box with this middle and half sizes, in metres.
@@ -51,52 +48,51 @@ impl Bounds {
         }
     }
 
-    /// What both have in common, if anything.
+    /// What both have in common, if it is more than an edge.
     pub fn common(self, other: Self) -> Option<Self> {
-        let common = Self {
+        self.overlaps(other).then(|| Self {
             min: Point::metres(self.min.x.max(other.min.x), self.min.y.max(other.min.y)),
             max: Point::metres(self.max.x.min(other.max.x), self.max.y.min(other.max.y)),
-        };
-        (common.min.x < common.max.x && common.min.y < common.max.y).then_some(common)
+        })
     }
 
-    /// Whether the two overlap; touching sides do not count.
-    pub fn overlaps(&self, other: &Self) -> bool {
+    /// Whether the two share a place, edges included.
+    pub fn meets(self, other: Self) -> bool {
+        self.min.x <= other.max.x && other.min.x <= self.max.x && self.min.y <= other.max.y && other.min.y <= self.max.y
+    }
+
+    /// Whether the two overlap; touching edges do not count.
+    pub fn overlaps(self, other: Self) -> bool {
         self.min.x < other.max.x && other.min.x < self.max.x && self.min.y < other.max.y && other.min.y < self.max.y
     }
 
     /// Whether a place lies inside or on the edge.
-    pub fn contains(&self, point: Point) -> bool {
-        (self.min.x..=self.max.x).contains(&point.x) && (self.min.y..=self.max.y).contains(&point.y)
+    pub fn contains(self, place: Point) -> bool {
+        (self.min.x..=self.max.x).contains(&place.x) && (self.min.y..=self.max.y).contains(&place.y)
     }
 
-    /// East to west, in metres.
-    pub fn width(&self) -> f64 {
+    /// From west to east, in metres.
+    pub fn width(self) -> f64 {
         self.max.x - self.min.x
     }
 
-    /// South to north, in metres.
-    pub fn height(&self) -> f64 {
+    /// From south to north, in metres.
+    pub fn height(self) -> f64 {
         self.max.y - self.min.y
     }
 
     /// The middle.
-    pub fn middle(&self) -> Point {
+    pub fn middle(self) -> Point {
         self.min.towards(self.max, 0.5)
     }
 
-    /// The four corners, anticlockwise from the south-west.
-    pub fn corners(&self) -> [Point; 4] {
-        [
-            self.min,
-            Point::metres(self.max.x, self.min.y),
-            self.max,
-            Point::metres(self.min.x, self.max.y),
-        ]
+    /// The four corners, counter-clockwise from the south-west.
+    pub fn corners(self) -> [Point; 4] {
+        rectangle(self.min, self.max)
     }
 
     /// Which part of the straight line from `a` to `b` lies inside, as parts of its length from 0 to 1.
-    pub fn cut(&self, a: Point, b: Point) -> Option<(f64, f64)> {
+    pub fn cut(self, a: Point, b: Point) -> Option<(f64, f64)> {
         let (mut from, mut to) = (0.0_f64, 1.0_f64);
         let sides = [
             (a.x - b.x, a.x - self.min.x),
@@ -120,7 +116,7 @@ impl Bounds {
     }
 
     /// What is left of a filled ring inside; empty when nothing is, or when a corner is not a number.
-    pub fn cut_ring(&self, ring: &[Point]) -> Vec<Point> {
+    pub fn cut_ring(self, ring: &[Point]) -> Vec<Point> {
         if !ring.iter().all(|point| point.is_finite()) {
             return Vec::new();
         }
@@ -129,7 +125,7 @@ impl Bounds {
         }
         // One side of the box after the other cuts off what lies past it (the method of Sutherland and Hodgman,
         // "Reentrant polygon clipping", Communications of the ACM 17(1), 1974).
-        let sides: [fn(&Self, Point) -> f64; 4] = [
+        let sides: [fn(Self, Point) -> f64; 4] = [
             |bounds, point| point.x - bounds.min.x,
             |bounds, point| bounds.max.x - point.x,
             |bounds, point| point.y - bounds.min.y,
@@ -151,22 +147,4 @@ impl Bounds {
         }
         ring
     }
-}
-
-/// Whether a place lies inside rings filled even-odd.
-pub(super) fn inside(rings: &[Vec<Point>], at: Point) -> bool {
-    let mut odd = false;
-    for ring in rings {
-        for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-            if (a.y > at.y) != (b.y > at.y) && at.x < a.x + (at.y - a.y) / (b.y - a.y) * (b.x - a.x) {
-                odd = !odd;
-            }
-        }
-    }
-    odd
-}
-
-/// The rings of ground, outlines and holes alike.
-pub(super) fn rings_of(ground: &Region) -> Vec<Vec<Point>> {
-    ground.rings().map(<[Point]>::to_vec).collect()
 }
