@@ -50,7 +50,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     dressings(ui, hand, bed);
     let is_asked = matches!(desk.step, Step::OnRows | Step::Sow) && bed.planting.is_some();
     folded(ui, "Seed and planting", is_asked, |ui| {
-        sowing_way::show(ui, hand, bed, field)
+        sowing_way::show(ui, hand, bed, field);
     });
     if let Some(rate) = drill::aim(hand, bed) {
         folded(ui, "Setting the drill", false, |ui| drill::show(ui, hand, rate, field));

@@ -200,10 +200,6 @@ fn pieces(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, fiel
 }
 
 /// Germination and field emergence.
-#[expect(
-    clippy::too_many_arguments,
-    reason = "everything two fields and their sources are drawn from"
-)]
 fn comes_up(
     ui: &mut Ui,
     hand: &mut Hand<'_>,
