@@ -31,7 +31,7 @@ pub(super) enum Outcome {
     /// Drawing goes on.
     Goes,
     /// Something is finished: the edit that adds it, and what it will be called in the layout.
-    Finished(Edit, Item),
+    Finished(Box<Edit>, Item),
 }
 
 /// Two places of the screen this near, in points, are one place to a hand that clicks twice.
@@ -71,10 +71,10 @@ impl Drawing {
             Tool::Note => {
                 let at = self.next(tool, layout, viewport, to, true).at;
                 Outcome::Finished(
-                    Edit::AddNote {
+                    Box::new(Edit::AddNote {
                         at,
                         text: "Note".to_owned(),
-                    },
+                    }),
                     Item::Note(NoteId(layout.next_id())),
                 )
             }

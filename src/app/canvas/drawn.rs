@@ -20,15 +20,18 @@ pub(super) const fn of(drawn: Drawn) -> &'static str {
 pub(super) fn finish(outline: Vec<Point>, drawn: Drawn, layout: &Layout) -> Outcome {
     let id = layout.next_id();
     match drawn {
-        Drawn::Plot => Outcome::Finished(Edit::AddPlotWithBed { name: None, outline }, Item::Plot(PlotId(id))),
+        Drawn::Plot => Outcome::Finished(
+            Box::new(Edit::AddPlotWithBed { name: None, outline }),
+            Item::Plot(PlotId(id)),
+        ),
         Drawn::Bed(plot) => {
             let ground = BedGround::Corners(outline);
             Outcome::Finished(
-                Edit::AddBed {
+                Box::new(Edit::AddBed {
                     plot,
                     name: None,
                     ground,
-                },
+                }),
                 Item::Bed(BedId(id)),
             )
         }
@@ -46,7 +49,7 @@ pub(super) fn obstacle(plot: PlotId, kind: ObstacleKind, shape: Shape, layout: &
         clear,
     };
     Outcome::Finished(
-        Edit::Plot(plot, change),
+        Box::new(Edit::Plot(plot, change)),
         Item::Obstacle(plot, ObstacleId(layout.next_id())),
     )
 }
