@@ -68,6 +68,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<
             ui.add_space(4.0);
             egui::ScrollArea::vertical()
                 .max_height(380.0)
+                .min_scrolled_height(380.0)
                 .auto_shrink([false, true])
                 .show(ui, |ui| {
                     ui.spacing_mut().item_spacing.y = 1.0;

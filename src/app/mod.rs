@@ -318,9 +318,5 @@ impl Drop for QuilletApp {
 /// From September on: a choice of our own.
 pub(super) fn this_season() -> i16 {
     let today = jiff::ZonedDateTime::now().date();
-    if today.month() >= 9 {
-        today.year().saturating_add(1)
-    } else {
-        today.year()
-    }
+    crate::layout::season_planned_on(today.year(), today.month())
 }

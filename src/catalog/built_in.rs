@@ -118,7 +118,11 @@ impl Catalog {
         let places = catalog.crops.iter().enumerate();
         catalog.crop_places = places.map(|(place, crop)| (crop.id.clone(), place)).collect();
         catalog.crop_names = catalog.crops.iter().map(names).collect();
-        catalog.material_names = catalog.materials.iter().map(|m| m.name.to_lowercase()).collect();
+        catalog.material_names = catalog
+            .materials
+            .iter()
+            .map(|material| format!("{} {}", material.name, material.analysis.value.label()).to_lowercase())
+            .collect();
         catalog
     }
 
@@ -158,7 +162,7 @@ impl Catalog {
         finding(&self.crops, &self.crop_names, part)
     }
 
-    /// Materials with all the words typed somewhere in their name, by name; upper and lower case are the same.
+    /// Materials with all the words typed somewhere in their name or analysis ("15-0-0"), by name; upper and lower case are the same.
     pub fn find_materials<'a>(&'a self, part: &str) -> impl Iterator<Item = &'a Material> + use<'a> {
         finding(&self.materials, &self.material_names, part)
     }

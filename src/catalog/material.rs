@@ -2,7 +2,7 @@
 
 use super::ids::MaterialId;
 use super::source::Sourced;
-use crate::quantity::{Density, Fraction};
+use crate::quantity::{Density, Fraction, number};
 
 /// A fertilizer material by its generic name. The label of the bag in hand goes before all of this.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,6 +37,12 @@ pub struct Analysis {
 }
 
 impl Analysis {
+    /// As it stands on a label: `15-0-0`, `12-1.5-0.6`.
+    pub fn label(self) -> String {
+        let part = |part: Fraction| number(part.to_percent(), 1);
+        format!("{}-{}-{}", part(self.n), part(self.p2o5), part(self.k2o))
+    }
+
     /// From the three percentages of a label; `None` when one is outside 0 to 100, or all together over 100.
     pub fn percent(n: f64, p2o5: f64, k2o: f64) -> Option<Self> {
         let analysis = Self {

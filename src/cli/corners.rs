@@ -26,7 +26,12 @@ const LARGEST_FILE: u64 = 50_000_000;
 /// A sentence with the file, the line, what was found and what was expected.
 pub(super) fn read_corners(path: &Path) -> Result<Corners, String> {
     let shown = path.display();
-    let size = std::fs::metadata(path).map_err(|error| format!("{shown} could not be read: {error}."))?;
+    let unread = |error: std::io::Error| match error.kind() {
+        std::io::ErrorKind::NotFound => format!("There is no such file: {shown}."),
+        std::io::ErrorKind::PermissionDenied => format!("You may not read this file: {shown}."),
+        _ => format!("{shown} could not be read: {error}."),
+    };
+    let size = std::fs::metadata(path).map_err(unread)?;
     if size.is_dir() {
         return Err(format!("{shown} is a folder. Name the table of corners inside it."));
     }
@@ -36,7 +41,7 @@ pub(super) fn read_corners(path: &Path) -> Result<Corners, String> {
             size.len()
         ));
     }
-    let bytes = std::fs::read(path).map_err(|error| format!("{shown} could not be read: {error}."))?;
+    let bytes = std::fs::read(path).map_err(unread)?;
     parse_corners(&bytes).map_err(|sentence| format!("{shown}, {sentence}"))
 }
 

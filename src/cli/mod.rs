@@ -29,7 +29,13 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
         Err(asked) => return answer_words(&asked),
     };
     let done = match words.job {
-        None => crate::app::open_window(words.file.as_deref()),
+        None => match words.file.as_deref().filter(|file| !file.exists()) {
+            Some(file) => Err(format!(
+                "There is no such file: {}. quillet --help lists what can be done without one.",
+                file.display()
+            )),
+            None => crate::app::open_window(words.file.as_deref()),
+        },
         Some(Job::New(job)) => new::new_layout(&job),
         Some(Job::Ledger(job)) => ledger::print_ledger(&job),
         Some(Job::Order(job)) => order::write_order(&job),

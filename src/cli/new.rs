@@ -4,7 +4,9 @@ use super::corners::{Corners, read_corners};
 use super::words::{New, RemainderWord, WaterWord};
 use crate::catalog::{Catalog, CropId};
 use crate::geometry::{Region, Remainder};
-use crate::layout::{Bed, BedChange, Edit, Layout, ObstacleKind, Planting, PlotChange, Shape, Water, store};
+use crate::layout::{
+    Bed, BedChange, Edit, Layout, ObstacleKind, Planting, PlotChange, Shape, Water, season_planned_on, store,
+};
 use crate::plan::Planner;
 use crate::quantity::{Bearing, Length, Units};
 
@@ -19,7 +21,8 @@ pub(super) fn new_layout(words: &New) -> Result<(), String> {
 
 fn lay_out(words: &New, corners: &Corners) -> Result<Layout, String> {
     Region::new(&corners.outline).map_err(|error| error.to_string())?;
-    let season = jiff::ZonedDateTime::now().year();
+    let today = jiff::ZonedDateTime::now().date();
+    let season = season_planned_on(today.year(), today.month());
     let mut layout = Layout::empty(season, corners.units);
     let stem = words
         .output

@@ -8,6 +8,11 @@ use crate::catalog::CropId;
 use crate::geometry::{Lines, Point, Remainder};
 use crate::quantity::{Bearing, Fraction, Length, Units};
 
+/// The year that a plan made on a day is for: from September on, the next one.
+pub const fn season_planned_on(year: i16, month: i8) -> i16 {
+    if month >= 9 { year.saturating_add(1) } else { year }
+}
+
 impl Layout {
     /// A bed in a plot, as it is before the grower says otherwise. It is not put into the layout.
     ///

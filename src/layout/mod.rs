@@ -21,6 +21,7 @@ pub mod store;
 
 pub use bed::{Amount, Basis, Bed, BedGround, Dressing, Placement, Planting, Raised, Sowing, Tape, Water};
 pub use check::{Problem, check};
+pub use defaults::season_planned_on;
 pub use document::{Layout, Note, Place};
 pub use edit::{BedChange, Edit, EditError, LotContents, ObstacleChange, OutlineChange, PlotChange, SeedEdit};
 pub use ground::{Obstacle, ObstacleKind, Plot, Shape};

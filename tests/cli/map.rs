@@ -38,8 +38,13 @@ fn a_pdf_has_its_pages_on_the_paper_asked_for() {
 
 #[test]
 fn an_svg_is_text_and_a_png_a_picture() {
-    let (_folder, svg) = map("map.svg", &[]);
+    let (folder, svg) = map("map.svg", &[]);
     assert!(String::from_utf8(svg).unwrap().contains("Corn block"));
+    // What is spread stands over the table, not only how much of it.
+    let tables = std::fs::read_to_string(folder.path().join("map-2.svg")).unwrap();
+    assert!(
+        tables.contains("1st side-dress: Sodium nitrate, 15 % grade (15-0-0), 10 lb/1,000 sq ft, beside the plants")
+    );
     let (folder, png) = map("map.PNG", &["--black-and-white"]);
     assert_eq!(png[..8], *b"\x89PNG\r\n\x1a\n");
     let further = std::fs::read_dir(folder.path()).unwrap().count();

@@ -105,3 +105,38 @@ fn a_kept_plan_is_the_one_worked_out_from_nothing() {
         assert_eq!(one.pieces, other.pieces);
     }
 }
+
+#[test]
+fn rows_grow_with_the_side_that_their_bed_lies_on() {
+    let outline = [(0.0, 0.0), (62.0, 0.0), (62.0, 48.0), (0.0, 48.0)]
+        .map(|(x, y)| Point::feet(x, y))
+        .into();
+    let layout = Layout::empty(2027, Units::Customary)
+        .apply(&Edit::AddPlot { name: None, outline })
+        .unwrap();
+    let plot = layout.plots[0].id;
+    let bed = |layout: &Layout, west: f64, east: f64| {
+        let corners = [(west, 0.0), (east, 0.0), (east, 48.0), (west, 48.0)];
+        let ground = BedGround::Corners(corners.map(|(x, y)| Point::feet(x, y)).into());
+        layout
+            .apply(&Edit::AddBed {
+                plot,
+                name: None,
+                ground,
+            })
+            .unwrap()
+    };
+    let layout = bed(&bed(&layout, 0.0, 30.0), 30.0, 62.0);
+    let change = OutlineChange::MoveSide {
+        side: 3,
+        outward: Length::feet(14.0),
+    };
+    let wider = layout.apply(&Edit::Plot(plot, PlotChange::Outline(change))).unwrap();
+    let (before, after) = (Planner::default().plan(&layout), Planner::default().plan(&wider));
+    assert_eq!(before.beds[0].rows.len(), 10);
+    assert_eq!(after.beds[0].rows.len(), 14, "44 ft at 3 ft a row");
+    assert!(
+        Arc::ptr_eq(&layout.beds[1], &wider.beds[1]),
+        "the bed on the other side stays the very same"
+    );
+}

@@ -17,7 +17,8 @@ pub(super) fn read(ui: &Ui, sheet: &Response, desk: &Desk, viewport: &mut Viewpo
         // The boxes of things on the sheet move what is chosen too.
         id != sheet.id && !desk_things(ui, desk).any(|thing| thing == id)
     });
-    if elsewhere || desk.is_previewing() {
+    // An open list takes the arrows for itself.
+    if elsewhere || desk.is_previewing() || egui::Popup::is_any_open(ui.ctx()) {
         return;
     }
     let arrows = [

@@ -104,7 +104,7 @@ fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
         .iter()
         .map(|material| Choice {
             name: material.name.clone(),
-            note: analysis(material),
+            note: material.analysis.value.label(),
         })
         .collect();
     let current = Catalog::built_in().material(&dressing.material);
@@ -120,7 +120,7 @@ fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
         Some(material) => {
             let words = format!(
                 "analysis {}: nitrogen, phosphate, potash in percent",
-                analysis(material)
+                material.analysis.value.label()
             );
             ui.label(RichText::new(words).small().weak())
                 .on_hover_text(source(&material.analysis));
@@ -136,16 +136,6 @@ fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
 }
 
 /// The three numbers on the bag.
-fn analysis(material: &Material) -> String {
-    let analysis = material.analysis.value;
-    let percent = |part: crate::quantity::Fraction| part.show().replace(" %", "");
-    format!(
-        "{}-{}-{}",
-        percent(analysis.n),
-        percent(analysis.p2o5),
-        percent(analysis.k2o)
-    )
-}
 
 fn amount(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
     let shown = amount_words(dressing.amount, units);

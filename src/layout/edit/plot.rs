@@ -6,6 +6,7 @@ use super::obstacle::{self, ObstacleChange};
 use super::outline::OutlineChange;
 use super::{EditError, fresh_id, outline, replace, sound, tidy};
 use crate::geometry::Point;
+use crate::geometry::polygon::nearest_on;
 use crate::layout::bed::{Bed, BedGround};
 use crate::layout::check::{check_bed, check_note, check_plot};
 use crate::layout::document::{Layout, Note};
@@ -78,6 +79,9 @@ pub(super) fn change(layout: &mut Layout, id: PlotId, change: &PlotChange) -> Re
         PlotChange::Rename(name) => plot.name = tidy(name),
         PlotChange::SetOutline(corners) => plot.outline.clone_from(corners),
         PlotChange::Outline(change) => {
+            if let OutlineChange::MoveSide { side, outward } = *change {
+                take_beds_along(layout, &plot, side, outward);
+            }
             plot.outline = outline::change(&plot.outline, *change, Item::Plot(id), &plot.name)?;
         }
         PlotChange::Shift { east, north } => return shift(layout, &plot, *east, *north),
@@ -91,6 +95,40 @@ pub(super) fn change(layout: &mut Layout, id: PlotId, change: &PlotChange) -> Re
         PlotChange::Obstacle(obstacle, change) => obstacle::change(&mut plot, *obstacle, change)?,
     }
     put(layout, plot)
+}
+
+/// Sides of beds that lie on a side of their plot go along when it moves, so that rows grow with the ground. A bed
+/// that could not follow stays as it is.
+fn take_beds_along(layout: &mut Layout, plot: &Plot, side: usize, outward: Length) {
+    let n = plot.outline.len();
+    let (Some(&from), Some(&to)) = (plot.outline.get(side), plot.outline.get((side + 1) % n.max(1))) else {
+        return;
+    };
+    let lies_on = |corner: Point| nearest_on(from, to, corner).distance(corner) <= Length::TOLERANCE;
+    for bed in layout.beds.iter_mut().filter(|bed| bed.plot == plot.id) {
+        let BedGround::Corners(corners) = &bed.ground else {
+            continue;
+        };
+        let sides = corners.iter().zip(corners.iter().cycle().skip(1));
+        let touching = sides.map(|(&start, &end)| lies_on(start) && lies_on(end));
+        let Some(on_it) = touching
+            .enumerate()
+            .find_map(|(index, touches)| touches.then_some(index))
+        else {
+            continue;
+        };
+        let moved = OutlineChange::MoveSide { side: on_it, outward };
+        if let Ok(corners) = outline::change(corners, moved, Item::Bed(bed.id), &bed.name) {
+            let ground = BedGround::Corners(corners);
+            replace(
+                bed,
+                Bed {
+                    ground,
+                    ..bed.as_ref().clone()
+                },
+            );
+        }
+    }
 }
 
 /// Shifts a plot with all that lies on it.

@@ -2,14 +2,17 @@
 
 use super::frame::Role;
 use super::sheet::{self, Sheet};
-use crate::layout::{Bed, Layout};
-use crate::plan::BedPlan;
+use crate::layout::{Amount, Basis, Bed, Dressing, Layout, Placement};
+use crate::plan::{BedPlan, DressingPlan};
+use crate::quantity::{Length, Units};
 use crate::sheets::mark::{Anchor, Ink};
 use crate::sheets::type_metrics;
 
 /// Height of the heading of a table, in points; more when the words beside the name need a line of their own.
 const HEADING: f64 = 24.0;
 const SECOND_LINE: f64 = 12.0;
+/// Height of a line that says what a dressing is.
+const SPREAD_LINE: f64 = 11.0;
 const NAME_SIZE: f32 = 11.5;
 const ABOUT_SIZE: f32 = 8.5;
 
@@ -24,23 +27,22 @@ fn is_one_line(sheet: &Sheet, bed: &Bed, about: &str) -> bool {
     name + 8.0 + type_metrics::width(about, ABOUT_SIZE, false) + 90.0 <= sheet.across()
 }
 
-/// Height that the heading takes on a sheet, in points.
-pub(super) fn heading_height(sheet: &Sheet, bed: &Bed, about: &str) -> f64 {
+/// Height that the heading takes on a sheet, in points, with so many lines of what is spread.
+pub(super) fn heading_height(sheet: &Sheet, bed: &Bed, about: &str, spread: usize) -> f64 {
     let top = if sheet.is_begun() { AIR_ABOVE } else { 0.0 };
     let second = if is_one_line(sheet, bed, about) {
         0.0
     } else {
         SECOND_LINE
     };
-    top + HEADING + second
+    top + HEADING + second + spread as f64 * SPREAD_LINE
 }
 
 /// Kept free above a heading that is not the first thing on its sheet, in points.
 const AIR_ABOVE: f64 = 6.0;
 
 /// Sets the heading, and moves down past it. `again` for a table that goes on from the sheet before.
-/// Sets the heading, and moves down past it. `again` for a table that goes on from the sheet before.
-pub(super) fn heading(sheet: &mut Sheet, bed: &Bed, about: &str, again: bool) {
+pub(super) fn heading(sheet: &mut Sheet, bed: &Bed, about: &str, spread: &[String], again: bool) {
     let role = |role| if again { Role::Ornament } else { role };
     let one_line = is_one_line(sheet, bed, about);
     if sheet.is_begun() {
@@ -64,6 +66,63 @@ pub(super) fn heading(sheet: &mut Sheet, bed: &Bed, about: &str, again: bool) {
     sheet.push(role(Role::Heading), vec![name]);
     sheet.push(role(Role::Sentence), vec![about]);
     sheet.y += HEADING + if one_line { 0.0 } else { SECOND_LINE };
+    for line in spread.iter().filter(|_| !again) {
+        let line = type_metrics::shortened(line, right - left, ABOUT_SIZE, false);
+        let base = sheet.y + 5.0;
+        sheet.push(
+            Role::Sentence,
+            vec![sheet::words(
+                left,
+                base,
+                &line,
+                Anchor::Left,
+                ABOUT_SIZE,
+                false,
+                Ink::Strong,
+            )],
+        );
+        sheet.y += SPREAD_LINE;
+    }
+}
+
+/// What each dressing of a bed is, one line each: "1st side-dress: Urea, granular (46-0-0), 1.5 lb/1,000 sq ft of
+/// nitrogen, beside the plants, a foot tall".
+pub(super) fn spread_lines(bed: &Bed, plan: &BedPlan, units: Units) -> Vec<String> {
+    let planned = plan.dressings.iter().filter(|planned| planned.problem.is_none());
+    planned
+        .filter_map(|planned| Some(spread_line(bed.dressing(planned.dressing)?, planned, units)))
+        .collect()
+}
+
+fn spread_line(dressing: &Dressing, planned: &DressingPlan, units: Units) -> String {
+    let amount = match dressing.amount {
+        Amount::PerArea(rate) => rate.show_garden(units),
+        Amount::PerRowLength(rate) => rate.show(units),
+        Amount::PerPlant(each) => format!("{} a plant", each.show_seed(units)),
+    };
+    let counted = match dressing.basis {
+        Basis::Product => "",
+        Basis::Nitrogen => " of nitrogen",
+        Basis::Phosphate => " of phosphate",
+        Basis::Potash => " of potash",
+    };
+    let strip = |strip: Option<Length>| strip.map_or_else(String::new, |s| format!(" {} wide", s.show_short(units)));
+    let place = match dressing.placement {
+        Placement::Broadcast => "broadcast".to_owned(),
+        Placement::Band { strip: width } => format!("in a band{}", strip(width)),
+        Placement::SideDress { strip: None } => "beside the plants".to_owned(),
+        Placement::SideDress { strip: width } => format!("beside the plants, on a strip{}", strip(width)),
+    };
+    let mut line = format!(
+        "{}: {} ({}), {amount}{counted}, {place}",
+        dressing.name,
+        planned.material_name,
+        planned.analysis.label()
+    );
+    if !dressing.when.trim().is_empty() {
+        line.push_str(&format!(", {}", dressing.when.trim()));
+    }
+    line
 }
 
 /// What stands behind the name of a bed over its table.

@@ -1,13 +1,13 @@
 //! The sheets of a map, one after the other.
 
 use super::frame::{Frame, Role};
-use super::heading::{about, heading, heading_height};
+use super::heading::{about, heading, heading_height, spread_lines};
 use super::options::{PageError, PageOptions};
 use super::paper::Turned;
 use super::sheet::Sheet;
 use super::table::{Band, LINE, LOWEST_LINE};
 use super::{map_key, map_sheet};
-use crate::layout::{Bed, BedId, Layout};
+use crate::layout::{Bed, BedId, Dressing, Layout, Placement};
 use crate::plan::{BedPlan, Ledger, Plan};
 use crate::quantity::count;
 use crate::sheets::mark::Ink;
@@ -19,6 +19,12 @@ use crate::sheets::{drawing, type_metrics};
 /// Side-dress beside the stalks where hilling covers it, never on leaves or in the whorl: common practice, no
 /// source.
 pub const DRESSING_CAUTION: &str = "Beside the stalks where the hill will cover it; keep it off leaves and out of the whorl: the salt burns. Wear gloves. Follow the label and your soil laboratory.";
+
+/// The caution where nothing goes beside growing plants.
+///
+/// # Source
+/// Fertilizer salts hurt seed, roots and leaves that they touch: common practice, no source.
+const FERTILIZER_CAUTION: &str = "Fertilizer salts burn: keep them off seed, stems and leaves, and out of eyes and lungs. Wear gloves. Follow the label and your soil laboratory.";
 
 const CAUTION_SIZE: f32 = 8.0;
 /// Beds of more rows than this, over a hundred sheets of them, are printed by their sums alone.
@@ -42,7 +48,7 @@ pub fn map_pages(
     let extent = drawing::extent(layout)
         .filter(|extent| extent.width() > 0.0 || extent.height() > 0.0)
         .ok_or(PageError::Empty)?;
-    let cautions = cautions(plan, options);
+    let cautions = cautions(layout, plan, options);
     let foot = |across: f64| {
         let lines: usize = cautions
             .iter()
@@ -102,10 +108,13 @@ pub fn map_pages(
 }
 
 /// The sentences for the foot of every sheet.
-fn cautions(plan: &Plan, options: &PageOptions) -> Vec<String> {
+fn cautions(layout: &Layout, plan: &Plan, options: &PageOptions) -> Vec<String> {
     let dressed = plan.beds.iter().any(|bed| !bed.dressings.is_empty());
+    let beside = |dressing: &Dressing| matches!(dressing.placement, Placement::SideDress { .. });
+    let beside = layout.beds.iter().flat_map(|bed| &bed.dressings).any(beside);
+    let caution = if beside { DRESSING_CAUTION } else { FERTILIZER_CAUTION };
     dressed
-        .then(|| DRESSING_CAUTION.to_owned())
+        .then(|| caution.to_owned())
         .into_iter()
         .chain(
             options
@@ -138,20 +147,21 @@ impl Pages<'_> {
     /// Sets the heading and the table of a bed.
     fn set_bed(&mut self, layout: &Layout, bed: &Bed, plan: &BedPlan, ledger: Option<&Ledger>) {
         let about = about(layout, bed, plan);
+        let spread = spread_lines(bed, plan, layout.units);
         let Some(ledger) = ledger.filter(|ledger| !ledger.numbers.is_empty()) else {
             if self.sheet.room() < 60.0 {
                 self.turn_over();
             }
-            heading(&mut self.sheet, bed, &about, false);
+            heading(&mut self.sheet, bed, &about, &[], false);
             let problem = plan.problem.as_deref().unwrap_or("No row fits this bed.");
             self.sheet.sentence(Role::Sentence, problem, 9.0, Ink::Strong);
             self.sheet.y += BETWEEN_TABLES;
             return;
         };
         if ledger.numbers.len() > MOST_ROWS {
-            return self.set_sums_alone(bed, &about, ledger);
+            return self.set_sums_alone(bed, &about, &spread, ledger);
         }
-        let above = heading_height(&self.sheet, bed, &about);
+        let above = heading_height(&self.sheet, bed, &about, spread.len());
         let lines = ledger.numbers.len() as f64 + 1.0;
         let height = |band: &Band, line: f64| above + band.head_height() + lines * line;
         // A sheet that lies the long way takes a bed's tables only whole: they go on over upright sheets otherwise.
@@ -182,17 +192,19 @@ impl Pages<'_> {
                 let line = (self.sheet.room() - above - band.head_height()) / lines;
                 band.line = line.clamp(LOWEST_LINE, LINE);
             }
-            self.set_table(bed, &about, ledger, band);
+            // Said once, over the first part.
+            let spread = if k == 0 { spread.as_slice() } else { &[] };
+            self.set_table(bed, &about, spread, ledger, band);
         }
     }
 
     /// Sets the sums of a bed that has too many rows to print.
-    fn set_sums_alone(&mut self, bed: &Bed, about: &str, ledger: &Ledger) {
+    fn set_sums_alone(&mut self, bed: &Bed, about: &str, spread: &[String], ledger: &Ledger) {
         for band in Band::share_out(ledger, self.sheet.across()) {
             if self.sheet.room() < 100.0 {
                 self.turn_over();
             }
-            heading(&mut self.sheet, bed, about, false);
+            heading(&mut self.sheet, bed, about, spread, false);
             let rows = count(ledger.numbers.len() as u64);
             let sentence = format!("{rows} rows are too many to print one by one. Save them as a table instead.");
             self.sheet.sentence(Role::Sentence, &sentence, 9.0, Ink::Strong);
@@ -205,17 +217,17 @@ impl Pages<'_> {
         }
     }
 
-    fn set_table(&mut self, bed: &Bed, about: &str, ledger: &Ledger, band: &Band) {
+    fn set_table(&mut self, bed: &Bed, about: &str, spread: &[String], ledger: &Ledger, band: &Band) {
         let table = self.tables;
         self.tables += 1;
-        heading(&mut self.sheet, bed, about, false);
+        heading(&mut self.sheet, bed, about, spread, false);
         band.set_heads(&mut self.sheet, table, false);
         let rows = ledger.numbers.len();
         let mut left = self.rows_here(rows, band.line);
         for (row, &number) in ledger.numbers.iter().enumerate() {
             if left == 0 {
                 self.turn_over();
-                heading(&mut self.sheet, bed, about, true);
+                heading(&mut self.sheet, bed, about, &[], true);
                 band.set_heads(&mut self.sheet, table, true);
                 left = self.rows_here(rows - row, band.line);
             }
