@@ -135,8 +135,6 @@ fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
     }
 }
 
-/// The three numbers on the bag.
-
 fn amount(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
     let shown = amount_words(dressing.amount, units);
     let read = |text: &str| read_amount(text, units);
