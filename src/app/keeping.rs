@@ -30,7 +30,7 @@ enum Job {
     Keep(Option<PathBuf>, Box<Layout>),
     Clear,
     /// Taken up: thrown away as soon as it is kept elsewhere.
-    TakenUp(Rescued),
+    TakenUp(Box<Rescued>),
 }
 
 struct Worker {
@@ -110,7 +110,7 @@ impl Keeping {
     /// Takes up the work at this place of the offers: it is thrown away once the desk's own is kept.
     pub(super) fn taken_up(&mut self, desk: &Desk, rescued: Rescued) {
         self.keep_now(desk);
-        self.send(Job::TakenUp(rescued));
+        self.send(Job::TakenUp(Box::new(rescued)));
     }
 
     /// What could not be kept, once.

@@ -255,7 +255,13 @@ fn packets_by_weight_need_the_weight_of_a_seed() {
     assert_eq!(ounces.sizes[0].count, 6);
     let plants = plan(&by_weight);
     assert!(line(&plants).packets.is_none());
-    assert!(line(&plants).packets_problem.as_ref().unwrap().contains("weight of one"));
+    assert!(
+        line(&plants)
+            .packets_problem
+            .as_ref()
+            .unwrap()
+            .contains("weight of one")
+    );
 }
 
 #[test]

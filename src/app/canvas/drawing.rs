@@ -30,7 +30,7 @@ pub(super) enum Outcome {
     /// Drawing goes on.
     Goes,
     /// Something is finished: the edit that adds it, and what it will be called in the layout.
-    Finished(Edit, Item),
+    Finished(Box<Edit>, Item),
 }
 
 /// Two places of the screen this near, in points, are one place to a hand that clicks twice.
@@ -70,10 +70,10 @@ impl Drawing {
             Tool::Note => {
                 let at = self.next(tool, layout, viewport, to, true).at;
                 Outcome::Finished(
-                    Edit::AddNote {
+                    Box::new(Edit::AddNote {
                         at,
                         text: "Note".to_owned(),
-                    },
+                    }),
                     Item::Note(NoteId(layout.next_id())),
                 )
             }
@@ -363,15 +363,18 @@ const fn of(drawn: Drawn) -> &'static str {
 fn finish(outline: Vec<Point>, drawn: Drawn, layout: &Layout) -> Outcome {
     let id = layout.next_id();
     match drawn {
-        Drawn::Plot => Outcome::Finished(Edit::AddPlotWithBed { name: None, outline }, Item::Plot(PlotId(id))),
+        Drawn::Plot => Outcome::Finished(
+            Box::new(Edit::AddPlotWithBed { name: None, outline }),
+            Item::Plot(PlotId(id)),
+        ),
         Drawn::Bed(plot) => {
             let ground = BedGround::Corners(outline);
             Outcome::Finished(
-                Edit::AddBed {
+                Box::new(Edit::AddBed {
                     plot,
                     name: None,
                     ground,
-                },
+                }),
                 Item::Bed(BedId(id)),
             )
         }
@@ -388,7 +391,7 @@ fn obstacle(plot: PlotId, kind: ObstacleKind, shape: Shape, layout: &Layout) -> 
         clear,
     };
     Outcome::Finished(
-        Edit::Plot(plot, change),
+        Box::new(Edit::Plot(plot, change)),
         Item::Obstacle(plot, ObstacleId(layout.next_id())),
     )
 }

@@ -118,7 +118,7 @@ fn carry_out(outcome: Outcome, tool: &mut Tool, drawing: &mut Drawing, desk: &De
     let Outcome::Finished(edit, item) = outcome else { return };
     match desk.settled().apply(&edit) {
         Ok(_) => {
-            out.push(Command::Edit(edit));
+            out.push(Command::Edit(*edit));
             out.push(Command::Choose(Some(item)));
             *drawing = Drawing::default();
             *tool = Tool::Choose;
