@@ -1,8 +1,7 @@
 //! Choosing files: native dialogs that never hold the window up, one at a time, and a typed path as a way out.
 
 use std::future::Future;
-use std::io::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::pin::Pin;
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::time::{Duration, Instant};
@@ -354,16 +353,4 @@ pub fn file_name(name: &str, ending: &str) -> String {
     }
     let stem = stem.trim_end_matches('-');
     format!("{}.{ending}", if stem.is_empty() { "layout" } else { stem })
-}
-
-/// Writes a file whole or not at all.
-///
-/// # Errors
-/// A sentence with the path in it.
-pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
-    let written = atomic_write_file::AtomicWriteFile::open(path).and_then(|mut file| {
-        file.write_all(bytes)?;
-        file.commit()
-    });
-    written.map_err(|error| format!("This file could not be written ({error}): {}", path.display()))
 }

@@ -10,9 +10,10 @@ use super::desk::Desk;
 use super::form;
 use super::step::Step;
 use super::theme::{self, ThemeInForce as _};
-use super::wording::{counted, row_length};
+use super::wording::row_length;
 use crate::geometry::Region;
 use crate::layout::{Item, ObstacleKind};
+use crate::quantity::counted;
 use crate::quantity::{Area, Mass, Units, count};
 
 /// More things than anyone reads in a list; the finder has all of them.

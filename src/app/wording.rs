@@ -11,15 +11,6 @@ pub(super) fn row_length(length: Length, units: Units) -> String {
     }
 }
 
-/// "1 row", "26 rows".
-pub(super) fn counted(count: u64, one: &str, many: &str) -> String {
-    format!(
-        "{} {}",
-        crate::quantity::count(count),
-        if count == 1 { one } else { many }
-    )
-}
-
 /// "nitrogen 1.98 lb, potash 0.30 lb", without what there is none of.
 pub(super) fn nutrients(n: Mass, p2o5: Mass, k2o: Mass, units: Units) -> String {
     let named = [("nitrogen", n), ("phosphate", p2o5), ("potash", k2o)];

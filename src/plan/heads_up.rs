@@ -6,7 +6,7 @@ use super::types::{BedPlan, HeadsUp, InRowFrom};
 use crate::catalog::{Catalog, Crop, Ends, Hilling, SourceKey, Sourced};
 use crate::geometry::Region;
 use crate::layout::{Bed, BedGround, Item, Plot, Water};
-use crate::quantity::{Area, Length, Units};
+use crate::quantity::{Area, Length, Units, counted};
 
 const AS_DRAWN: &str = "The outlines as drawn";
 const COMMON_PRACTICE: &str = "Common practice, no source";
@@ -146,9 +146,9 @@ fn of_the_crop(
             format!(
                 "{} has {} of {}; {} side by side are asked for.",
                 bed.name,
-                rows_word(plan.totals.rows),
+                counted(plan.totals.rows, "row", "rows"),
                 crop.name,
-                rows_word(least.value)
+                counted(least.value, "row", "rows")
             ),
             "It is pollinated by the wind, and ears of a narrow planting fill badly.".to_owned(),
             cite(least, catalog),
@@ -166,14 +166,6 @@ fn of_the_crop(
                 .to_owned(),
             COMMON_PRACTICE.to_owned(),
         );
-    }
-}
-
-fn rows_word(rows: u64) -> String {
-    if rows == 1 {
-        "1 row".to_owned()
-    } else {
-        format!("{rows} rows")
     }
 }
 

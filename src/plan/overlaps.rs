@@ -21,8 +21,8 @@ pub(super) struct Overlaps {
 impl Overlaps {
     /// Looks again at the beds that changed, each against the other beds of its plot.
     pub(super) fn update(&mut self, layout: &Layout, changed: &[BedId]) {
-        let gone = self.bounds.len() + changed.len() > layout.beds.len() || !changed.is_empty();
-        if gone {
+        let some_are_gone = self.bounds.len() > layout.beds.len();
+        if some_are_gone || !changed.is_empty() {
             let here: BTreeSet<BedId> = layout.beds.iter().map(|bed| bed.id).collect();
             self.bounds.retain(|id, _| here.contains(id));
             self.pairs.retain(|(a, b), _| here.contains(a) && here.contains(b));

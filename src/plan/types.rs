@@ -25,7 +25,8 @@ pub struct Plan {
     pub materials: Vec<MaterialSum>,
     /// What to buy, what for, and where it goes.
     pub order: Order,
-    /// What a careful neighbour would mention, most pressing first.
+    /// What a careful neighbour would mention: bed by bed in the layout's order, then what is about several beds, then
+    /// of the seed shelf and the order.
     pub heads_up: Vec<Arc<HeadsUp>>,
 }
 
@@ -34,7 +35,7 @@ pub struct Plan {
 pub struct PlotPlan {
     /// The plot.
     pub plot: PlotId,
-    /// Its ground inside the outline, obstacles included; `None` with the reason when the outline is not one.
+    /// Its ground inside the outline, obstacles included; or why the outline bounds none.
     pub ground: Result<Region, String>,
 }
 

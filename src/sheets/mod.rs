@@ -5,6 +5,7 @@
 //! the rows; [`map_files`] paints those as PDF, SVG or PNG.
 
 pub mod drawing;
+mod file_options;
 mod map_file;
 mod mark;
 pub mod page;
@@ -16,7 +17,8 @@ mod svg;
 pub mod tables;
 pub mod type_metrics;
 
-pub use map_file::{FileError, FileOptions, MapFile, MapKind, USUAL_DPI, map_files};
+pub use file_options::{FileError, FileOptions, USUAL_DPI};
+pub use map_file::{MapFile, MapKind, map_files};
 pub use mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen};
 pub use palette::{Colour, Palette};
 pub use pdf::pdf;

@@ -19,7 +19,7 @@ use krilla::tagging::{
 };
 use krilla::text::{Font, TextDirection};
 
-use super::map_file::{FileError, FileOptions};
+use super::file_options::{FileError, FileOptions};
 use super::mark::{Dash, Ink, Mark, Pen};
 use super::page::{CellHead, Frame, Part, Role};
 use super::palette::Palette;

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg::{Options, Tree, fontdb::Database};
 
-use super::map_file::FileError;
+use super::file_options::FileError;
 use super::page::Frame;
 use super::palette::Palette;
 use super::svg::{SvgFonts, svg};
@@ -22,7 +22,7 @@ pub fn png(frame: &Frame, palette: Palette, dpi: f64) -> Result<Vec<u8>, FileErr
     let dpi = if dpi.is_finite() {
         dpi.clamp(10.0, MOST_DPI)
     } else {
-        super::map_file::USUAL_DPI
+        super::file_options::USUAL_DPI
     };
     let mut fonts = Database::new();
     fonts.load_font_data(type_metrics::REGULAR.to_vec());

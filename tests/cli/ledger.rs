@@ -1,5 +1,7 @@
 //! The ledger in its three forms, and the check.
 
+use quillet::catalog::Catalog;
+
 use super::{done, folder_with_corners, json, sample};
 
 #[test]
@@ -219,4 +221,67 @@ fn the_fence_field_grew() {
     // 14 ft more at 3 ft a row: from 14 rows to 18.
     assert_eq!(rows("fence-field-before.ron"), Some(14));
     assert_eq!(rows("fence-field-after.ron"), Some(18));
+}
+
+#[test]
+fn every_water_and_the_shortest_row_come_through() {
+    let folder = tempfile::tempdir().unwrap();
+    // Rows run north in a triangle: 28.5, 25.5, … 1.5 ft long.
+    let corners = "ring,east_ft,north_ft\n0,0,0\n0,30,0\n0,0,30\n";
+    std::fs::write(folder.path().join("corners.csv"), corners).unwrap();
+    let bed = |more: &[&str]| {
+        let words = ["new", "--corners", "corners.csv", "-o", "p.ron", "--bearing", "0"];
+        done(folder.path(), &[&words, more].concat());
+        json(folder.path(), "p.ron")["beds"][0].clone()
+    };
+    for water in ["buried-drip", "surface-drip", "overhead", "rain"] {
+        assert_eq!(bed(&["--water", water])["water"], water);
+    }
+    for (shortest, rows) in [("0", 10), ("4 ft", 9), ("5 ft", 8), ("31 ft", 0)] {
+        let bed = bed(&["--shortest", shortest]);
+        assert_eq!(
+            (bed["row_lines"].as_u64(), bed["totals"]["rows"].as_u64()),
+            (Some(10), Some(rows)),
+            "{shortest}"
+        );
+    }
+}
+
+#[test]
+fn nutrients_and_tape_are_what_the_material_and_the_rows_make_them() {
+    let folder = tempfile::tempdir().unwrap();
+    let material = Catalog::built_in().materials().iter().find(|material| {
+        let analysis = material.analysis.value;
+        let parts = [analysis.n.get(), analysis.p2o5.get(), analysis.k2o.get()];
+        parts[0] != parts[1] && parts[1] != parts[2] && parts[0] != parts[2]
+    });
+    let material = material.unwrap();
+    let layout = format!(
+        "(version: 1, name: \"x\", year: 2027, plots: [(name: \"A\", corners_ft: [(0, 0), (30, 0), (30, 35), (0, 35)])],
+        beds: [(name: \"B\", plot: \"A\", bearing_deg: 0, row_spacing_ft: 3, water: drip,
+        dressings: [(name: \"D\", material: \"{}\", lb_per_1000_sq_ft: 10)])])",
+        material.id.0
+    );
+    std::fs::write(folder.path().join("x.ron"), layout).unwrap();
+    let row = json(folder.path(), "x.ron")["beds"][0]["rows"][0].clone();
+    let found = |key: &str| row["dressings"][0][key].as_f64().unwrap();
+    let close = |found: f64, expected: f64| assert!((found - expected).abs() < 1e-9, "{found}, not {expected}");
+    // 1,050 sq ft at 10 lb per 1,000 over ten rows alike.
+    close(found("product_kg"), 1.05 * 0.453_592_37);
+    let analysis = material.analysis.value;
+    for (key, part) in [
+        ("n_kg", analysis.n),
+        ("p2o5_kg", analysis.p2o5),
+        ("k2o_kg", analysis.k2o),
+    ] {
+        close(found(key), 1.05 * 0.453_592_37 * part.get());
+    }
+    let csv = done(folder.path(), &["ledger", "x.ron", "--format", "csv"]);
+    let cells: Vec<Vec<&str>> = csv.lines().map(|line| line.split(',').collect()).collect();
+    let cell = |head: &str| cells[1][cells[0].iter().position(|found| *found == head).unwrap()];
+    // The first version of the file had no spare tape.
+    assert_eq!(
+        (cell("length (ft)"), cell("tape (ft)"), cell("D (lb)")),
+        ("35", "35", "1.05")
+    );
 }

@@ -1,7 +1,7 @@
 //! What a careful neighbour mentions, and what not.
 
 use quillet::geometry::Point;
-use quillet::layout::{BedChange, BedGround, Edit, Item, Layout};
+use quillet::layout::{BedChange, BedGround, Edit, Item, Layout, Water};
 use quillet::quantity::Length;
 
 use super::{bed_id, change, changes, crop, plan, rectangle};
@@ -45,10 +45,9 @@ fn a_plot_without_ground_is_said() {
         .map(|(x, y)| Point::feet(x, y))
         .into();
     let layout = Layout::empty(2027, quillet::quantity::Units::Customary);
-    // The document may take such an outline while it is being drawn; the plan says what is wrong with it.
-    if let Ok(layout) = layout.apply(&Edit::AddPlotWithBed { name: None, outline }) {
-        mentions(&layout, Item::Bed(bed_id(&layout)), "encloses no ground");
-    }
+    // The document takes such an outline, as it comes about while a corner is dragged; the plan says what is wrong.
+    let layout = layout.apply(&Edit::AddPlotWithBed { name: None, outline }).unwrap();
+    mentions(&layout, Item::Bed(bed_id(&layout)), "encloses no ground");
 }
 
 #[test]
@@ -88,9 +87,14 @@ fn spacings_outside_what_is_published_are_mentioned() {
     mentions(&close_rows, Item::Bed(bed_id(&close_rows)), "closer than the 30 in");
     let close_plants = changes(
         &rectangle(30.0, 35.0),
-        [corn, BedChange::SetInRow(Some(Length::inches(3.0)))],
+        [corn.clone(), BedChange::SetInRow(Some(Length::inches(3.0)))],
     );
     mentions(&close_plants, Item::Bed(bed_id(&close_plants)), "closer in the row");
+    let wide_plants = changes(
+        &rectangle(30.0, 35.0),
+        [corn, BedChange::SetInRow(Some(Length::inches(40.0)))],
+    );
+    mentions(&wide_plants, Item::Bed(bed_id(&wide_plants)), "wider in the row");
 }
 
 #[test]
@@ -121,4 +125,15 @@ fn beds_that_overlap_or_reach_past_the_plot_are_mentioned() {
         })
         .unwrap();
     mentions(&past, Item::Bed(past.beds[1].id), "reaches past");
+}
+
+#[test]
+fn tape_on_top_of_ground_that_is_hilled_is_mentioned_and_buried_tape_is_not() {
+    let potatoes = change(&rectangle(30.0, 35.0), BedChange::SetCrop(crop("potato")));
+    let on_top = change(&potatoes, BedChange::SetWater(Water::SurfaceDrip));
+    mentions(&on_top, Item::Bed(bed_id(&on_top)), "is hilled");
+    for water in [Water::BuriedDrip, Water::Overhead, Water::Rain] {
+        let plan = plan(&change(&potatoes, BedChange::SetWater(water)));
+        assert!(!plan.heads_up.iter().any(|heads_up| heads_up.what.contains("hilled")));
+    }
 }

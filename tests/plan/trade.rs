@@ -1,8 +1,9 @@
 //! Rules of thumb of growers with walk-behind tools and tape: common practice, no source.
 
-use quillet::layout::{BedChange, Water};
-use quillet::plan::InRowFrom;
-use quillet::quantity::{Bearing, Length};
+use quillet::catalog::Catalog;
+use quillet::layout::{BedChange, Layout, Sowing, Water};
+use quillet::plan::{ColumnKind, InRowFrom, Ledger};
+use quillet::quantity::{Bearing, Fraction, Length, Units};
 
 use super::{bed, change, changes, close, crop, feet, plan, rectangle};
 
@@ -72,4 +73,51 @@ fn tape_is_counted_only_where_water_comes_through_it() {
     feet(bed(&buried).totals.tape, 10.0 * (35.0 + spare));
     let rain = plan(&change(&layout, BedChange::SetWater(Water::Rain)));
     feet(bed(&rain).totals.tape, 0.0);
+}
+
+#[test]
+fn tape_has_a_column_where_there_is_tape() {
+    let layout = rectangle(30.0, 35.0);
+    let tape = |layout| {
+        let ledger = Ledger::of(bed(&plan(layout)), Units::Customary);
+        let column = ledger.columns.iter().find(|column| column.kind == ColumnKind::Tape);
+        column.map(|column| (column.cell(0), column.total()))
+    };
+    // Ten rows of 35 ft, each with a foot to spare.
+    assert_eq!(tape(&layout), Some(("36\u{a0}ft".to_owned(), "360\u{a0}ft".to_owned())));
+    assert_eq!(tape(&change(&layout, BedChange::SetWater(Water::Rain))), None);
+}
+
+/// Seeds are counted by the grower's germination, and without one by the least that seed of the kind may be sold with.
+#[test]
+fn seeds_follow_germination_thinning_and_spare() {
+    let east = BedChange::SetBearing(Bearing::EAST);
+    let layout = changes(&rectangle(30.0, 35.0), [east, BedChange::SetCrop(crop("sweet_corn"))]);
+    let corn = Catalog::built_in().crop(&crop("sweet_corn")).unwrap();
+    let least = corn.least_germination.as_ref().unwrap().value.get();
+    let each = corn.seeds_per_plant.as_ref().map_or(1.0, |seeds| seeds.value);
+    assert!(least < 1.0, "the case would show nothing");
+    let for_row = |each: f64, germination: f64, spare: f64| (60.0 * each / germination * (1.0 + spare) - 1e-9).ceil();
+    let first = |layout: &Layout| bed(&plan(layout)).rows[0].seeds as f64;
+    assert_eq!(first(&layout), for_row(each, least, 0.0));
+    let part = |part| Fraction::new(part).unwrap();
+    let own = changes(
+        &layout,
+        [
+            BedChange::SetGermination(Some(part(0.9))),
+            BedChange::SetSpare(part(0.1)),
+            BedChange::SetSowing(Some(Sowing::Seed { seeds_per_plant: 2.0 })),
+        ],
+    );
+    assert_eq!(first(&own), for_row(2.0, 0.9, 0.1));
+    let set_out = change(&own, BedChange::SetSowing(Some(Sowing::Plants)));
+    assert_eq!(first(&set_out), 0.0);
+}
+
+#[test]
+fn ground_kept_clear_still_counts_as_the_beds_ground() {
+    let layout = change(&rectangle(30.0, 35.0), BedChange::SetClear(Length::feet(2.0)));
+    let plan = plan(&layout);
+    close(bed(&plan).area.to_square_feet(), 1050.0, 1e-6);
+    close(bed(&plan).rows_ground.area().to_square_feet(), 26.0 * 31.0, 1e-6);
 }

@@ -1,12 +1,12 @@
 //! What is drawn at which size, as data.
 
-use quillet::geometry::{Bounds, Lines, PlantRule, Point};
-use quillet::layout::{BedId, Item};
+use quillet::geometry::{Bounds, Clearing, Lines, PlantRule, Point, ground, polygon};
+use quillet::layout::{BedId, Item, Water};
 use quillet::quantity::Length;
-use quillet::sheets::drawing::{Level, MARGIN, Surface, View, crop_keys, draw, extent, level};
+use quillet::sheets::drawing::{Level, MARGIN, Surface, View, crop_keys, draw, extent, level, north_arrow};
 use quillet::sheets::{Anchor, Dash, Ink, Mark, type_metrics};
 
-use crate::sample::{garden, many_rows};
+use crate::sample::{corners, garden, many_rows};
 
 fn all_of(layout: &quillet::layout::Layout) -> Bounds {
     extent(layout).unwrap().grown(5.0)
@@ -370,4 +370,86 @@ fn as_many_plants_are_drawn_as_the_rule_of_the_plan_counts() {
         });
         assert_eq!(dots, Some(64));
     }
+}
+
+#[test]
+fn measures_stand_outside_of_the_plot_whichever_way_round_it_was_drawn() {
+    let (mut layout, plan) = garden();
+    for _ in 0..2 {
+        let mut plot = (*layout.plots[0]).clone();
+        plot.outline.reverse();
+        layout.plots[0] = std::sync::Arc::new(plot);
+        let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), at_ratio(120.0)));
+        let measures = marks.iter().filter_map(|mark| match mark {
+            Mark::Words { at, text, .. } if ["62 ft", "48 ft"].contains(&text.as_str()) => Some(*at),
+            _ => None,
+        });
+        let measures: Vec<Point> = measures.collect();
+        assert_eq!(measures.len(), 2);
+        for at in measures {
+            assert!(!polygon::is_inside([&layout.plots[0].outline], at), "{at:?}");
+        }
+    }
+}
+
+#[test]
+fn the_north_arrow_points_up_the_sheet() {
+    let tip = Point::metres(100.0, 50.0);
+    let marks = north_arrow(tip);
+    let head = marks.iter().find_map(|mark| match mark {
+        Mark::Fill { rings, .. } => Some(rings[0].clone()),
+        _ => None,
+    });
+    // Down the sheet is positive: nothing of the head lies above its tip, and the rest of it below.
+    let head = head.unwrap();
+    assert!(head.contains(&tip));
+    assert!(head.iter().all(|corner| *corner == tip || corner.y > tip.y + 5.0));
+}
+
+#[test]
+fn buried_tape_is_dashed_and_tape_on_the_ground_is_not() {
+    let (mut layout, plan) = garden();
+    let visible = Bounds::about(Point::feet(15.0, 24.0), 2.0, 2.0);
+    for (water, dash) in [
+        (Water::BuriedDrip, Some(Dash::Short)),
+        (Water::SurfaceDrip, Some(Dash::Solid)),
+        (Water::Rain, None),
+    ] {
+        let mut bed = (*layout.beds[0]).clone();
+        bed.water = water;
+        layout.beds[0] = std::sync::Arc::new(bed);
+        let marks = draw(&layout, &plan, &View::of_paper(visible, 60.0));
+        let tape = marks.iter().find_map(|mark| match mark {
+            Mark::Strokes { pen, .. } if pen.ink == Ink::Soft && (pen.width - 0.4).abs() < 1e-6 => Some(pen.dash),
+            _ => None,
+        });
+        assert_eq!(tape, dash, "{water:?}");
+    }
+}
+
+#[test]
+fn a_bed_in_several_pieces_is_judged_by_all_of_its_ground() {
+    let (mut layout, mut plan) = garden();
+    let (sliver, rest) = (
+        corners(&[(0.0, 0.0), (0.3, 0.0), (0.3, 48.0), (0.0, 48.0)]),
+        corners(&[(1.0, 0.0), (30.0, 0.0), (30.0, 48.0), (1.0, 48.0)]),
+    );
+    let path = Clearing {
+        ring: corners(&[(0.3, -1.0), (1.0, -1.0), (1.0, 49.0), (0.3, 49.0)]),
+        clear: Length::ZERO,
+    };
+    let whole = corners(&[(0.0, 0.0), (30.0, 0.0), (30.0, 48.0), (0.0, 48.0)]);
+    let mut bed = (*plan.beds[0]).clone();
+    bed.ground = ground(&whole, None, &[path], Length::ZERO).unwrap();
+    let areas = polygon::signed_area(&sliver) + polygon::signed_area(&rest);
+    assert!((bed.ground.area() - areas).abs().to_square_metres() < 1e-6);
+    assert_eq!(bed.ground.pieces().len(), 2);
+    plan.beds[0] = std::sync::Arc::new(bed);
+    layout.beds.truncate(1);
+    let level = level(
+        &layout.beds[0],
+        &plan.beds[0],
+        &View::of_paper(all_of(&layout), at_ratio(120.0)),
+    );
+    assert_eq!(level, Level::Plants);
 }

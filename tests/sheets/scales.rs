@@ -74,7 +74,7 @@ fn what_is_no_scale_is_refused_in_words() {
         "1 in = ",
         "1 in = 10",
         "1 in = -10 ft",
-        "1:1,00",
+        "1:1,0,0",
         "1 in = 10 lb",
         "= 3 ft",
         "1/0 in = 1 ft",

@@ -3,17 +3,19 @@
 use egui::Pos2;
 
 use super::around::around;
+use super::drag_words::{radius_words, sides_at, way};
+use super::guides::guides_for_corner;
 use super::outline::{self, Outline, ends, outward};
 use super::pick::{Grip, REACH};
 use super::pointer_words::PointerWords;
-use super::snap::{self, guides_for_corner, snap};
+use super::snap::{self, snap};
 use super::turning;
 use super::viewport::Viewport;
 use crate::app::desk::Desk;
 use crate::geometry::Point;
 use crate::geometry::polygon::{nearest_on, side_bearing, side_length};
-use crate::layout::{BedChange, BedId, Edit, Item, Layout, ObstacleChange, OutlineChange, PlotChange, PlotId, Shape};
-use crate::quantity::{Bearing, Length, Units, count};
+use crate::layout::{BedChange, BedId, Edit, Item, Layout, ObstacleChange, OutlineChange, PlotChange, Shape};
+use crate::quantity::{Bearing, Length};
 
 /// What the hand holds.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -83,42 +85,6 @@ impl Drag {
             Held::Grip(Grip::Thing(item)) => Some(item),
             Held::Grip(Grip::Side(..) | Grip::Edge(_)) | Held::Needle(..) | Held::Row(..) => None,
         }
-    }
-}
-
-/// What the rows of a thing come to as it is drawn now: "10 rows · 440 ft · 880 plants"; empty where there are none.
-pub(super) fn counts(desk: &Desk, item: Item) -> String {
-    let layout = desk.layout();
-    let (mut rows, mut length, mut plants) = (0, Length::ZERO, 0_u64);
-    let of_item = |bed: &BedId, plot: PlotId| match item {
-        Item::Plot(id) | Item::Corner(id, _) | Item::Side(id, _) | Item::Obstacle(id, _) => id == plot,
-        other => other.bed() == Some(*bed),
-    };
-    for bed in layout.beds.iter().filter(|bed| of_item(&bed.id, bed.plot)) {
-        let Some(plan) = desk.plan().bed(bed.id) else { continue };
-        rows += plan.totals.rows;
-        length += plan.totals.row_length;
-        plants = plants.saturating_add(plan.totals.plants);
-    }
-    if rows == 0 {
-        return String::new();
-    }
-    let rows = format!("{} {}", count(rows), if rows == 1 { "row" } else { "rows" });
-    let length = length.show_total(layout.units);
-    match plants {
-        0 => format!("{rows} · {length}"),
-        1 => format!("{rows} · {length} · 1 plant"),
-        plants => format!("{rows} · {length} · {} plants", count(plants)),
-    }
-}
-
-/// The lengths of the two sides at a corner: "24 ft · 30 ft".
-fn sides_at(ring: &[Point], corner: usize, units: Units) -> String {
-    let n = ring.len().max(1);
-    let show = |side: usize| side_length(ring, side).map(|length| length.show(units));
-    match (show((corner + n - 1) % n), show(corner)) {
-        (Some(before), Some(after)) => format!("{before} · {after}"),
-        _ => String::new(),
     }
 }
 
@@ -266,15 +232,6 @@ pub(super) fn radius(centre: Point, to: Point, layout: &Layout, viewport: &Viewp
     }
 }
 
-/// How large a circle is, in words.
-pub(super) fn radius_words(radius: Length, units: Units) -> String {
-    format!(
-        "{} across, {} from the middle",
-        (radius * 2.0).show(units),
-        radius.show(units)
-    )
-}
-
 fn thing_moved(layout: &Layout, viewport: &Viewport, item: Item, from: Point, to: Point, free: bool) -> Option<Moved> {
     let reference = reference(layout, item, from)?;
     let wanted = Point::metres(reference.x + to.x - from.x, reference.y + to.y - from.y);
@@ -307,25 +264,6 @@ fn reference(layout: &Layout, item: Item, hand: Point) -> Option<Point> {
         },
         Item::Note(note) => Some(layout.note(note)?.at),
         _ => None,
-    }
-}
-
-/// A shift in words: "3 ft east, 2 ft south".
-fn way(east: Length, north: Length, units: Units) -> String {
-    let part = |length: Length, ahead: &str, back: &str| {
-        (!length.approx_eq(Length::ZERO)).then(|| {
-            let word = if length < Length::ZERO { back } else { ahead };
-            format!("{} {word}", length.abs().show(units))
-        })
-    };
-    let parts: Vec<String> = [part(east, "east", "west"), part(north, "north", "south")]
-        .into_iter()
-        .flatten()
-        .collect();
-    if parts.is_empty() {
-        "where it was".to_owned()
-    } else {
-        parts.join(", ")
     }
 }
 

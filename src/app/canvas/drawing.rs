@@ -1,17 +1,18 @@
 //! Drawing something new on the sheet: a rectangle, corner by corner, a circle, a note.
 
 use super::around::{around, directions};
-use super::dragging::{radius, radius_words};
+use super::drag_words::radius_words;
+use super::dragging::radius;
+use super::drawn::{finish, first_radius, obstacle, of};
+use super::guides::guides_for_next;
 use super::outline::Outline;
 use super::pointer_words::PointerWords;
-use super::snap::{self, Snapped, guides_for_next, snap};
+use super::snap::{self, Snapped, snap};
 use super::tool::{Drawn, Tool};
 use super::viewport::Viewport;
 use crate::geometry::{Point, Region, polygon};
-use crate::layout::{
-    BedGround, BedId, Edit, Item, Layout, NoteId, ObstacleId, ObstacleKind, PlotChange, PlotId, Shape,
-};
-use crate::quantity::{Length, Units};
+use crate::layout::{Edit, Item, Layout, NoteId, Shape};
+use crate::quantity::Length;
 
 /// What has been drawn so far.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -77,8 +78,7 @@ impl Drawing {
                     Item::Note(NoteId(layout.next_id())),
                 )
             }
-            Tool::Rectangle(drawn) if self.corners.is_empty() => {
-                let _ = drawn;
+            Tool::Rectangle(_) if self.corners.is_empty() => {
                 self.corners.push(self.next(tool, layout, viewport, to, free).at);
                 Outcome::Goes
             }
@@ -348,69 +348,5 @@ fn directions_near(tool: Tool, layout: &Layout) -> Vec<(f64, f64)> {
             .flat_map(|plot| directions(&plot.outline))
             .collect(),
         _ => Vec::new(),
-    }
-}
-
-const fn of(drawn: Drawn) -> &'static str {
-    match drawn {
-        Drawn::Plot => "of the plot",
-        Drawn::Bed(_) => "of the bed",
-        Drawn::Obstacle(_, ObstacleKind::Building) => "of the building",
-        Drawn::Obstacle(..) => "of what is in the way",
-    }
-}
-
-fn finish(outline: Vec<Point>, drawn: Drawn, layout: &Layout) -> Outcome {
-    let id = layout.next_id();
-    match drawn {
-        Drawn::Plot => Outcome::Finished(
-            Box::new(Edit::AddPlotWithBed { name: None, outline }),
-            Item::Plot(PlotId(id)),
-        ),
-        Drawn::Bed(plot) => {
-            let ground = BedGround::Corners(outline);
-            Outcome::Finished(
-                Box::new(Edit::AddBed {
-                    plot,
-                    name: None,
-                    ground,
-                }),
-                Item::Bed(BedId(id)),
-            )
-        }
-        Drawn::Obstacle(plot, kind) => obstacle(plot, kind, Shape::Corners(outline), layout),
-    }
-}
-
-fn obstacle(plot: PlotId, kind: ObstacleKind, shape: Shape, layout: &Layout) -> Outcome {
-    let clear = first_clear(kind, layout.units);
-    let change = PlotChange::AddObstacle {
-        name: None,
-        kind,
-        shape,
-        clear,
-    };
-    Outcome::Finished(
-        Box::new(Edit::Plot(plot, change)),
-        Item::Obstacle(plot, ObstacleId(layout.next_id())),
-    )
-}
-
-/// The radius of a circle that was set with a click alone: large enough to see and to take hold of.
-const fn first_radius(units: Units) -> Length {
-    match units {
-        Units::Customary => Length::feet(3.0),
-        Units::Metric => Length::metres(1.0),
-    }
-}
-
-/// How far rows keep from something new in the way, before the grower says otherwise. Starting values of our own
-/// choice: an arm's length for a tree, a well and a wall, so that one can get round; a step for anything else.
-const fn first_clear(kind: ObstacleKind, units: Units) -> Length {
-    match (kind, units) {
-        (ObstacleKind::Tree | ObstacleKind::Well | ObstacleKind::Building, Units::Customary) => Length::feet(2.0),
-        (ObstacleKind::Tree | ObstacleKind::Well | ObstacleKind::Building, Units::Metric) => Length::metres(0.6),
-        (ObstacleKind::Other, Units::Customary) => Length::feet(1.0),
-        (ObstacleKind::Other, Units::Metric) => Length::metres(0.3),
     }
 }

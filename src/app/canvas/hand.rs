@@ -2,7 +2,8 @@
 
 use egui::{CursorIcon, Key, PointerButton, Pos2, Response, Ui};
 
-use super::dragging::{Drag, Held, counts, is_drag};
+use super::drag_words::counts;
+use super::dragging::{Drag, Held, is_drag};
 use super::needle::Needle;
 use super::outline::ends;
 use super::pick::{Grip, pick};

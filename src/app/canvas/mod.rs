@@ -2,16 +2,19 @@
 //!
 //! - `viewport`, `navigate`: what part of the ground is seen.
 //! - `scene`, `paint`, `strokes`, `fill`, `furniture`: the drawing as shapes, kept while nothing changes.
-//! - `hand`, `pick`, `dragging`, `needle`, `turning`, `overlay`: choosing and changing what is there.
-//! - `drawing`, `snap`, `around`, `pointer_words`: drawing something new.
+//! - `hand`, `pick`, `dragging`, `drag_words`, `needle`, `turning`, `overlay`: choosing and changing what is there.
+//! - `drawing`, `snap`, `guides`, `around`, `pointer_words`: drawing something new.
 //! - `measures`, `side_lengths`: lengths that can be typed; `access`: names for screen readers and the Tab key.
 
 mod access;
 mod around;
+mod drag_words;
 mod dragging;
 mod drawing;
+mod drawn;
 mod fill;
 mod furniture;
+mod guides;
 mod hand;
 mod measures;
 mod navigate;

@@ -157,7 +157,7 @@ fn covers(obstacle: &Obstacle, place: Point, reach: f64) -> bool {
     match &obstacle.shape {
         Shape::Circle { centre, radius } => centre.distance(place).to_metres() <= radius.to_metres().max(reach),
         Shape::Corners(ring) => {
-            inside(ring, place)
+            polygon::is_inside([ring], place)
                 || polygon::nearest_place(ring, place)
                     .is_some_and(|(_, edge)| edge.distance(place).to_metres() <= reach / 2.0)
         }
@@ -170,7 +170,7 @@ fn plot_at(layout: &Layout, place: Point, reach: f64) -> Option<&Plot> {
         .iter()
         .rev()
         .find(|plot| {
-            inside(&plot.outline, place)
+            polygon::is_inside([&plot.outline], place)
                 || polygon::nearest_place(&plot.outline, place)
                     .is_some_and(|(_, edge)| edge.distance(place).to_metres() <= reach)
         })
@@ -227,13 +227,4 @@ fn nearest_row(plan: &BedPlan, bed: &Bed, place: Point, reach: f64) -> Option<u3
         })
         .map(|(index, _)| index)?;
     plan.rows.get(index).map(|row| row.number)
-}
-
-/// Whether a place lies inside a ring, counted even and odd.
-pub(super) fn inside(ring: &[Point], place: Point) -> bool {
-    let mut inside = false;
-    for (a, b) in ring.iter().zip(ring.iter().cycle().skip(1)) {
-        inside ^= (a.y > place.y) != (b.y > place.y) && place.x < a.x + (place.y - a.y) / (b.y - a.y) * (b.x - a.x);
-    }
-    inside
 }

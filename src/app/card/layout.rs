@@ -7,8 +7,9 @@ use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::step::Step;
-use crate::app::wording::{counted, nutrients, row_length};
+use crate::app::wording::{nutrients, row_length};
 use crate::layout::{Edit, Place, limits::SEASONS};
+use crate::quantity::counted;
 use crate::quantity::{Area, Units, count};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {

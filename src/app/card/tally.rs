@@ -4,8 +4,9 @@ use egui::{RichText, Ui};
 
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
-use crate::app::wording::{counted, row_length};
+use crate::app::wording::row_length;
 use crate::plan::{BedPlan, Row};
+use crate::quantity::counted;
 use crate::quantity::{Length, Units, count};
 
 /// Rows, row feet and plants in large, the width left over below.

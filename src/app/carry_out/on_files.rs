@@ -59,7 +59,10 @@ impl QuilletApp {
 
     pub(super) fn save_table(&mut self, path: &Path) {
         let text = tables::ledger_csv(self.desk.layout(), self.desk.plan()).map_err(|error| error.to_string());
-        match text.and_then(|text| files::write_whole(path, text.as_bytes())) {
+        let written = text.and_then(|text| {
+            store::write_whole(path, |out| out.write_all(text.as_bytes())).map_err(|error| error.to_string())
+        });
+        match written {
             Ok(()) => self.desk.say(format!("Saved the table as {}", path.display())),
             Err(sentence) => self.desk.say_wrong(sentence),
         }

@@ -6,7 +6,7 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use egui::ColorImage;
 
-use super::super::files::write_whole;
+use crate::layout::store::write_whole;
 use crate::layout::{BedId, Layout, PlotId};
 use crate::plan::{Ledger, Planner};
 use crate::sheets::page::{Frame, PageOptions, Paper, ScaleChoice, map_pages};
@@ -65,13 +65,8 @@ pub(super) fn sheets_of(mut layout: Layout, choices: &Choices) -> Result<Vec<Fra
         .iter()
         .map(|bed| (bed.bed, Ledger::of(bed, layout.units)))
         .collect();
-    let options = PageOptions {
-        paper: choices.paper,
-        scale: choices.scale,
-        title: layout.name.clone(),
-        date: jiff::ZonedDateTime::now().date().strftime("%-d %B %Y").to_string(),
-        cautions: Vec::new(),
-    };
+    let today = jiff::ZonedDateTime::now().date();
+    let options = PageOptions::of(&layout, choices.paper, choices.scale, today);
     map_pages(&layout, &plan, &ledgers, &options).map_err(|error| error.to_string())
 }
 
@@ -85,27 +80,11 @@ pub(super) fn save_files(
     let files = map_files(kind, frames, options).map_err(|error| error.to_string())?;
     let mut paths = Vec::new();
     for file in files {
-        let target = with_suffix(path, &file.suffix);
-        write_whole(&target, &file.bytes)?;
+        let target = file.path(path);
+        write_whole(&target, |out| out.write_all(&file.bytes)).map_err(|error| error.to_string())?;
         paths.push(target);
     }
     Ok(paths)
-}
-
-/// `map.png` with the suffix `-2` is `map-2.png`.
-pub(super) fn with_suffix(path: &Path, suffix: &str) -> PathBuf {
-    if suffix.is_empty() {
-        return path.to_owned();
-    }
-    let mut name = path
-        .file_stem()
-        .map_or_else(std::ffi::OsString::new, std::ffi::OsStr::to_os_string);
-    name.push(suffix);
-    if let Some(ending) = path.extension() {
-        name.push(".");
-        name.push(ending);
-    }
-    path.with_file_name(name)
 }
 
 /// A path as a URL, with everything but letters, digits and `/-_.~` written as bytes.

@@ -61,10 +61,7 @@ const STOPPED: &str = "The sheets could not be made; close this view and try aga
 impl PrintView {
     /// The view for a layout: paper by its units.
     pub(super) fn new(layout: &Layout) -> Self {
-        let paper = match layout.units {
-            crate::quantity::Units::Customary => Paper::Letter,
-            crate::quantity::Units::Metric => Paper::A4,
-        };
+        let paper = Paper::usual(layout.units);
         Self {
             choices: Choices {
                 paper,

@@ -1,8 +1,9 @@
 //! The label of a bed, on a plate at a spot that hides little of the rows.
 
+use super::drawn::Drawn;
+use super::layers::Layers;
 use super::rows::Level;
 use super::view::View;
-use super::{Drawn, Layers};
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::Item;
 use crate::quantity::{Units, counted};

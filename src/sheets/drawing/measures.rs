@@ -1,6 +1,6 @@
 //! The measures of a plot's sides, each on a line of its own outside the plot, with a tick at both ends.
 
-use super::Layers;
+use super::layers::Layers;
 use super::obstacles::{ring_of, sides};
 use super::room::words_box;
 use super::view::View;

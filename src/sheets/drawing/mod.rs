@@ -3,7 +3,9 @@
 //! [`draw`] gives the marks; [`north_arrow`] and [`ScaleBar`] are set by the page or the window, in points.
 //! Nothing is worked out here that belongs to the plan: rows, plants and amounts come as they are.
 
+mod drawn;
 mod labels;
+mod layers;
 mod legend;
 mod measures;
 mod north;
@@ -12,16 +14,19 @@ mod obstacles;
 mod outline;
 mod plants;
 mod room;
+mod row_axes;
 mod row_numbers;
 mod rows;
 mod scale_bar;
+mod strokes;
+mod thinning;
 mod view;
 
-use self::room::Room;
-use super::mark::{Mark, Pen};
-use crate::geometry::{Bounds, Point};
-use crate::layout::{Bed, Layout};
-use crate::plan::{BedPlan, Plan};
+use self::drawn::Drawn;
+use self::layers::Layers;
+use super::mark::Mark;
+use crate::layout::Layout;
+use crate::plan::Plan;
 
 pub use legend::{CropKey, crop_keys};
 pub use measures::REACH;
@@ -30,23 +35,6 @@ pub use outline::extent;
 pub use rows::{CLOSEST_ROWS, Level, level};
 pub use scale_bar::ScaleBar;
 pub use view::{MARGIN, Surface, View};
-
-/// The marks of a drawing in the making, in the order in which they lie over each other.
-#[derive(Default)]
-struct Layers {
-    ground: Vec<Mark>,
-    rows: Vec<Mark>,
-    obstacles: Vec<Mark>,
-    bed_outlines: Vec<Mark>,
-    outlines: Vec<Mark>,
-    lit: Vec<Mark>,
-    measures: Vec<Mark>,
-    words: Vec<Mark>,
-    labels: Vec<Mark>,
-    room: Room,
-    /// The boxes round all beds, for labels that stand outside of theirs.
-    beds: Vec<Bounds>,
-}
 
 /// Draws what a view sees of a layout and its plan.
 ///
@@ -107,62 +95,5 @@ pub fn draw(layout: &Layout, plan: &Plan, view: &View) -> Vec<Mark> {
     for (drawn, lines) in in_sight.iter().copied().zip(&lines) {
         labels::label_bed(drawn, lines, layout.units, view, &mut layers);
     }
-    let Layers {
-        ground,
-        rows,
-        obstacles,
-        bed_outlines,
-        outlines,
-        lit,
-        measures,
-        words,
-        labels,
-        ..
-    } = layers;
-    [
-        ground,
-        rows,
-        bed_outlines,
-        obstacles,
-        outlines,
-        lit,
-        measures,
-        words,
-        labels,
-    ]
-    .concat()
-}
-
-/// A bed that can be drawn.
-struct Drawn<'a> {
-    bed: &'a Bed,
-    plan: &'a BedPlan,
-    key: Option<&'a CropKey>,
-    extent: Bounds,
-    level: Level,
-}
-
-/// Draws a line through points with a pen: as one line where it is in sight as a whole, else the parts of it
-/// that are.
-fn stroke(points: &[Point], closed: bool, pen: Pen, view: &View, marks: &mut Vec<Mark>) {
-    let sight = view.cutting();
-    if points.len() < 2 || !points.iter().all(|point| point.is_finite()) {
-        return;
-    }
-    if points.iter().all(|&point| sight.contains(point)) {
-        marks.push(Mark::Line {
-            points: points.to_vec(),
-            closed,
-            pen,
-        });
-        return;
-    }
-    let ends = points.iter().zip(points.iter().cycle().skip(1));
-    let strokes: Vec<[Point; 2]> = ends
-        .take(if closed { points.len() } else { points.len() - 1 })
-        .filter_map(|(&a, &b)| rows::in_step(a, b, pen.dash, &sight, view))
-        .collect();
-    if !strokes.is_empty() {
-        marks.push(Mark::Strokes { strokes, pen });
-    }
+    layers.marks()
 }

@@ -1,6 +1,6 @@
 //! Notes: a dot at the place, and the words beside it where they hide least.
 
-use super::Layers;
+use super::layers::Layers;
 use super::obstacles::sides;
 use super::view::View;
 use crate::geometry::{Bounds, Point};

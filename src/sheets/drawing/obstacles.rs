@@ -1,8 +1,9 @@
 //! What stands in the way: the sign of each kind, its name, and how far rows keep away.
 
+use super::layers::Layers;
 use super::room::words_box;
+use super::strokes::stroke;
 use super::view::View;
-use super::{Layers, stroke};
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Item, Obstacle, ObstacleKind, Plot, Shape};
 use crate::quantity::{Area, Length};

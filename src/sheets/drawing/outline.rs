@@ -1,10 +1,11 @@
 //! Outlines of plots and beds, and the ground they enclose.
 
+use super::layers::Layers;
 use super::legend::CropKey;
 use super::room::words_box;
 use super::rows::Level;
+use super::strokes::stroke;
 use super::view::View;
-use super::{Layers, stroke};
 use crate::geometry::{Bounds, Point};
 use crate::layout::{Bed, BedGround, Item, Plot};
 use crate::plan::BedPlan;

@@ -1,7 +1,7 @@
 //! Plants and tape along the rows, when the sheet is near enough to show them.
 
-use super::Layers;
-use super::rows::RowAxes;
+use super::layers::Layers;
+use super::row_axes::RowAxes;
 use super::view::View;
 use crate::geometry::{PlantRule, Point};
 use crate::layout::Bed;

@@ -1,8 +1,9 @@
 //! The numbers at both ends of the rows.
 
-use super::Layers;
+use super::layers::Layers;
 use super::legend::CropKey;
-use super::rows::RowAxes;
+use super::row_axes::RowAxes;
+use super::thinning::step_of;
 use super::view::{Surface, View};
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Bed, Item};
@@ -18,37 +19,6 @@ const EDGE_AIR: f64 = 6.0;
 const MOST_CORNERS: usize = 400;
 /// Most numbers set for one bed.
 const MOST_NUMBERS: usize = 400;
-/// Steps between numbers and between rows, in the order they are tried.
-const STEPS: [u32; 19] = [
-    1,
-    2,
-    5,
-    10,
-    20,
-    50,
-    100,
-    200,
-    500,
-    1000,
-    2000,
-    5000,
-    10_000,
-    20_000,
-    50_000,
-    100_000,
-    1_000_000,
-    10_000_000,
-    100_000_000,
-];
-
-/// The first of the steps 1, 2, 5, 10, 20, 50, … that is no smaller than `least`.
-pub(super) fn step_of(least: f64) -> u32 {
-    STEPS
-        .into_iter()
-        .find(|&step| f64::from(step) >= least)
-        .unwrap_or(u32::MAX)
-}
-
 /// Numbers the rows of a bed at both ends: all of them where there is room, else the first and every fifth,
 /// tenth and so on.
 ///

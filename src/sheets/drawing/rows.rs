@@ -3,10 +3,14 @@
 //! A bed may have a hundred thousand rows. Rows stand in order across the bed, so those in sight are found by
 //! halving, and of those only as many are touched as are drawn.
 
+use super::layers::Layers;
 use super::legend::CropKey;
+use super::plants;
+use super::row_axes::RowAxes;
 use super::row_numbers;
+use super::strokes::in_step;
+use super::thinning::step_of;
 use super::view::View;
-use super::{Layers, plants};
 use crate::geometry::{Bounds, Point};
 use crate::layout::{Bed, Item};
 use crate::plan::{BedPlan, Row};
@@ -50,7 +54,7 @@ pub fn level(bed: &Bed, plan: &BedPlan, view: &View) -> Level {
     }
     if gap < CLOSEST_ROWS {
         return Level::Lines {
-            every: row_numbers::step_of(CLOSEST_ROWS / gap),
+            every: step_of(CLOSEST_ROWS / gap),
         };
     }
     let in_row = plan.stand.map_or(0.0, |stand| stand.in_row.to_metres()) * view.points_per_metre;
@@ -58,40 +62,6 @@ pub fn level(bed: &Bed, plan: &BedPlan, view: &View) -> Level {
         Level::Plants
     } else {
         Level::Lines { every: 1 }
-    }
-}
-
-/// The directions of a bed's rows: along them, and across them to the right.
-#[derive(Clone, Copy)]
-pub(super) struct RowAxes {
-    along: (f64, f64),
-    across: (f64, f64),
-}
-
-impl RowAxes {
-    pub(super) fn of(bed: &Bed) -> Self {
-        Self {
-            along: bed.bearing.unit(),
-            across: bed.bearing.right().unit(),
-        }
-    }
-
-    pub(super) fn across(&self, at: Point) -> f64 {
-        at.x * self.across.0 + at.y * self.across.1
-    }
-
-    /// The place so many metres further along the rows, and so many to the right of them.
-    pub(super) fn shift(&self, at: Point, along: f64, across: f64) -> Point {
-        Point::metres(
-            at.x + self.along.0 * along + self.across.0 * across,
-            at.y + self.along.1 * along + self.across.1 * across,
-        )
-    }
-
-    /// Half the size of an upright box, measured along and across the rows.
-    pub(super) fn half_size(&self, half_width: f64, half_height: f64) -> (f64, f64) {
-        let part = |(x, y): (f64, f64)| half_width * x.abs() + half_height * y.abs();
-        (part(self.along), part(self.across))
     }
 }
 
@@ -144,7 +114,7 @@ pub(super) fn draw_rows(
     let mut rows = in_sight(plan, axes, &sight, every);
     // Rows in pieces, or a bed whose rows do not stand as its spacing says: leave out evenly until few enough.
     while rows.len() > MOST_PIECES && every < u32::MAX {
-        every = row_numbers::step_of(f64::from(every) + 1.0);
+        every = step_of(f64::from(every) + 1.0);
         rows = in_sight(plan, axes, &sight, every);
     }
     let pieces: usize = rows.iter().map(|row| row.pieces.len()).sum();
@@ -212,19 +182,4 @@ fn draw_lit(bed: &Bed, plan: &BedPlan, view: &View, layers: &mut Layers) -> Vec<
         }
     }
     Vec::new()
-}
-
-/// The part of a stroke in sight, begun at a whole number of dashes from its true start, so that dashes stand
-/// still while the sheet is moved under them.
-pub(super) fn in_step(a: Point, b: Point, dash: Dash, sight: &Bounds, view: &View) -> Option<[Point; 2]> {
-    let (from, to) = sight.cut(a, b)?;
-    let whole = a.distance(b).to_metres();
-    let period = view.metres(f64::from(dash.period()));
-    let from = if period > 0.0 && whole > 0.0 {
-        // Never outside of the sight: on to the next whole dash.
-        ((from * whole / period).ceil() * period / whole).max(from)
-    } else {
-        from
-    };
-    (from < to).then(|| [a.towards(b, from), a.towards(b, to)])
 }

@@ -1,10 +1,11 @@
 //! The map on paper: which way round, at which scale, and where on the sheet.
 
+use super::frame::Role;
 use super::map_key::{self, KeyLine};
+use super::options::{PageError, PageOptions, ScaleChoice};
 use super::paper::{Paper, Turned};
 use super::scale::Scale;
 use super::sheet::{HEAD, Sheet};
-use super::{PageError, PageOptions, ScaleChoice, frame::Role};
 use crate::geometry::{Bounds, Point};
 use crate::layout::Layout;
 use crate::plan::Plan;
