@@ -52,6 +52,18 @@ pub enum Action {
     AddNote,
     /// Put down a dressing on the bed.
     AddDressing,
+    /// Read and change the crop book.
+    CropBook,
+    /// Put a lot of seed on the shelf.
+    AddLot,
+    /// Look at the order list.
+    OrderList,
+    /// Make the order list to print.
+    PrintOrder,
+    /// Save the order list as comma separated values.
+    SaveOrder,
+    /// Save the order list as a spreadsheet.
+    SaveOrderSheet,
     /// Take away what is chosen.
     Remove,
     /// Let go of what is chosen, or stop drawing.
@@ -84,7 +96,7 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 37] = [
+    pub const ALL: [Self; 43] = [
         Self::New,
         Self::Open,
         Self::Sample,
@@ -108,6 +120,12 @@ impl Action {
         Self::AddOther,
         Self::AddNote,
         Self::AddDressing,
+        Self::CropBook,
+        Self::AddLot,
+        Self::OrderList,
+        Self::PrintOrder,
+        Self::SaveOrder,
+        Self::SaveOrderSheet,
         Self::Remove,
         Self::LetGo,
         Self::TurnRight,
@@ -183,6 +201,30 @@ impl Action {
             ),
             Self::AddNote => ("Note on the map", "Click where the note shall stand"),
             Self::AddDressing => ("Add a dressing", "Put down fertilizer on the chosen bed"),
+            Self::CropBook => (
+                "Crop book",
+                "Look up every value of a crop with its source, and keep crops, cultivars and values of your own",
+            ),
+            Self::AddLot => (
+                "Add a lot of seed",
+                "Put seed that you have on the shelf; it is used before any is bought",
+            ),
+            Self::OrderList => (
+                "Order list",
+                "What to buy, what it is for, and what comes off the shelf",
+            ),
+            Self::PrintOrder => (
+                "Order list on paper…",
+                "See the order list as it will print, and save it as PDF, SVG or PNG",
+            ),
+            Self::SaveOrder => (
+                "Order list as CSV…",
+                "Save what to buy and what it is for as comma separated values",
+            ),
+            Self::SaveOrderSheet => (
+                "Order list as spreadsheet…",
+                "Save what to buy, where it goes, trays and the shelf as a spreadsheet",
+            ),
             Self::Remove => ("Remove", "Take away what is chosen"),
             Self::LetGo => ("Let go", "Let go of what is chosen, or stop drawing"),
             Self::TurnRight => ("Turn rows right", "Turn the bed's rows by five degrees, clockwise"),
@@ -220,6 +262,8 @@ impl Action {
             Self::Find => (command, Key::K),
             Self::TypePlot => (command, Key::R),
             Self::AddDressing => (command, Key::D),
+            Self::CropBook => (command, Key::B),
+            Self::OrderList => (command, Key::L),
             Self::Remove => (Modifiers::NONE, Key::Delete),
             Self::LetGo => (Modifiers::NONE, Key::Escape),
             Self::TurnRight => (Modifiers::NONE, Key::CloseBracket),

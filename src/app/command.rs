@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use super::action::Action;
 use super::files::Purpose;
 use super::step::Step;
+use crate::catalog::CropId;
 use crate::layout::{Edit, Item};
 
 /// Something that a panel or the canvas asks for.
@@ -30,6 +31,8 @@ pub enum Command {
     GoTo(Item),
     /// Turn to one of the winter's questions.
     Step(Step),
+    /// Open the crop book, at a crop and one of its cultivars.
+    OpenBook(CropId, String),
     /// Open the layout in a file.
     OpenPath(PathBuf),
     /// Save the layout to a file.

@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use crate::layout::{BedId, Edit, History, Item, Layout};
-use crate::plan::{BedPlan, Ledger, Plan, Planner};
+use crate::plan::{BedPlan, CropBook, Ledger, Plan, Planner};
 use crate::quantity::Units;
 
 use super::step::Step;
@@ -93,6 +93,11 @@ impl Desk {
     /// A number that changes whenever [`Desk::layout`] does.
     pub fn revision(&self) -> u64 {
         self.revision
+    }
+
+    /// The crops that the layout can name, with the grower's own values in them.
+    pub const fn crop_book(&self) -> &CropBook {
+        self.planner.crop_book()
     }
 
     /// The steps so far.

@@ -23,6 +23,17 @@ pub enum Purpose {
     SaveMap(MapKind),
     /// Where to save the ledger as a table.
     SaveTable,
+    /// Where to save the order list.
+    SaveOrder(OrderKind),
+}
+
+/// What kind of file an order list is saved as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OrderKind {
+    /// Comma separated values.
+    Csv,
+    /// A spreadsheet with cells that are numbers.
+    Spreadsheet,
 }
 
 impl Purpose {
@@ -35,6 +46,8 @@ impl Purpose {
             Self::SaveMap(MapKind::Svg) => "Save the map as SVG",
             Self::SaveMap(MapKind::Png) => "Save the map as PNG",
             Self::SaveTable => "Save the ledger as a table",
+            Self::SaveOrder(OrderKind::Csv) => "Save the order list as CSV",
+            Self::SaveOrder(OrderKind::Spreadsheet) => "Save the order list as a spreadsheet",
         }
     }
 
@@ -43,7 +56,8 @@ impl Purpose {
         match self {
             Self::Open | Self::SaveLayout => "ron",
             Self::SaveMap(kind) => kind.ending(),
-            Self::SaveTable => "csv",
+            Self::SaveTable | Self::SaveOrder(OrderKind::Csv) => "csv",
+            Self::SaveOrder(OrderKind::Spreadsheet) => "xlsx",
         }
     }
 
@@ -53,7 +67,8 @@ impl Purpose {
             Self::SaveMap(MapKind::Pdf) => "PDF",
             Self::SaveMap(MapKind::Svg) => "SVG drawing",
             Self::SaveMap(MapKind::Png) => "PNG picture",
-            Self::SaveTable => "Table (CSV)",
+            Self::SaveTable | Self::SaveOrder(OrderKind::Csv) => "Table (CSV)",
+            Self::SaveOrder(OrderKind::Spreadsheet) => "Spreadsheet",
         }
     }
 

@@ -7,7 +7,6 @@ use super::command::Command;
 use super::desk::Desk;
 use super::form;
 use super::theme::{self, ThemeInForce as _};
-use crate::catalog::Catalog;
 use crate::layout::{BedChange, Edit, Item};
 
 /// The finder while it is open.
@@ -143,9 +142,24 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
     if let Some(bed) = desk.bed_in_hand().and_then(|bed| layout.bed(bed))
         && !text.is_empty()
     {
-        for crop in Catalog::built_in().crops() {
+        for crop in desk.crop_book().crops() {
             let command = Command::Edit(Edit::Bed(bed.id, BedChange::SetCrop(crop.id.clone())));
             offer(&crop.name, format!("plant it in {}", bed.name), command);
+        }
+    }
+    for lot in &layout.lots {
+        let item = Item::Lot(lot.id);
+        offer(
+            &layout.name_of(item),
+            "on the seed shelf".to_owned(),
+            Command::Choose(Some(item)),
+        );
+    }
+    if !text.is_empty() {
+        for crop in desk.crop_book().crops() {
+            let command = Command::OpenBook(crop.id.clone(), String::new());
+            let name = format!("{}, {}", crop.name, crop.botanical);
+            offer(&name, "in the crop book".to_owned(), command);
         }
     }
     found.sort_by_key(|found| found.rank);

@@ -79,12 +79,17 @@ pub(super) fn follows(ui: &mut Ui, text: impl Into<String>) {
 /// Where the value above comes from, with a way back to the value that is used when the grower says nothing.
 /// Gives back whether the way back was taken.
 pub(super) fn yours(ui: &mut Ui, way_back: &str) -> bool {
+    link(ui, "yours", way_back).clicked()
+}
+
+/// A few words about the line above, and a link behind them.
+pub(super) fn link(ui: &mut Ui, about: &str, words: &str) -> egui::Response {
     let colours = theme::colours(ui.theme_in_force());
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
-        ui.label(RichText::new("yours ·").small().color(colours.soft));
-        let words = RichText::new(way_back).small().color(colours.accent).underline();
-        ui.add(egui::Button::new(words).frame(false)).clicked()
+        ui.label(RichText::new(format!("{about} ·")).small().color(colours.soft));
+        let words = RichText::new(words).small().color(colours.accent).underline();
+        ui.add(egui::Button::new(words).frame(false))
     })
     .inner
 }

@@ -3,13 +3,14 @@
 use std::cmp::Ordering;
 use std::sync::Arc;
 
-use egui::{Align2, FontId, Id, Pos2, Rect, RichText, Sense, Ui, vec2};
+use egui::{Align2, FontId, Id, Pos2, Rect, Sense, Ui, vec2};
 
-use super::action::Action;
 use super::all_beds;
 use super::command::Command;
 use super::desk::Desk;
 use super::form;
+use super::ledger_heading;
+use super::order_view;
 use super::theme::{self, Colours, ThemeInForce as _};
 use crate::layout::{BedId, Item};
 use crate::plan::Ledger;
@@ -22,13 +23,25 @@ const CELL: f32 = 13.0;
 /// How the ledger is looked at.
 #[derive(Default)]
 pub(super) struct LedgerView {
-    /// Whether all beds are shown, one line a bed.
-    pub(super) all_beds: bool,
+    /// Which table is shown.
+    pub(super) shown: Shown,
     sorted: Option<Sorted>,
     /// The row that the ledger has lit on the sheet.
     lit: Option<Item>,
     /// The choice as of the last frame, so that a row chosen on the sheet is scrolled to once.
     chosen: Option<Item>,
+}
+
+/// Which table the ledger shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Shown {
+    /// The rows of one bed.
+    #[default]
+    Bed,
+    /// One line a bed.
+    AllBeds,
+    /// The order list.
+    Order,
 }
 
 /// An order of the rows by a column.
@@ -45,11 +58,12 @@ struct Sorted {
 /// Draws the ledger into all the room there is.
 pub(super) fn show(ui: &mut Ui, desk: &mut Desk, view: &mut LedgerView, out: &mut Vec<Command>) {
     let bed = desk.bed_in_hand();
-    heading(ui, desk, bed, view, out);
+    view.shown = ledger_heading::show(ui, desk, bed, view.shown, out);
     ui.add_space(2.0);
-    if view.all_beds {
-        all_beds::show(ui, desk, out);
-        return;
+    match view.shown {
+        Shown::Bed => {}
+        Shown::AllBeds => return all_beds::show(ui, desk, out),
+        Shown::Order => return order_view::show(ui, desk, out),
     }
     let Some(bed) = bed else {
         form::follows(ui, "Rows are listed here, one line each, as soon as there is a bed.");
@@ -66,57 +80,6 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk, view: &mut LedgerView, out: &mu
     }
     view.keep_order(bed, &ledger);
     table(ui, desk, bed, &ledger, view, out);
-}
-
-/// The bed's name with crop, water and spacing; what can be done with the table.
-fn heading(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, view: &mut LedgerView, out: &mut Vec<Command>) {
-    let soft = theme::colours(ui.theme_in_force()).soft;
-    ui.horizontal(|ui| {
-        let (title, about) = if view.all_beds {
-            ("All beds".to_owned(), String::new())
-        } else {
-            bed.map_or_else(|| ("Ledger".to_owned(), String::new()), |bed| bed_words(desk, bed))
-        };
-        ui.label(RichText::new(title).font(theme::bold(14.0)));
-        ui.label(RichText::new(about).size(13.0).color(soft));
-        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            ui.spacing_mut().item_spacing.x = 4.0;
-            let quiet = |words: &str| egui::Button::new(RichText::new(words).size(13.0)).frame_when_inactive(false);
-            for action in [Action::SaveTable, Action::CopyLedger] {
-                let enabled = bed.is_some();
-                if ui
-                    .add_enabled(enabled, quiet(action.label()))
-                    .on_hover_text(action.tooltip())
-                    .clicked()
-                {
-                    out.push(Command::Act(action));
-                }
-            }
-            let words = if view.all_beds { "One bed" } else { "All beds" };
-            if ui.add(quiet(words)).clicked() {
-                view.all_beds = !view.all_beds;
-            }
-        });
-    });
-}
-
-fn bed_words(desk: &Desk, id: BedId) -> (String, String) {
-    let layout = desk.layout();
-    let Some(bed) = layout.bed(id) else {
-        return ("Ledger".to_owned(), String::new());
-    };
-    let plan = desk.plan().bed(id);
-    let mut about = Vec::new();
-    match plan.and_then(|plan| plan.crop.as_ref()) {
-        Some(crop) if crop.cultivar.is_empty() => about.push(crop.name.to_lowercase()),
-        Some(crop) => about.push(format!("{}, {}", crop.name.to_lowercase(), crop.cultivar)),
-        None => about.push("no crop yet".to_owned()),
-    }
-    about.push(bed.water.name().to_owned());
-    if let Some(stand) = plan.and_then(|plan| plan.stand) {
-        about.push(format!("{} apart", stand.in_row.show_short(layout.units)));
-    }
-    (bed.name.clone(), about.join(" · "))
 }
 
 impl LedgerView {

@@ -12,6 +12,7 @@ pub mod canvas;
 mod card;
 mod carry_out;
 pub mod command;
+mod crop_book;
 pub mod desk;
 pub mod files;
 mod finder;
@@ -20,11 +21,14 @@ mod heads_up;
 mod keeping;
 pub mod keys;
 mod ledger;
+mod ledger_heading;
 mod offer;
+mod order_view;
 mod overlay;
 mod picker;
 mod print_view;
 mod sample;
+mod seed_words;
 pub mod settings;
 mod start;
 pub mod step;
@@ -68,6 +72,7 @@ pub struct QuilletApp {
     overlay: Overlay,
     ledger: LedgerView,
     sweeps: card::Sweeps,
+    drill: card::DrillTrial,
     heads_up_open: bool,
     /// Whether unsaved work from before is offered.
     offer_open: bool,
@@ -115,6 +120,7 @@ impl QuilletApp {
             overlay: Overlay::None,
             ledger: LedgerView::default(),
             sweeps: card::Sweeps::default(),
+            drill: card::DrillTrial::default(),
             heads_up_open: false,
             typing: false,
         };
@@ -218,7 +224,7 @@ impl QuilletApp {
             .size_range(280.0..=460.0)
             .frame(panel(18, 14))
             .show(ui, |ui| {
-                card::show(ui, &self.desk, &mut self.sweeps, out);
+                card::show(ui, &self.desk, &mut self.sweeps, &mut self.drill, out);
             });
         let table = Frame::new().fill(colours.table);
         let sheet = egui::CentralPanel::default().frame(table).show(ui, |ui| {
@@ -238,6 +244,7 @@ impl QuilletApp {
             Overlay::None => true,
             Overlay::Find(finder) => finder::show(ui, &self.desk, finder, out),
             Overlay::TypePlot(typed) => type_plot::show(ui, self.desk.layout(), typed, out),
+            Overlay::Book(book) => book.show(ui, &self.desk, out),
             Overlay::Print(print) => print.show(ui, &self.desk, out),
         };
         if !stays {
@@ -269,7 +276,7 @@ impl eframe::App for QuilletApp {
     fn ui(&mut self, ui: &mut Ui, frame: &mut eframe::Frame) {
         let ctx = ui.ctx().clone();
         let mut out = Vec::new();
-        let printing = matches!(self.overlay, Overlay::Print(_));
+        let covered = matches!(self.overlay, Overlay::Print(_) | Overlay::Book(_));
         let taken = keys::Taken {
             typing: self.typing || ctx.text_edit_focused(),
             dialog: self.files.is_typing() || !matches!(self.overlay, Overlay::None),
@@ -278,11 +285,12 @@ impl eframe::App for QuilletApp {
         if let Some((purpose, path)) = self.files.poll() {
             out.push(Command::File(purpose, path));
         }
-        if !printing {
+        if !covered {
             self.panels(ui, &mut out);
         }
         self.overlays(ui, &mut out);
-        if printing && !self.files.is_typing() && ctx.input(|input| input.key_pressed(egui::Key::Escape)) {
+        let leaves = covered && !self.files.is_typing() && !taken.typing && !egui::Popup::is_any_open(&ctx);
+        if leaves && ctx.input(|input| input.key_pressed(egui::Key::Escape)) {
             self.overlay = Overlay::None;
         }
         self.typing = ctx.text_edit_focused();

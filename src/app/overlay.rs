@@ -1,5 +1,6 @@
 //! What lies over the window, one at a time.
 
+use super::crop_book::BookView;
 use super::finder::Finder;
 use super::print_view::PrintView;
 use super::type_plot::TypePlot;
@@ -14,6 +15,8 @@ pub(super) enum Overlay {
     Find(Finder),
     /// A plot from its two sides.
     TypePlot(TypePlot),
+    /// The crop book.
+    Book(Box<BookView>),
     /// The sheets as they will print.
     Print(Box<PrintView>),
 }

@@ -10,13 +10,15 @@ pub enum Step {
     Rows,
     /// What goes on each row?
     OnRows,
+    /// What do I sow?
+    Sow,
     /// What do I carry outside?
     Outside,
 }
 
 impl Step {
     /// Every question, in order.
-    pub const ALL: [Self; 4] = [Self::Ground, Self::Rows, Self::OnRows, Self::Outside];
+    pub const ALL: [Self; 5] = [Self::Ground, Self::Rows, Self::OnRows, Self::Sow, Self::Outside];
 
     /// The question as it is asked.
     pub const fn question(self) -> &'static str {
@@ -24,6 +26,7 @@ impl Step {
             Self::Ground => "What ground have I?",
             Self::Rows => "What rows fit?",
             Self::OnRows => "What goes on each row?",
+            Self::Sow => "What do I sow?",
             Self::Outside => "What do I carry outside?",
         }
     }

@@ -13,6 +13,7 @@ use super::theme::{self, ThemeInForce as _};
 use super::wording::row_length;
 use crate::geometry::Region;
 use crate::layout::{Item, ObstacleKind};
+use crate::plan::Things;
 use crate::quantity::counted;
 use crate::quantity::{Area, Mass, Units, count};
 
@@ -127,9 +128,35 @@ fn answer(desk: &Desk, step: Step) -> String {
             )
         }
         Step::OnRows => on_rows(desk, units),
+        Step::Sow => sown(desk, units),
         Step::Outside if layout.plots.is_empty() => "nothing yet".to_owned(),
         Step::Outside => "the map and its tables".to_owned(),
     }
+}
+
+/// Kinds, seed by weight, and how many of them are to be ordered.
+fn sown(desk: &Desk, units: Units) -> String {
+    let plan = desk.plan();
+    let lines = &plan.order.lines;
+    if lines.is_empty() {
+        return "nothing yet".to_owned();
+    }
+    let mut parts = vec![counted(lines.len() as u64, "kind", "kinds")];
+    let seed: Mass = lines
+        .iter()
+        .filter(|line| line.things == Things::Seeds)
+        .filter_map(|line| line.need.mass)
+        .sum();
+    if seed > Mass::ZERO {
+        parts.push(format!("{} seed", seed.show_seed(units)));
+    }
+    let to_order = lines.iter().filter(|line| line.to_buy.count > 0).count();
+    parts.push(match to_order {
+        0 => "nothing to order".to_owned(),
+        some => format!("{some} to order"),
+    });
+    let parts: Vec<String> = parts.iter().map(|part| part.replace(' ', "\u{a0}")).collect();
+    parts.join(" · ")
 }
 
 fn on_rows(desk: &Desk, units: Units) -> String {
@@ -214,6 +241,16 @@ fn tools(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
             );
         }
         Step::OnRows => group(ui, "Put down", has_bed, &[Action::AddDressing]),
+        Step::Sow => {
+            group(ui, "Look up", true, &[Action::CropBook, Action::OrderList]);
+            group(ui, "Put on the shelf", true, &[Action::AddLot]);
+            group(
+                ui,
+                "Take along",
+                has_bed,
+                &[Action::PrintOrder, Action::SaveOrder, Action::SaveOrderSheet],
+            );
+        }
         Step::Outside => group(
             ui,
             "Take along",

@@ -139,7 +139,7 @@ fn saved_words(desk: &Desk) -> (&'static str, String) {
     }
 }
 
-fn way_back(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+pub(super) fn way_back(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let history = desk.history();
     for (action, label) in [
         (Action::Undo, history.undo_label()),

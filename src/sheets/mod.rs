@@ -8,6 +8,7 @@ pub mod drawing;
 mod file_options;
 mod map_file;
 mod mark;
+pub mod order_list;
 pub mod page;
 mod palette;
 mod pdf;

@@ -4,6 +4,7 @@
 
 mod drawing;
 mod files;
+mod order;
 mod pages;
 mod pdf;
 mod sample;

@@ -115,7 +115,9 @@ fn keys(
 /// Adds what is finished and goes back to choosing, with the new thing chosen. What cannot be added is said, and
 /// drawing goes on.
 fn carry_out(outcome: Outcome, tool: &mut Tool, drawing: &mut Drawing, desk: &Desk, out: &mut Vec<Command>) {
-    let Outcome::Finished(edit, item) = outcome else { return };
+    let Outcome::Finished(edit, item) = outcome else {
+        return;
+    };
     match desk.settled().apply(&edit) {
         Ok(_) => {
             out.push(Command::Edit(*edit));

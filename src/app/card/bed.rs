@@ -2,7 +2,7 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, chart, head, length_line, outline, planting, remove, tally};
+use super::{Hand, chart, drill, harvest, head, length_line, outline, planting, remove, sowing_way, tally};
 use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
@@ -45,12 +45,16 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         form::rule(ui);
         ui.add_space(2.0);
         tally::show(ui, plan, units);
+        harvest::show(ui, plan, units);
     }
     dressings(ui, hand, bed);
-    let on_rows = desk.step == Step::OnRows;
-    folded(ui, "Seed", on_rows && bed.planting.is_some(), |ui| {
-        planting::seed(ui, hand, bed, field);
+    let is_asked = matches!(desk.step, Step::OnRows | Step::Sow) && bed.planting.is_some();
+    folded(ui, "Seed and planting", is_asked, |ui| {
+        sowing_way::show(ui, hand, bed, field);
     });
+    if let Some(rate) = drill::aim(hand, bed) {
+        folded(ui, "Setting the drill", false, |ui| drill::show(ui, hand, rate, field));
+    }
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));
     if bed.water.through_tape() {
@@ -85,7 +89,7 @@ fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: U
     if let Some(spacing) = line {
         change(hand, bed.id, BedChange::SetRowSpacing(spacing));
     }
-    if let Some(crop) = planting::catalogue_crop(bed) {
+    if let Some(crop) = planting::crop_of(hand, bed) {
         let (low, high) = (crop.row_spacing.low.value, crop.row_spacing.high.value);
         let range = if low.approx_eq(high) {
             low.show_short(units)

@@ -3,17 +3,25 @@
 mod bed;
 mod chart;
 mod dressing;
+mod drill;
+mod harvest;
 mod layout;
 mod length_line;
+mod lot;
 mod note;
 mod obstacle;
 mod outline;
+mod packets;
 mod planting;
 mod plot;
+mod raised;
+mod sowing;
+mod sowing_way;
 mod tally;
 
 pub(super) use chart::Sweeps;
 pub(super) use dressing::first_dressing;
+pub(super) use drill::DrillTrial;
 
 use egui::{RichText, Ui};
 
@@ -32,23 +40,32 @@ pub(crate) struct Hand<'a> {
     pub(crate) desk: &'a Desk,
     /// Row feet by direction, as far as they are worked out.
     pub(crate) sweeps: &'a mut Sweeps,
+    /// How the drill is tried.
+    pub(crate) drill: &'a mut DrillTrial,
     /// What is asked for.
     pub(crate) out: &'a mut Vec<Command>,
 }
 
 /// Draws the card that answers what is chosen and which question is being asked.
-pub(crate) fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, out: &mut Vec<Command>) {
-    let mut hand = Hand { desk, sweeps, out };
+pub(crate) fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, drill: &mut DrillTrial, out: &mut Vec<Command>) {
+    let mut hand = Hand {
+        desk,
+        sweeps,
+        drill,
+        out,
+    };
     egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 5.0;
         let about = subject(desk);
         match about {
-            Item::Layout | Item::Lot(_) => layout::show(ui, &mut hand),
+            Item::Layout if desk.chosen.is_none() && desk.step == Step::Sow => sowing::show(ui, &mut hand),
+            Item::Layout => layout::show(ui, &mut hand),
             Item::Plot(id) | Item::Corner(id, _) | Item::Side(id, _) => plot::show(ui, &mut hand, id),
             Item::Obstacle(plot, id) => obstacle::show(ui, &mut hand, plot, id),
             Item::Bed(id) | Item::BedCorner(id, _) | Item::Row(id, _) => bed::show(ui, &mut hand, id),
             Item::Dressing(bed, id) => dressing::show(ui, &mut hand, bed, id),
             Item::Note(id) => note::show(ui, &mut hand, id),
+            Item::Lot(id) => lot::show(ui, &mut hand, id),
         }
         concerns(ui, desk, about, hand.out);
         ui.add_space(12.0);
@@ -62,7 +79,7 @@ fn subject(desk: &Desk) -> Item {
     }
     match desk.step {
         Step::Rows | Step::OnRows => desk.bed_in_hand().map_or(Item::Layout, Item::Bed),
-        Step::Ground | Step::Outside => Item::Layout,
+        Step::Ground | Step::Sow | Step::Outside => Item::Layout,
     }
 }
 

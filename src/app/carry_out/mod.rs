@@ -1,6 +1,7 @@
 //! Carrying out what panels, canvas and keys asked for, once the frame is drawn.
 
 mod on_files;
+mod on_seed;
 mod on_sheet;
 
 use egui::{Context, ViewportCommand};
@@ -9,13 +10,17 @@ use super::QuilletApp;
 use super::action::Action;
 use super::canvas::{Drawn, Tool};
 use super::command::Command;
-use super::files::Purpose;
+use super::crop_book::BookView;
+use super::files::{OrderKind, Purpose};
 use super::finder::Finder;
+use super::ledger::Shown;
 use super::overlay::Overlay;
 use super::print_view::PrintView;
 use super::step::Step;
 use super::type_plot::TypePlot;
-use crate::layout::{BedChange, BedId, Edit, Item, NoteId, ObstacleId, ObstacleKind, PlotChange, PlotId};
+use crate::layout::{
+    BedChange, BedId, Edit, Item, LotId, NoteId, ObstacleId, ObstacleKind, PlotChange, PlotId, SeedEdit,
+};
 use crate::quantity::Units;
 use crate::sheets::tables;
 
@@ -43,6 +48,9 @@ impl QuilletApp {
                 }
             }
             Command::Step(step) => self.turn_to(step),
+            Command::OpenBook(crop, cultivar) => {
+                self.overlay = Overlay::Book(Box::new(BookView::at(crop, cultivar)));
+            }
             Command::OpenPath(path) => self.open(&path),
             Command::SavePath(path) => self.save(path),
             Command::Ask(purpose) => self.ask(purpose, ctx, frame),
@@ -59,14 +67,21 @@ impl QuilletApp {
         self.desk.step = step;
         let layout = self.desk.layout();
         self.desk.chosen = match (step, self.desk.chosen) {
+            (Step::Ground, Some(Item::Lot(_))) => None,
             (Step::Ground, Some(item)) => match item.bed().and_then(|bed| layout.bed(bed)) {
                 Some(bed) => Some(Item::Plot(bed.plot)),
                 None => Some(item),
             },
             (Step::Rows | Step::OnRows, Some(item)) if item.bed().is_none() => self.desk.bed_in_hand().map(Item::Bed),
-            (Step::Outside, _) => None,
+            (Step::Sow | Step::Outside, _) => None,
             (_, chosen) => chosen,
         };
+        // The order list comes and goes with the question that it answers.
+        match (step, self.ledger.shown) {
+            (Step::Sow, _) => self.ledger.shown = Shown::Order,
+            (_, Shown::Order) => self.ledger.shown = Shown::Bed,
+            _ => {}
+        }
     }
 
     /// Makes a change, and chooses what is new.
@@ -87,6 +102,7 @@ impl QuilletApp {
             Edit::AddNote { .. } => Some(Item::Note(NoteId(next))),
             Edit::Plot(plot, PlotChange::AddObstacle { .. }) => Some(Item::Obstacle(*plot, ObstacleId(next))),
             Edit::Bed(bed, BedChange::AddDressing(_)) => Some(Item::Dressing(*bed, crate::layout::DressingId(next))),
+            Edit::Seed(SeedEdit::AddLot(_)) => Some(Item::Lot(LotId(next))),
             _ => None,
         };
         if let Some(new) = new.filter(|&item| self.desk.layout().has(item)) {
@@ -124,6 +140,14 @@ impl QuilletApp {
             Action::AddOther => self.draw_on_plot(|plot| Tool::Corners(Drawn::Obstacle(plot, ObstacleKind::Other))),
             Action::AddNote => self.canvas.take_up(Tool::Note),
             Action::AddDressing => self.add_dressing(),
+            Action::CropBook => self.overlay = Overlay::Book(Box::new(self.book_view())),
+            Action::AddLot => self.add_lot(),
+            Action::OrderList => self.ledger.shown = Shown::Order,
+            Action::PrintOrder => {
+                self.overlay = Overlay::Print(Box::new(PrintView::of_order(self.desk.layout())));
+            }
+            Action::SaveOrder => self.ask(Purpose::SaveOrder(OrderKind::Csv), ctx, frame),
+            Action::SaveOrderSheet => self.ask(Purpose::SaveOrder(OrderKind::Spreadsheet), ctx, frame),
             Action::Remove => self.remove(),
             Action::LetGo => self.let_go(),
             Action::TurnRight => self.turn(TURN_DEGREES),

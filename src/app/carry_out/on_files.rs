@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::Context;
 
 use super::super::QuilletApp;
-use super::super::files::{self, Ask, Purpose};
+use super::super::files::{self, Ask, OrderKind, Purpose};
 use super::super::overlay::Overlay;
 use super::super::step::Step;
 use super::super::wording::worded;
@@ -20,6 +20,7 @@ impl QuilletApp {
             (Some(path), Purpose::SaveLayout) => path
                 .file_name()
                 .map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
+            (_, Purpose::SaveOrder(_)) => files::file_name(&format!("{name} order list"), purpose.ending()),
             _ => files::file_name(&name, purpose.ending()),
         };
         let folder = self
@@ -54,15 +55,30 @@ impl QuilletApp {
                 }
             }
             Purpose::SaveTable => self.save_table(&path),
+            Purpose::SaveOrder(kind) => self.save_order(kind, &path),
+        }
+    }
+
+    pub(super) fn save_order(&mut self, kind: OrderKind, path: &Path) {
+        let (layout, plan) = (self.desk.layout(), self.desk.plan());
+        let bytes = match kind {
+            OrderKind::Csv => tables::order_csv(layout, plan)
+                .map(String::into_bytes)
+                .map_err(|error| error.to_string()),
+            OrderKind::Spreadsheet => {
+                let today = jiff::ZonedDateTime::now().date();
+                tables::order_xlsx(layout, plan, today).map_err(|error| error.to_string())
+            }
+        };
+        match bytes.and_then(|bytes| write(path, &bytes)) {
+            Ok(()) => self.desk.say(format!("Saved the order list as {}", path.display())),
+            Err(sentence) => self.desk.say_wrong(sentence),
         }
     }
 
     pub(super) fn save_table(&mut self, path: &Path) {
         let text = tables::ledger_csv(self.desk.layout(), self.desk.plan()).map_err(|error| error.to_string());
-        let written = text.and_then(|text| {
-            store::write_whole(path, |out| out.write_all(text.as_bytes())).map_err(|error| error.to_string())
-        });
-        match written {
+        match text.and_then(|text| write(path, text.as_bytes())) {
             Ok(()) => self.desk.say(format!("Saved the table as {}", path.display())),
             Err(sentence) => self.desk.say_wrong(sentence),
         }
@@ -157,4 +173,9 @@ impl QuilletApp {
             }
         }
     }
+}
+
+/// Writes a file whole or not at all; the sentence has the path in it.
+fn write(path: &Path, bytes: &[u8]) -> Result<(), String> {
+    store::write_whole(path, |out| out.write_all(bytes)).map_err(|error| error.to_string())
 }

@@ -9,12 +9,23 @@ use egui::ColorImage;
 use crate::layout::store::write_whole;
 use crate::layout::{BedId, Layout, PlotId};
 use crate::plan::{Ledger, Planner};
-use crate::sheets::page::{Frame, PageOptions, Paper, ScaleChoice, map_pages};
+use crate::sheets::page::{Frame, PageOptions, Paper, ScaleChoice, map_pages, order_pages};
 use crate::sheets::{FileOptions, MapKind, map_files};
+
+/// Which sheets are made.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum What {
+    /// The map, with a table of every bed's rows.
+    #[default]
+    Map,
+    /// The order list.
+    Order,
+}
 
 /// What the grower chose.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Choices {
+    pub(super) what: What,
     pub(super) paper: Paper,
     pub(super) scale: ScaleChoice,
     pub(super) black_and_white: bool,
@@ -57,6 +68,12 @@ pub(super) fn picture(bytes: &[u8]) -> Result<ColorImage, String> {
 
 /// The sheets of a layout, without the plots that are left out.
 pub(super) fn sheets_of(mut layout: Layout, choices: &Choices) -> Result<Vec<Frame>, String> {
+    let today = jiff::ZonedDateTime::now().date();
+    if choices.what == What::Order {
+        let plan = Planner::default().plan(&layout);
+        let options = PageOptions::of(&layout, choices.paper, choices.scale, today);
+        return order_pages(&layout, &plan, &options).map_err(|error| error.to_string());
+    }
     layout.plots.retain(|plot| !choices.left_out.contains(&plot.id));
     layout.beds.retain(|bed| !choices.left_out.contains(&bed.plot));
     let plan = Planner::default().plan(&layout);
@@ -65,7 +82,6 @@ pub(super) fn sheets_of(mut layout: Layout, choices: &Choices) -> Result<Vec<Fra
         .iter()
         .map(|bed| (bed.bed, Ledger::of(bed, layout.units)))
         .collect();
-    let today = jiff::ZonedDateTime::now().date();
     let options = PageOptions::of(&layout, choices.paper, choices.scale, today);
     map_pages(&layout, &plan, &ledgers, &options).map_err(|error| error.to_string())
 }

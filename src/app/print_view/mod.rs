@@ -16,7 +16,7 @@ use super::theme::{self, ThemeInForce as _};
 use crate::layout::Layout;
 use crate::sheets::page::{Frame, Paper, Scale, ScaleChoice};
 use crate::sheets::{FileOptions, MapKind, Palette, png};
-use making::{Choices, Job, file_url, picture, save_files, sheets_of};
+use making::{Choices, Job, What, file_url, picture, save_files, sheets_of};
 
 /// The print view while it is open.
 #[derive(Default)]
@@ -69,6 +69,13 @@ impl PrintView {
             },
             ..Self::default()
         }
+    }
+
+    /// The view for a layout, with the order list in it.
+    pub(super) fn of_order(layout: &Layout) -> Self {
+        let mut view = Self::new(layout);
+        view.choices.what = What::Order;
+        view
     }
 
     /// Draws the view. Gives back whether it stays open.
@@ -145,19 +152,27 @@ impl PrintView {
     /// The choices, and saving. Gives back whether the view stays open.
     fn choose(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
         let mut stays = true;
+        let title = match self.choices.what {
+            What::Map => "To carry outside",
+            What::Order => "To order by",
+        };
         ui.horizontal(|ui| {
-            ui.label(RichText::new("To carry outside").font(theme::bold(19.0)));
+            ui.label(RichText::new(title).font(theme::bold(19.0)));
             ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
                 stays = !ui.button("Close").clicked();
             });
         });
         ui.add_space(8.0);
+        self.what_choice(ui);
         self.paper_choice(ui);
-        self.scale_choice(ui, desk);
+        let is_map = self.choices.what == What::Map;
+        if is_map {
+            self.scale_choice(ui, desk);
+        }
         ui.add_space(4.0);
         ui.checkbox(&mut self.choices.black_and_white, "Black and white");
         let plots = &desk.layout().plots;
-        if plots.len() > 1 {
+        if is_map && plots.len() > 1 {
             form::section(ui, "Plots on the map");
             for plot in plots {
                 let mut shown = !self.choices.left_out.contains(&plot.id);
@@ -182,10 +197,12 @@ impl PrintView {
                 out.push(Command::Ask(Purpose::SaveMap(kind)));
             }
         }
-        form::follows(
-            ui,
-            "Print the PDF at its actual size, not fitted to the page, so that the scale stays true.",
-        );
+        if is_map {
+            form::follows(
+                ui,
+                "Print the PDF at its actual size, not fitted to the page, so that the scale stays true.",
+            );
+        }
         ui.add_space(6.0);
         match &self.outcome {
             Some(Ok(paths)) => saved(ui, paths),
@@ -196,6 +213,18 @@ impl PrintView {
             None => {}
         }
         stays
+    }
+
+    fn what_choice(&mut self, ui: &mut Ui) {
+        let all = [("map and rows", What::Map), ("order list", What::Order)];
+        let chosen = all
+            .iter()
+            .find(|(_, what)| *what == self.choices.what)
+            .map_or("", |(name, _)| *name);
+        if let Some(what) = form::choices(ui, egui::Id::unique("which sheets"), "Sheets", chosen, &all) {
+            self.choices.what = what;
+            self.page = 0;
+        }
     }
 
     fn paper_choice(&mut self, ui: &mut Ui) {

@@ -181,7 +181,7 @@ impl Things {
     }
 
     /// The form in which a crop lies on the seed shelf.
-    const fn on_shelf(method: PlantingMethod) -> Self {
+    pub const fn on_shelf(method: PlantingMethod) -> Self {
         match method {
             PlantingMethod::SeedPiece => Self::SeedPieces,
             PlantingMethod::Set => Self::Sets,

@@ -1,12 +1,13 @@
-//! Sheets to carry outside: the map at a true scale, and the tables of the rows.
+//! Sheets to carry outside: the map at a true scale, the tables of the rows, and the order list.
 //!
-//! [`map_pages`] gives finished [`Frame`]s; the writers of PDF, SVG and PNG only paint them.
+//! [`map_pages`] and [`order_pages`] give finished [`Frame`]s; the writers of PDF, SVG and PNG only paint them.
 
 mod frame;
 mod heading;
 mod map_key;
 mod map_sheet;
 mod options;
+mod order_sheet;
 mod pages;
 mod paper;
 mod scale;
@@ -15,6 +16,7 @@ mod table;
 
 pub use frame::{CellHead, Frame, Part, Role};
 pub use options::{PageError, PageOptions, ScaleChoice};
+pub use order_sheet::{SEED_CAUTION, order_pages};
 pub use pages::{DRESSING_CAUTION, map_pages};
 pub use paper::{POINTS_PER_MILLIMETRE, Paper, Turned};
 pub use scale::{Scale, ScaleError};

@@ -57,6 +57,9 @@ pub enum PageError {
     /// Nothing is drawn yet.
     #[error("There is nothing to print yet: draw a plot first")]
     Empty,
+    /// No bed takes anything yet.
+    #[error("There is nothing to order yet: choose a crop for a bed first")]
+    NothingToOrder,
     /// The chosen scale needs a larger sheet.
     #[error("At {asked} the map is larger than a sheet of {paper}. The largest standard scale that fits is {largest}")]
     DoesNotFit {

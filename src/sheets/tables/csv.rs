@@ -111,7 +111,7 @@ fn dressing_cells(dressings: &[DressingPlan], name: &str, row: usize, units: Uni
 }
 
 /// Four decimals at most, without zeros at the end.
-fn number(value: f64) -> String {
+pub(super) fn number(value: f64) -> String {
     let text = format!("{value:.4}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

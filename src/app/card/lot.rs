@@ -1,0 +1,190 @@
+//! The card of a lot on the seed shelf: what it is, how much is left, how much of it comes up, and what takes it.
+
+use egui::{Id, RichText, Ui};
+
+use super::{Hand, head, remove};
+use crate::agronomy;
+use crate::app::action::Action;
+use crate::app::command::Command;
+use crate::app::form;
+use crate::app::picker::{Choice, picker};
+use crate::app::seed_words;
+use crate::app::step::Step;
+use crate::layout::limits::SEASONS;
+use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedAmount, SeedEdit, SeedLot};
+use crate::plan::Things;
+use crate::quantity::{Mass, Units, count};
+use crate::sheets::order_list::{amount_words, quantity_words};
+
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
+    let layout = hand.desk.layout();
+    let Some(lot) = layout.lot(id).cloned() else { return };
+    let units = layout.units;
+    let field = Id::unique(("card of lot", id));
+    head(ui, &name(hand, &lot), "lot of seed on the shelf");
+    crop(ui, hand, &lot, field);
+    if let Some(cultivar) = form::field(ui, field.with("cultivar"), "Cultivar", &lot.cultivar, form::read_words) {
+        change(hand, &lot, |lot| lot.cultivar = cultivar);
+    }
+    let read = |text: &str| form::read_whole(text, i32::from(*SEASONS.start()), i32::from(*SEASONS.end()));
+    let year = form::field(ui, field.with("year"), "Year", &lot.year.to_string(), read);
+    if let Some(year) = year.and_then(|year| i16::try_from(year).ok()) {
+        change(hand, &lot, |lot| lot.year = year);
+    }
+    form::follows(ui, "on the tag, or that it was grown in");
+    let things = things_of(hand, &lot);
+    let shown = amount_words(lot.amount, things, units);
+    let read = |text: &str| seed_words::read_amount(text, "a lot", units);
+    if let Some(amount) = form::field(ui, field.with("amount"), "Amount left", &shown, read) {
+        change(hand, &lot, |lot| lot.amount = amount);
+    }
+    let example = match units {
+        Units::Customary => "1/2 oz",
+        Units::Metric => "15 g",
+    };
+    form::follows(
+        ui,
+        format!("by weight as {example}, or by count as 340 {}", things.name()),
+    );
+    if things == Things::Seeds {
+        germination(ui, hand, &lot, field);
+    }
+    taken(ui, hand, &lot, things, units);
+    ui.add_space(6.0);
+    if ui.button("The whole shelf").clicked() {
+        hand.out.push(Command::Step(Step::Sow));
+    }
+    if remove(ui, "lot") {
+        hand.out.push(Command::Edit(Edit::Seed(SeedEdit::RemoveLot(id))));
+    }
+}
+
+/// The lot by cultivar and crop.
+pub(super) fn name(hand: &Hand<'_>, lot: &SeedLot) -> String {
+    let crop = hand.desk.crop_book().crop(&lot.crop);
+    let crop = crop.map_or(lot.crop.0.as_str(), |crop| crop.name.as_str());
+    match lot.cultivar.trim() {
+        "" => crop.to_owned(),
+        cultivar => format!("{crop}, {cultivar}"),
+    }
+}
+
+/// A few words about a lot, for lists.
+pub(super) fn note(hand: &Hand<'_>, lot: &SeedLot) -> String {
+    let units = hand.desk.layout().units;
+    let mut words = vec![
+        lot.year.to_string(),
+        amount_words(lot.amount, things_of(hand, lot), units),
+    ];
+    if let Some(found) = lot.germination.found() {
+        words.push(format!("{} up", found.show()));
+    }
+    words.join(" · ")
+}
+
+fn things_of(hand: &Hand<'_>, lot: &SeedLot) -> Things {
+    let crop = hand.desk.crop_book().crop(&lot.crop);
+    crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value))
+}
+
+fn change(hand: &mut Hand<'_>, lot: &SeedLot, set: impl FnOnce(&mut LotContents)) {
+    let mut contents = LotContents::from(lot);
+    set(&mut contents);
+    hand.out
+        .push(Command::Edit(Edit::Seed(SeedEdit::SetLot(lot.id, contents))));
+}
+
+fn crop(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
+    let book = hand.desk.crop_book();
+    let crops = book.crops();
+    let choices: Vec<Choice> = crops
+        .iter()
+        .map(|crop| Choice {
+            name: crop.name.clone(),
+            note: crop.family.clone(),
+        })
+        .collect();
+    let current = book
+        .crop(&lot.crop)
+        .map_or_else(|| lot.crop.0.clone(), |crop| crop.name.clone());
+    let picked = form::line(ui, "Crop", |ui| {
+        let width = ui.available_width();
+        picker(ui, field.with("crop"), "Crop", &current, &choices, width)
+    });
+    let picked = picked.and_then(|place| crops.get(place)).map(|crop| crop.id.clone());
+    if let Some(crop) = picked {
+        change(hand, lot, |lot| lot.crop = crop);
+    }
+}
+
+fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
+    let shown = seed_words::germination(lot.germination);
+    let read = seed_words::read_germination;
+    if let Some(germination) = form::field(ui, field.with("germination"), "Germination", &shown, read) {
+        change(hand, lot, |lot| lot.germination = germination);
+    }
+    match lot.germination {
+        LotGermination::NotKnown => {
+            form::follows(ui, "as the tag says, 85 %, or as your own test found, 34 of 40");
+        }
+        LotGermination::Tag(_) => form::follows(ui, "as the tag says; your own test goes in as 34 of 40"),
+        LotGermination::OwnTest { came_up, of } => match agronomy::germination_test(came_up, of) {
+            Ok(test) => {
+                let words = format!(
+                    "{} came up; after a test of {} seeds the lot itself lies between {} and {}, 19 times out of 20",
+                    test.found.show(),
+                    count(u64::from(of)),
+                    test.low.show(),
+                    test.high.show()
+                );
+                let label = ui.label(RichText::new(words).small().weak());
+                label.on_hover_text(
+                    "95 % Wilson score interval: E. B. Wilson, Journal of the American Statistical Association 22 (1927), 209–212; citation from memory",
+                );
+            }
+            Err(error) => form::wrong(ui, &error.to_string()),
+        },
+    }
+}
+
+/// What the plan takes of the lot.
+fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units: Units) {
+    form::section(ui, "What takes it");
+    let plan = hand.desk.plan().clone();
+    let mut any = false;
+    for line in &plan.order.lines {
+        for drawn in line.drawn.iter().filter(|drawn| drawn.lot == lot.id) {
+            any = true;
+            form::follows(
+                ui,
+                format!("{} for {}", quantity_words(drawn.amount, things, units), line.name()),
+            );
+            for of in &line.beds {
+                let Some(bed) = hand.desk.layout().bed(of.bed) else {
+                    continue;
+                };
+                if form::list_line(ui, false, &bed.name, "").clicked() {
+                    hand.out.push(Command::GoTo(Item::Bed(of.bed)));
+                }
+            }
+        }
+    }
+    if !any {
+        let empty = matches!(lot.amount, SeedAmount::Count(0)) || lot.amount == SeedAmount::Weight(Mass::ZERO);
+        form::follows(
+            ui,
+            if empty {
+                "nothing is left of it"
+            } else {
+                "no bed of this crop and cultivar needs it"
+            },
+        );
+    }
+    if ui
+        .button(Action::OrderList.label())
+        .on_hover_text(Action::OrderList.tooltip())
+        .clicked()
+    {
+        hand.out.push(Command::Act(Action::OrderList));
+    }
+}

@@ -1,0 +1,109 @@
+//! The sizes in which a supplier sells a cultivar, each with what it holds and what it costs.
+
+use egui::{Id, RichText, Ui};
+
+use super::Hand;
+use crate::app::command::Command;
+use crate::app::form;
+use crate::app::seed_words;
+use crate::app::unit_field::unit_field;
+use crate::catalog::CropId;
+use crate::layout::limits::MOST_SIZES;
+use crate::layout::{Edit, Packet, SeedAmount, SeedEdit, same_cultivar};
+use crate::plan::Things;
+use crate::quantity::{Mass, Units};
+use crate::sheets::order_list::{amount_words, price_words};
+
+/// Width of the field of a price.
+const PRICE_WIDTH: f32 = 58.0;
+const REMOVE_WIDTH: f32 = 26.0;
+
+/// Draws the sizes of a cultivar, and a line for one more.
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &str, things: Things, field: Id) {
+    let layout = hand.desk.layout();
+    let units = layout.units;
+    let list = layout
+        .packets
+        .iter()
+        .find(|list| list.crop == *crop && same_cultivar(&list.cultivar, cultivar));
+    let sizes: Vec<Packet> = list.map_or_else(Vec::new, |list| list.sizes.clone());
+    let mut changed: Option<Vec<Packet>> = None;
+    for (place, packet) in sizes.iter().enumerate() {
+        let label = format!("Packet {}", place + 1);
+        let shown = amount_words(packet.amount, things, units);
+        let mut wrong = None;
+        form::line(ui, &label, |ui| {
+            let room = ui.available_width() - PRICE_WIDTH - REMOVE_WIDTH - 2.0 * ui.spacing().item_spacing.x;
+            let id = field.with(("packet", place));
+            let read = |text: &str| read_packet(text, units);
+            let reply = unit_field(ui, id, &shown, room, read);
+            reply.response.accessible_name(format!("{label} holds"));
+            if let Some(amount) = reply.accepted {
+                changed = Some(with(&sizes, place, |packet| packet.amount = amount));
+            }
+            wrong = reply.wrong;
+            let shown = packet.price.map_or_else(String::new, price_words);
+            let reply = unit_field(ui, id.with("price"), &shown, PRICE_WIDTH, seed_words::read_price);
+            reply
+                .response
+                .on_hover_text("What it costs, in your own currency; may be left empty")
+                .accessible_name(format!("{label} costs"));
+            if let Some(price) = reply.accepted {
+                changed = Some(with(&sizes, place, |packet| packet.price = price));
+            }
+            wrong = wrong.take().or(reply.wrong);
+            let away = ui.add_sized([REMOVE_WIDTH, 24.0], egui::Button::new(RichText::new("×").size(13.0)));
+            away.widget_info(|| {
+                egui::WidgetInfo::labeled(egui::Role::Button, true, format!("Remove {}", label.to_lowercase()))
+            });
+            if away.clicked() {
+                let mut fewer = sizes.clone();
+                fewer.remove(place);
+                changed = Some(fewer);
+            }
+        });
+        if let Some(sentence) = wrong {
+            form::wrong(ui, &sentence);
+        }
+    }
+    if sizes.len() < MOST_SIZES {
+        let read = |text: &str| read_packet(text, units);
+        let id = field.with(("new packet", sizes.len()));
+        if let Some(amount) = form::field(ui, id, "Sold by the", "", read) {
+            let mut more = sizes.clone();
+            more.push(Packet { amount, price: None });
+            changed = Some(more);
+        }
+        form::follows(
+            ui,
+            if sizes.is_empty() {
+                "a size your supplier sells, such as 1 oz or 250 seeds; then what it costs"
+            } else {
+                "another size"
+            },
+        );
+    }
+    if let Some(sizes) = changed {
+        hand.out.push(Command::Edit(Edit::Seed(SeedEdit::SetPackets {
+            crop: crop.clone(),
+            cultivar: cultivar.to_owned(),
+            sizes,
+        })));
+    }
+}
+
+fn read_packet(text: &str, units: Units) -> Result<SeedAmount, String> {
+    let amount = seed_words::read_amount(text, "a packet", units)?;
+    if matches!(amount, SeedAmount::Count(0)) || amount == SeedAmount::Weight(Mass::ZERO) {
+        return Err("A packet holds more than nothing".to_owned());
+    }
+    Ok(amount)
+}
+
+fn with(sizes: &[Packet], place: usize, set: impl FnOnce(&mut Packet)) -> Vec<Packet> {
+    let mut sizes = sizes.to_vec();
+    if let Some(packet) = sizes.get_mut(place) {
+        set(packet);
+    }
+    sizes
+}

@@ -1,0 +1,61 @@
+//! Plants raised in trays: seeds in a cell, losses, tray, weeks, and the day of setting out.
+
+use egui::{Id, Ui};
+
+use crate::app::form;
+use crate::app::seed_words::{read_day, read_weeks, weeks};
+use crate::layout::Raised;
+use crate::layout::limits::MOST_CELLS;
+use crate::quantity::Fraction;
+
+/// Draws the lines. Gives back what was changed.
+pub(super) fn show(ui: &mut Ui, raised: Raised, field: Id) -> Option<Raised> {
+    let mut changed = None;
+    let shown = raised.seeds_per_cell.to_string();
+    let read = |text: &str| form::read_whole(text, 1, 100);
+    if let Some(seeds) = form::field(ui, field.with("cell"), "Seeds a cell", &shown, read)
+        && let Ok(seeds_per_cell) = u16::try_from(seeds)
+    {
+        changed = Some(Raised {
+            seeds_per_cell,
+            ..raised
+        });
+    }
+    form::follows(ui, "thinned to one plant");
+    let read = |text: &str| {
+        Fraction::parse_percent(text)
+            .ok()
+            .filter(|part| part.get() <= 0.99)
+            .ok_or_else(|| format!("“{text}” does not do; write a percentage from 0 to 99, such as 10 %"))
+    };
+    if let Some(losses) = form::field(ui, field.with("losses"), "Losses", &raised.losses.show(), read) {
+        changed = Some(Raised { losses, ..raised });
+    }
+    form::follows(ui, "young plants that do not make it to the field");
+    let shown = raised
+        .cells_per_tray
+        .map_or_else(String::new, |cells| cells.to_string());
+    let read = |text: &str| match text {
+        "" => Ok(None),
+        text => form::read_whole(text, 1, i32::from(MOST_CELLS)).map(|cells| u16::try_from(cells).ok()),
+    };
+    if let Some(cells_per_tray) = form::field(ui, field.with("tray"), "Cells a tray", &shown, read) {
+        changed = Some(Raised {
+            cells_per_tray,
+            ..raised
+        });
+    }
+    let shown = weeks(raised.days_in_tray);
+    if let Some(days_in_tray) = form::field(ui, field.with("weeks"), "In the tray", &shown, read_weeks) {
+        changed = Some(Raised { days_in_tray, ..raised });
+    }
+    let shown = raised.set_out.map_or_else(String::new, |day| day.to_string());
+    if let Some(set_out) = form::field(ui, field.with("set out"), "Set out on", &shown, read_day) {
+        changed = Some(Raised { set_out, ..raised });
+    }
+    form::follows(
+        ui,
+        "weeks from sowing, and the day; then the day to sow is counted back",
+    );
+    changed
+}

@@ -1,0 +1,96 @@
+//! The crops of the book on the left: found by part of a name, by family and by season.
+
+use egui::{Id, RichText, TextEdit, Ui};
+
+use super::BookView;
+use crate::app::desk::Desk;
+use crate::app::form;
+use crate::app::theme::{self, ThemeInForce as _};
+use crate::catalog::{Crop, Season};
+
+impl BookView {
+    /// Draws the search and what it finds.
+    pub(super) fn list(&mut self, ui: &mut Ui, desk: &Desk) {
+        let soft = theme::colours(ui.theme_in_force()).soft;
+        let field = TextEdit::singleline(&mut self.find)
+            .id(Id::unique("find in the crop book"))
+            .hint_text("Part of a name, common or botanical")
+            .desired_width(f32::INFINITY);
+        let field = ui.add(field).accessible_name("Find a crop");
+        let first_time = !self.started;
+        if first_time {
+            field.request_focus();
+            self.started = true;
+        }
+        self.choices(ui, desk);
+        ui.add_space(4.0);
+        let book = desk.crop_book();
+        let mut crops: Vec<&Crop> = book.find(&self.find);
+        crops.retain(|crop| {
+            let of_family = self.family.as_ref().is_none_or(|family| crop.family == *family);
+            let of_season = self.season.is_none_or(|season| crop.season() == Some(season));
+            of_family && of_season
+        });
+        let words = match crops.len() {
+            0 => "Nothing has that in its name.".to_owned(),
+            1 => "1 crop".to_owned(),
+            many => format!("{many} crops"),
+        };
+        ui.label(RichText::new(words).size(12.0).color(soft));
+        let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
+        if entered && let Some(first) = crops.first() {
+            self.open = Some((first.id.clone(), String::new()));
+        }
+        egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 1.0;
+            for crop in crops {
+                let open = self.open.as_ref().is_some_and(|(open, _)| *open == crop.id);
+                let own = desk.layout().own_crops.iter().any(|own| own.id == crop.id);
+                let note = if own { "yours" } else { crop.family.as_str() };
+                let line = form::list_line(ui, open, &crop.name, note);
+                if open && first_time {
+                    line.scroll_to_me(Some(egui::Align::Center));
+                }
+                if line.clicked() {
+                    self.open = Some((crop.id.clone(), String::new()));
+                }
+            }
+        });
+    }
+
+    fn choices(&mut self, ui: &mut Ui, desk: &Desk) {
+        let any = "any";
+        let mut families: Vec<&str> = desk
+            .crop_book()
+            .crops()
+            .iter()
+            .map(|crop| crop.family.as_str())
+            .collect();
+        families.sort_unstable();
+        families.dedup();
+        let all: Vec<(&str, Option<&str>)> = std::iter::once((any, None))
+            .chain(families.into_iter().map(|family| (family, Some(family))))
+            .collect();
+        let chosen = self.family.clone().unwrap_or_else(|| any.to_owned());
+        if let Some(family) = form::choices(ui, Id::unique("family in the book"), "Family", &chosen, &all) {
+            self.family = family.map(str::to_owned);
+        }
+        let all = [
+            (any, None),
+            (season_words(Season::Cool), Some(Season::Cool)),
+            (season_words(Season::Warm), Some(Season::Warm)),
+        ];
+        let chosen = self.season.map_or(any, season_words);
+        if let Some(season) = form::choices(ui, Id::unique("season in the book"), "Season", chosen, &all) {
+            self.season = season;
+        }
+    }
+}
+
+/// A season in words.
+pub(super) const fn season_words(season: Season) -> &'static str {
+    match season {
+        Season::Cool => "cool season",
+        Season::Warm => "warm season",
+    }
+}

@@ -1,0 +1,242 @@
+//! The page of a crop: what it is, its cultivars, what can be done with it, and all its values.
+
+use egui::{Id, RichText, Ui};
+
+use super::values::Page;
+use super::{Awaited, BookView};
+use crate::app::command::Command;
+use crate::app::desk::Desk;
+use crate::app::form;
+use crate::app::theme::{self, ThemeInForce as _};
+use crate::app::unit_field::unit_field;
+use crate::catalog::{Crop, CropId};
+use crate::layout::{BedChange, Edit, OwnCrop, OwnCultivar, OwnValues, SeedEdit, same_cultivar};
+
+impl BookView {
+    /// Draws the page. Gives back whether the book stays open.
+    pub(super) fn page(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
+        let Some((id, cultivar)) = self.open.clone() else {
+            form::follows(ui, "Choose a crop on the left.");
+            return true;
+        };
+        let book = desk.crop_book();
+        let own_cultivar = book
+            .cultivars_of(&id)
+            .find(|own| same_cultivar(&own.name, &cultivar))
+            .cloned();
+        // A cultivar that has no values of its own yet is the crop itself.
+        let Some(crop) = book.cultivar(&id, &cultivar).or_else(|| book.crop(&id)) else {
+            return true;
+        };
+        let own_crop = desk.layout().own_crops.iter().find(|own| own.id == id);
+        let mut stays = true;
+        let scroll = egui::ScrollArea::vertical()
+            .id_salt(("page of", &id.0, &cultivar))
+            .auto_shrink([false, false]);
+        scroll.show(ui, |ui| {
+            head(ui, desk, crop, own_crop.map(AsRef::as_ref), own_cultivar.as_ref());
+            stays = self.deeds(ui, desk, crop, own_crop.map(AsRef::as_ref), own_cultivar.as_ref(), out);
+            self.cultivars(ui, desk, &id, &cultivar, out);
+            let values = match (&own_cultivar, own_crop) {
+                (Some(own), _) => own.values,
+                (None, Some(own)) => own.values,
+                (None, None) => OwnValues::default(),
+            };
+            let page = Page {
+                crop,
+                values,
+                back: match (&own_cultivar, own_crop) {
+                    (Some(_), _) => "use the crop's",
+                    (None, Some(own)) if !own.is_over_catalogue() => "use the one it is based on",
+                    _ => "use the catalogue's",
+                },
+                units: desk.layout().units,
+                field: Id::unique(("crop book", &id.0, &cultivar)),
+            };
+            if let Some(values) = page.show(ui) {
+                let edit = set_values(&id, values, own_crop.map(AsRef::as_ref), own_cultivar.as_ref());
+                out.push(Command::Edit(Edit::Seed(edit)));
+            }
+            ui.add_space(20.0);
+        });
+        stays
+    }
+
+    /// What can be done with the crop. Gives back whether the book stays open.
+    fn deeds(
+        &mut self,
+        ui: &mut Ui,
+        desk: &Desk,
+        crop: &Crop,
+        own_crop: Option<&OwnCrop>,
+        own_cultivar: Option<&OwnCultivar>,
+        out: &mut Vec<Command>,
+    ) -> bool {
+        let mut stays = true;
+        let own_crop = own_crop.filter(|own| !own.is_over_catalogue());
+        if let Some(own) = own_cultivar {
+            let id = Id::unique(("name of cultivar", &own.crop.0, &own.name));
+            if let Some(name) = name_field(ui, id, "Cultivar", &own.name) {
+                let to = OwnCultivar {
+                    name: name.clone(),
+                    ..own.clone()
+                };
+                self.awaited = Some(Awaited::Cultivar(own.crop.clone(), name));
+                out.push(Command::Edit(Edit::Seed(SeedEdit::SetCultivar {
+                    name: own.name.clone(),
+                    to,
+                })));
+            }
+        } else if let Some(own) = own_crop {
+            let id = Id::unique(("name of own crop", &own.id.0));
+            if let Some(name) = name_field(ui, id, "Name", &own.name) {
+                out.push(Command::Edit(Edit::Seed(SeedEdit::SetOwnCrop {
+                    crop: own.id.clone(),
+                    name,
+                    values: own.values,
+                })));
+            }
+        }
+        ui.horizontal_wrapped(|ui| {
+            let layout = desk.layout();
+            if let Some(bed) = desk.bed_in_hand().and_then(|bed| layout.bed(bed)) {
+                let planted = bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id);
+                let button = egui::Button::new(format!("Plant it in {}", bed.name));
+                if ui.add_enabled(!planted, button).clicked() {
+                    out.push(Command::Edit(Edit::Bed(bed.id, BedChange::SetCrop(crop.id.clone()))));
+                    stays = false;
+                }
+            }
+            let tip = "A crop of your own that starts with these values";
+            if own_cultivar.is_none() && ui.button("A crop of my own like it").on_hover_text(tip).clicked() {
+                self.awaited = Some(Awaited::Crop(
+                    layout.own_crops.iter().map(|own| own.id.clone()).collect(),
+                ));
+                out.push(Command::Edit(Edit::Seed(SeedEdit::AddOwnCrop {
+                    based_on: own_crop.map_or_else(|| crop.id.clone(), |own| own.based_on.clone()),
+                    name: free_name(desk, &crop.name),
+                    values: own_crop.map_or_else(OwnValues::default, |own| own.values),
+                })));
+            }
+            if let Some(own) = own_cultivar {
+                if ui.button("Remove cultivar").clicked() {
+                    out.push(Command::Edit(Edit::Seed(SeedEdit::RemoveCultivar {
+                        crop: own.crop.clone(),
+                        name: own.name.clone(),
+                    })));
+                    self.open = Some((own.crop.clone(), String::new()));
+                }
+            } else if let Some(own) = own_crop
+                && ui.button("Remove crop").clicked()
+            {
+                out.push(Command::Edit(Edit::Seed(SeedEdit::RemoveOwnCrop(own.id.clone()))));
+            }
+        });
+        stays
+    }
+
+    /// The crop itself and its cultivars, to choose from, and a field for a new one.
+    fn cultivars(&mut self, ui: &mut Ui, desk: &Desk, id: &CropId, open: &str, out: &mut Vec<Command>) {
+        ui.add_space(6.0);
+        let names: Vec<String> = desk.crop_book().cultivars_of(id).map(|own| own.name.clone()).collect();
+        let soft = theme::colours(ui.theme_in_force()).soft;
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new("Cultivars").size(13.0).color(soft));
+            let is_crop = !names.iter().any(|name| same_cultivar(name, open));
+            if ui.selectable_label(is_crop, "The crop itself").clicked() {
+                self.open = Some((id.clone(), String::new()));
+            }
+            for name in &names {
+                if ui.selectable_label(same_cultivar(name, open), name).clicked() {
+                    self.open = Some((id.clone(), name.clone()));
+                }
+            }
+            let field = Id::unique(("new cultivar", &id.0, names.len()));
+            let reply = unit_field(ui, field, "", 150.0, form::read_name);
+            reply
+                .response
+                .on_hover_text("The name of a cultivar that has values of its own")
+                .accessible_name("New cultivar");
+            if let Some(name) = reply.accepted {
+                self.awaited = Some(Awaited::Cultivar(id.clone(), name.clone()));
+                out.push(Command::Edit(Edit::Seed(SeedEdit::AddCultivar(OwnCultivar {
+                    crop: id.clone(),
+                    name,
+                    values: OwnValues::default(),
+                }))));
+            }
+            form::follows(ui, "type a name to add one");
+        });
+    }
+}
+
+/// Name, botanical name and family, and whose it is.
+fn head(ui: &mut Ui, desk: &Desk, crop: &Crop, own_crop: Option<&OwnCrop>, own_cultivar: Option<&OwnCultivar>) {
+    let colours = theme::colours(ui.theme_in_force());
+    let name = own_cultivar.map_or_else(|| crop.name.clone(), |own| format!("{}, {}", crop.name, own.name));
+    ui.label(RichText::new(name).font(theme::bold(22.0)));
+    let mut about = vec![crop.botanical.clone(), crop.family.clone()];
+    if !crop.also_called.is_empty() {
+        about.push(format!("also called {}", crop.also_called.join(", ")));
+    }
+    ui.label(RichText::new(about.join(" · ")).size(13.0).color(colours.soft));
+    let whose = match (own_cultivar, own_crop) {
+        (Some(_), _) => Some("a cultivar of yours; what it does not say itself is the crop's".to_owned()),
+        (None, Some(own)) if own.is_over_catalogue() => Some("with values of yours over the catalogue's".to_owned()),
+        (None, Some(own)) => {
+            let base = desk.crop_book().catalog().crop(&own.based_on);
+            base.map(|base| format!("a crop of yours, based on {}", base.name))
+        }
+        (None, None) => None,
+    };
+    if let Some(whose) = whose {
+        ui.label(RichText::new(whose).size(13.0).color(colours.accent));
+    }
+    ui.add_space(6.0);
+}
+
+fn name_field(ui: &mut Ui, id: Id, label: &str, name: &str) -> Option<String> {
+    let mut accepted = None;
+    ui.allocate_ui(egui::vec2(360.0, 26.0), |ui| {
+        ui.set_width(360.0);
+        accepted = form::field(ui, id, label, name, form::read_name);
+    });
+    accepted
+}
+
+/// The edit that puts the grower's own values where the page has them.
+fn set_values(
+    id: &CropId,
+    values: OwnValues,
+    own_crop: Option<&OwnCrop>,
+    own_cultivar: Option<&OwnCultivar>,
+) -> SeedEdit {
+    match (own_cultivar, own_crop) {
+        (Some(own), _) => SeedEdit::SetCultivar {
+            name: own.name.clone(),
+            to: OwnCultivar { values, ..own.clone() },
+        },
+        (None, Some(own)) if !own.is_over_catalogue() => SeedEdit::SetOwnCrop {
+            crop: id.clone(),
+            name: own.name.clone(),
+            values,
+        },
+        _ => SeedEdit::SetOwnValues {
+            crop: id.clone(),
+            values,
+        },
+    }
+}
+
+/// A name for a crop of the grower's own that no crop has yet.
+fn free_name(desk: &Desk, like: &str) -> String {
+    let crops = desk.crop_book().crops();
+    let is_taken = |name: &str| crops.iter().any(|crop| crop.name.eq_ignore_ascii_case(name));
+    let mut name = format!("{like}, mine");
+    let mut number = 2u32;
+    while is_taken(&name) {
+        name = format!("{like}, mine {number}");
+        number = number.saturating_add(1);
+    }
+    name
+}

@@ -1,0 +1,120 @@
+//! The order list in the ledger's place: what to buy, what it is for, where it goes and what comes off the shelf.
+
+use egui::{RichText, Ui, vec2};
+
+use super::command::Command;
+use super::desk::Desk;
+use super::form;
+use super::theme::{self, ThemeInForce as _};
+use crate::layout::Item;
+use crate::sheets::order_list::{OrderList, OrderWords};
+
+/// Widths of the columns: least, and their part of what is left over.
+const COLUMNS: [(&str, f32, f32); 7] = [
+    ("Crop and cultivar", 170.0, 0.2),
+    ("To buy", 140.0, 0.15),
+    ("Packets", 110.0, 0.15),
+    ("Cost", 54.0, 0.0),
+    ("Needed", 140.0, 0.15),
+    ("Off the shelf", 150.0, 0.15),
+    ("Goes to", 150.0, 0.2),
+];
+const GAP: f32 = 18.0;
+
+/// Draws the list. A click on a line goes to its beds.
+pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+    let plan = desk.plan();
+    let list = OrderList::of(desk.layout(), plan);
+    if list.lines.is_empty() {
+        form::follows(ui, "Choose a crop for a bed, and what it takes is listed here.");
+        return;
+    }
+    let least: f32 = COLUMNS.iter().map(|column| column.1 + GAP).sum();
+    let spare = (ui.available_width() - least - 16.0).max(0.0);
+    let widths = COLUMNS.map(|column| column.1 + column.2 * spare);
+    let colours = theme::colours(ui.theme_in_force());
+    egui::ScrollArea::both()
+        .id_salt("order list")
+        .auto_shrink([false, false])
+        .show(ui, |ui| {
+            ui.spacing_mut().item_spacing = vec2(GAP, 3.0);
+            ui.horizontal(|ui| {
+                for ((title, ..), width) in COLUMNS.iter().zip(widths) {
+                    cell(ui, width, RichText::new(*title).size(12.0).color(colours.soft));
+                }
+            });
+            form::rule(ui);
+            for (line, words) in plan.order.lines.iter().zip(&list.lines) {
+                let goes_to = line.beds.first().map(|of| Item::Bed(of.bed));
+                if row(ui, &widths, words)
+                    && let Some(item) = goes_to
+                {
+                    out.push(Command::GoTo(item));
+                }
+                form::rule(ui);
+            }
+            if !list.cost.is_empty() {
+                let note = match list.cost_note.as_str() {
+                    "" => String::new(),
+                    note => format!(", {note}"),
+                };
+                ui.label(RichText::new(format!("All packets {}{note}", list.cost)).font(theme::bold(13.0)));
+            }
+            for trays in &list.trays {
+                let when = match trays.when.as_str() {
+                    "" => String::new(),
+                    when => format!(", {when}"),
+                };
+                form::follows(
+                    ui,
+                    format!("Raise {} for {} in trays: {}{when}", trays.name, trays.bed, trays.sow),
+                );
+            }
+        });
+}
+
+/// One line. Gives back whether it was clicked.
+fn row(ui: &mut Ui, widths: &[f32; 7], words: &OrderWords) -> bool {
+    let colours = theme::colours(ui.theme_in_force());
+    let nothing = words.to_buy == "nothing";
+    let plain = |text: &str| RichText::new(text).size(13.0).color(colours.strong);
+    let soft = |text: &str| RichText::new(text).size(13.0).color(colours.soft);
+    let bold = |text: &str| RichText::new(text).font(theme::bold(13.0)).color(colours.strong);
+    ui.horizontal_top(|ui| {
+        let [name, buy, packets, cost, need, shelf, goes_to] = *widths;
+        let link = egui::Label::new(bold(&words.name)).sense(egui::Sense::click());
+        let clicked = fixed(ui, name, |ui| ui.add(link))
+            .on_hover_cursor(egui::CursorIcon::PointingHand)
+            .on_hover_text("Go to its bed")
+            .clicked();
+        cell(
+            ui,
+            buy,
+            if nothing {
+                soft(&words.to_buy)
+            } else {
+                bold(&words.to_buy)
+            },
+        );
+        cell(ui, packets, plain(&words.packets));
+        cell(ui, cost, plain(&words.cost));
+        cell(ui, need, plain(&words.need));
+        cell(ui, shelf, plain(&words.from_shelf));
+        cell(ui, goes_to, soft(&words.goes_to));
+        clicked
+    })
+    .inner
+}
+
+fn cell(ui: &mut Ui, width: f32, words: RichText) {
+    fixed(ui, width, |ui| ui.add(egui::Label::new(words).wrap()));
+}
+
+/// A column of that width, whatever stands in it.
+fn fixed<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.allocate_ui_with_layout(vec2(width, 18.0), egui::Layout::top_down(egui::Align::Min), |ui| {
+        ui.set_width(width);
+        add(ui)
+    })
+    .inner
+}

@@ -1,0 +1,176 @@
+//! Reading what a grower types for seed: amounts, germination, prices, days. Each says what would do when it cannot be
+//! read, so that the field can say it.
+
+use jiff::civil::Date;
+
+use crate::layout::{LotGermination, SeedAmount};
+use crate::quantity::{Fraction, Mass, Units};
+
+/// Words that say that a number is a count.
+const COUNTED: [&str; 10] = [
+    "seed",
+    "set",
+    "piece",
+    "seed piece",
+    "clove",
+    "slip",
+    "crown",
+    "plant",
+    "bulb",
+    "tuber",
+];
+
+/// Reads an amount by weight or by count: `1/2 oz`, `2 lb`, `340 seeds`. `what` holds it: "a lot".
+pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAmount, String> {
+    let split = text.find(|letter: char| letter.is_alphabetic()).unwrap_or(text.len());
+    let (number, word) = text.split_at(split);
+    let word = word.trim().to_lowercase();
+    let negative = number.trim_start().starts_with(['-', '−']);
+    if negative {
+        return Err(format!("“{text}” is less than nothing; {what} holds nothing or more"));
+    }
+    if word.is_empty() {
+        let example = match units {
+            Units::Customary => "1/2 oz",
+            Units::Metric => "15 g",
+        };
+        return Err(format!(
+            "“{text}” may be a weight or a count; write a weight as {example}, or a count as 340 seeds"
+        ));
+    }
+    if COUNTED
+        .iter()
+        .any(|counted| word.strip_suffix('s').unwrap_or(&word) == *counted)
+    {
+        return read_count(number.trim())
+            .map(SeedAmount::Count)
+            .ok_or_else(|| format!("“{text}” is not understood; write a whole number, such as 340 seeds"));
+    }
+    Mass::parse(text, units)
+        .map(SeedAmount::Weight)
+        .map_err(|error| error.to_string())
+}
+
+/// A whole number, with or without commas between thousands.
+fn read_count(text: &str) -> Option<u64> {
+    text.replace([',', ' '], "").parse().ok()
+}
+
+/// Reads how much of a lot comes up: `85 %` from the tag, `34 of 40` from one's own test, nothing where not known.
+pub(super) fn read_germination(text: &str) -> Result<LotGermination, String> {
+    if text.is_empty() {
+        return Ok(LotGermination::NotKnown);
+    }
+    let lower = text.to_lowercase();
+    if let Some((up, of)) = lower.split_once("of") {
+        let wrong = || format!("“{text}” is not understood; write whole numbers, such as 34 of 40");
+        let up: u32 = up.trim().parse().map_err(|_| wrong())?;
+        let of: u32 = of
+            .trim()
+            .trim_end_matches("seeds")
+            .trim()
+            .parse()
+            .map_err(|_| wrong())?;
+        if of == 0 {
+            return Err("A test needs one seed at least; write 34 of 40".to_owned());
+        }
+        if up > of {
+            return Err(format!("{up} cannot come up of {of}; are the two numbers exchanged?"));
+        }
+        return Ok(LotGermination::OwnTest { came_up: up, of });
+    }
+    read_part(text).map(LotGermination::Tag)
+}
+
+/// How much of a lot comes up, as it is typed.
+pub(super) fn germination(germination: LotGermination) -> String {
+    match germination {
+        LotGermination::NotKnown => String::new(),
+        LotGermination::Tag(part) => part.show(),
+        LotGermination::OwnTest { came_up, of } => format!("{came_up} of {of}"),
+    }
+}
+
+/// Reads a part that comes up: more than nothing, and not more than all of it.
+pub(super) fn read_part(text: &str) -> Result<Fraction, String> {
+    let part = Fraction::parse_percent(text)
+        .map_err(|_| format!("“{text}” does not do; write a percentage over 0 and up to 100, such as 85 %"))?;
+    if part <= Fraction::ZERO {
+        return Err("Of seed that does not come up no amount is enough; write a percentage over 0".to_owned());
+    }
+    Ok(part)
+}
+
+/// Reads a price in the grower's own currency; nothing where not known.
+pub(super) fn read_price(text: &str) -> Result<Option<f64>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let number = text.trim_matches(|letter: char| !letter.is_ascii_digit() && letter != '-' && letter != '.');
+    number
+        .parse::<f64>()
+        .ok()
+        .filter(|price| price.is_finite() && *price >= 0.0)
+        .map(Some)
+        .ok_or_else(|| format!("“{text}” is not understood; write a price such as 3.50, or nothing"))
+}
+
+/// Reads a number over nothing, such as seeds in an ounce.
+pub(super) fn read_positive(text: &str, example: &str) -> Result<f64, String> {
+    text.replace(',', "")
+        .parse::<f64>()
+        .ok()
+        .filter(|number| number.is_finite() && *number > 0.0)
+        .ok_or_else(|| format!("“{text}” does not do; write a number over zero, such as {example}"))
+}
+
+/// Reads a number of days, typed in weeks or days: `6 weeks`, `42 days`, `6`. Nothing where not known.
+pub(super) fn read_weeks(text: &str) -> Result<Option<u16>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let split = text.find(|letter: char| letter.is_alphabetic()).unwrap_or(text.len());
+    let (number, word) = text.split_at(split);
+    let days_each = match word.trim() {
+        "" | "w" | "wk" | "wks" | "week" | "weeks" => 7.0,
+        "d" | "day" | "days" => 1.0,
+        _ => 0.0,
+    };
+    let days = number
+        .trim()
+        .parse::<f64>()
+        .ok()
+        .map(|number| (number * days_each).round());
+    match days {
+        // At most as many as there are in two years; the limit itself is kept where the change is made.
+        Some(days) if (1.0..=9999.0).contains(&days) => Ok(Some(days as u16)),
+        _ => Err(format!("“{text}” is not understood; write 6 weeks, or 42 days")),
+    }
+}
+
+/// Days in weeks where they are whole weeks.
+pub(super) fn weeks(days: Option<u16>) -> String {
+    match days {
+        None => String::new(),
+        Some(7) => "1 week".to_owned(),
+        Some(days) if days.is_multiple_of(7) => format!("{} weeks", days / 7),
+        Some(1) => "1 day".to_owned(),
+        Some(days) => format!("{days} days"),
+    }
+}
+
+/// Reads a day; nothing where not known.
+pub(super) fn read_day(text: &str) -> Result<Option<Date>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    text.parse::<Date>()
+        .map(Some)
+        .map_err(|_| format!("“{text}” is not understood; write year, month and day, such as 2027-05-10"))
+}
+
+/// A number without zeros at its end.
+pub(super) fn plain(number: f64) -> String {
+    let text = format!("{number:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}

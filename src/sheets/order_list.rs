@@ -1,0 +1,201 @@
+//! The order list in words: what to buy, what it is for and what comes off the shelf. Window, paper and tables all
+//! show these words and figures.
+
+use crate::layout::{Layout, Packet, SeedAmount};
+use crate::plan::{OrderLine, PacketsToBuy, Plan, Quantity, Things, TraysToSow};
+use crate::quantity::{Units, count};
+
+/// The order list of a plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct OrderList {
+    /// One line for each cultivar and kind of thing, in the order's own order.
+    pub lines: Vec<OrderWords>,
+    /// What all packets with prices cost together; empty when none has a price.
+    pub cost: String,
+    /// What the cost leaves out, in a sentence; empty when nothing.
+    pub cost_note: String,
+    /// One line for each bed whose plants are raised in trays.
+    pub trays: Vec<TrayWords>,
+}
+
+/// One line of the order list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OrderWords {
+    /// The crop with its cultivar.
+    pub name: String,
+    /// All that the beds take: "1,936 seeds, 1.2 oz".
+    pub need: String,
+    /// What it is for: the beds it goes to, with plants and amounts where there are several.
+    pub goes_to: String,
+    /// What comes off the shelf; empty when nothing does.
+    pub from_shelf: String,
+    /// What is left to buy; "nothing" when the shelf has it all.
+    pub to_buy: String,
+    /// The packets that cover it, or why there are none; empty when the grower has not said which sizes are sold.
+    pub packets: String,
+    /// What they cost; empty where not known.
+    pub cost: String,
+}
+
+/// Trays to sow for one bed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TrayWords {
+    /// The bed.
+    pub bed: String,
+    /// The crop with its cultivar.
+    pub name: String,
+    /// Cells, seeds in each and trays.
+    pub sow: String,
+    /// When to sow and when to set out; empty when not known.
+    pub when: String,
+}
+
+impl OrderList {
+    /// The order list of a plan, in the layout's units.
+    pub fn of(layout: &Layout, plan: &Plan) -> Self {
+        let units = layout.units;
+        let lines = &plan.order.lines;
+        let any_price = lines
+            .iter()
+            .any(|line| line.packets.as_ref().is_some_and(|packets| packets.cost.is_some()));
+        let unpriced = plan.order.unpriced;
+        let cost_note = match unpriced {
+            _ if !any_price => String::new(),
+            0 => String::new(),
+            1 => "without 1 line that has no price".to_owned(),
+            more => format!("without {more} lines that have no price"),
+        };
+        Self {
+            lines: lines.iter().map(|line| words_of(layout, line, units)).collect(),
+            cost: if any_price {
+                price_words(plan.order.cost)
+            } else {
+                String::new()
+            },
+            cost_note,
+            trays: lines
+                .iter()
+                .flat_map(|line| line.trays.iter().map(|trays| tray_words(layout, line, trays)))
+                .collect(),
+        }
+    }
+}
+
+fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
+    let bed_name = |bed| layout.bed(bed).map_or("a bed", |bed| bed.name.as_str());
+    let goes_to: Vec<String> = match line.beds.as_slice() {
+        [one] => vec![bed_name(one.bed).to_owned()],
+        beds => beds
+            .iter()
+            .map(|of| format!("{} {}", bed_name(of.bed), quantity_words(of.amount, line.things, units)))
+            .collect(),
+    };
+    let from_shelf: Vec<String> = line
+        .drawn
+        .iter()
+        .map(|drawn| {
+            let year = layout
+                .lot(drawn.lot)
+                .map_or_else(String::new, |lot| format!(" of {}", lot.year));
+            let known = if line.things != Things::Seeds {
+                String::new()
+            } else if drawn.germination_known {
+                format!(", {} up", drawn.germination.show())
+            } else {
+                ", not tested".to_owned()
+            };
+            format!("{}{year}{known}", quantity_words(drawn.amount, line.things, units))
+        })
+        .collect();
+    let to_buy = if line.to_buy.count == 0 {
+        "nothing".to_owned()
+    } else {
+        quantity_words(line.to_buy, line.things, units)
+    };
+    OrderWords {
+        name: line.name(),
+        need: quantity_words(line.need, line.things, units),
+        goes_to: goes_to.join("; "),
+        from_shelf: from_shelf.join("; "),
+        to_buy,
+        packets: packets_words(line, units),
+        cost: line
+            .packets
+            .as_ref()
+            .and_then(|packets| packets.cost)
+            .map_or_else(String::new, price_words),
+    }
+}
+
+fn packets_words(line: &OrderLine, units: Units) -> String {
+    if let Some(problem) = &line.packets_problem {
+        return problem.clone();
+    }
+    let Some(PacketsToBuy { sizes, .. }) = &line.packets else {
+        return String::new();
+    };
+    let sizes: Vec<String> = sizes
+        .iter()
+        .map(|of| format!("{} × {}", count(of.count), packet_words(&of.packet, line.things, units)))
+        .collect();
+    sizes.join(", ")
+}
+
+fn tray_words(layout: &Layout, line: &OrderLine, trays: &TraysToSow) -> TrayWords {
+    let mut sow = format!("{} cells", count(trays.cells));
+    if trays.seeds_per_cell > 1 {
+        sow.push_str(&format!(" of {} seeds", trays.seeds_per_cell));
+    }
+    if let Some(number) = trays.trays {
+        let word = if number == 1 { "tray" } else { "trays" };
+        sow.push_str(&format!(", {} {word}", count(number)));
+    }
+    let day = |date: jiff::civil::Date| date.strftime("%-d %B").to_string();
+    let when = match (trays.sow_on, trays.set_out) {
+        (Some(sow), Some(out)) => format!("sow on {}, set out on {}", day(sow), day(out)),
+        (None, Some(out)) => format!("set out on {}", day(out)),
+        _ => String::new(),
+    };
+    TrayWords {
+        bed: layout.bed(trays.bed).map_or_else(String::new, |bed| bed.name.clone()),
+        name: line.name(),
+        sow,
+        when,
+    }
+}
+
+/// A count with its weight where that is known: "1,936 seeds, 1.2 oz".
+pub fn quantity_words(quantity: Quantity, things: Things, units: Units) -> String {
+    let counted = things_words(quantity.count, things);
+    match quantity.mass {
+        Some(mass) => format!("{counted}, {}", mass.show_seed(units)),
+        None => counted,
+    }
+}
+
+/// What a lot or a packet holds, as it was given: "0.50 oz" or "340 seeds".
+pub fn amount_words(amount: SeedAmount, things: Things, units: Units) -> String {
+    match amount {
+        SeedAmount::Weight(mass) => mass.show_seed(units),
+        SeedAmount::Count(number) => things_words(number, things),
+    }
+}
+
+fn packet_words(packet: &Packet, things: Things, units: Units) -> String {
+    amount_words(packet.amount, things, units)
+}
+
+fn things_words(number: u64, things: Things) -> String {
+    let name = things.name();
+    let name = if number == 1 {
+        name.strip_suffix('s').unwrap_or(name)
+    } else {
+        name
+    };
+    format!("{} {name}", count(number))
+}
+
+/// A price in the grower's own currency, which the program does not ask for.
+pub fn price_words(price: f64) -> String {
+    format!("{price:.2}")
+}

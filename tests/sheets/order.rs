@@ -1,0 +1,99 @@
+//! The order list on paper.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use quillet::layout::{Edit, Layout};
+use quillet::layout::{LotContents, LotGermination, Packet, PacketList, SeedAmount, SeedEdit};
+use quillet::plan::{Plan, Planner};
+use quillet::quantity::{Mass, Units};
+use quillet::sheets::page::{Frame, PageError, Paper, SEED_CAUTION, order_pages};
+
+use crate::pages::options;
+
+/// The sample of the repository, planned.
+fn garden() -> (Layout, Plan) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-layouts/alder-bend.ron");
+    let layout = quillet::layout::store::load(&path).unwrap();
+    let plan = Planner::default().plan(&layout);
+    (layout, plan)
+}
+
+fn words(frames: &[Frame]) -> String {
+    let words: Vec<&str> = frames.iter().flat_map(Frame::words).collect();
+    words.join(" ").replace('\u{a0}', " ")
+}
+
+#[test]
+fn every_cultivar_has_what_it_takes_where_it_goes_and_what_to_buy() {
+    let (layout, plan) = garden();
+    for paper in Paper::ALL {
+        let frames = order_pages(&layout, &plan, &options(paper)).unwrap();
+        let text = words(&frames);
+        assert!(text.contains("Order list"));
+        assert!(text.contains("season 2027"));
+        assert!(text.contains(SEED_CAUTION.split(':').next().unwrap()));
+        for line in &plan.order.lines {
+            assert!(text.contains(&line.crop_name), "{}", line.crop_name);
+            let need = quillet::quantity::count(line.need.count);
+            assert!(text.contains(&need), "{need} of {}", line.crop_name);
+        }
+        for bed in &layout.beds {
+            assert!(text.contains(&bed.name), "{}", bed.name);
+        }
+        for frame in &frames {
+            assert!(frame.marks().all(|mark| match mark {
+                quillet::sheets::Mark::Words { at, .. } => at.y < frame.height && at.x < frame.width,
+                _ => true,
+            }));
+        }
+    }
+}
+
+#[test]
+fn the_shelf_and_packets_stand_on_the_order() {
+    let (layout, plan) = garden();
+    let line = plan.order.lines.first().unwrap().clone();
+    let mut layout = layout
+        .apply(&Edit::Seed(SeedEdit::AddLot(LotContents {
+            crop: line.crop.clone(),
+            cultivar: line.cultivar.clone(),
+            year: 2026,
+            amount: SeedAmount::Count(100),
+            germination: LotGermination::OwnTest { came_up: 36, of: 40 },
+        })))
+        .unwrap();
+    layout.packets.push(Arc::new(PacketList {
+        crop: line.crop.clone(),
+        cultivar: line.cultivar.clone(),
+        sizes: vec![Packet {
+            amount: SeedAmount::Weight(Mass::ounces(1.0)),
+            price: Some(4.25),
+        }],
+    }));
+    let plan = Planner::default().plan(&layout);
+    let text = words(&order_pages(&layout, &plan, &options(Paper::Letter)).unwrap());
+    assert!(text.contains("of 2026, 90 % up"), "{text}");
+    assert!(text.contains("× 1.0 oz"), "{text}");
+    let cost = plan
+        .order
+        .lines
+        .first()
+        .unwrap()
+        .packets
+        .as_ref()
+        .unwrap()
+        .cost
+        .unwrap();
+    assert!(text.contains(&format!("costs {cost:.2}")), "{text}");
+}
+
+#[test]
+fn without_a_crop_there_is_nothing_to_order() {
+    let layout = Layout::empty(2027, Units::Metric);
+    let plan = Planner::default().plan(&layout);
+    assert_eq!(
+        order_pages(&layout, &plan, &options(Paper::A4)),
+        Err(PageError::NothingToOrder)
+    );
+}
