@@ -3,6 +3,7 @@
 use super::bed::BedGround;
 use super::document::Layout;
 use super::item::Item;
+use crate::catalog::{Catalog, CropId};
 
 impl Layout {
     /// Whether the thing is in the layout. Rows follow from a bed: a row is there as long as its bed is.
@@ -23,6 +24,15 @@ impl Layout {
             Item::Note(note) => self.note(note).is_some(),
             Item::Lot(lot) => self.lot(lot).is_some(),
         }
+    }
+
+    /// What people call a crop: the grower's own name, the catalogue's, or at last its id.
+    pub(super) fn crop_name<'a>(&'a self, crop: &'a CropId) -> &'a str {
+        let own = self.own_crops.iter().find(|own| own.id == *crop);
+        own.map(|own| own.name.as_str())
+            .filter(|name| !name.is_empty())
+            .or_else(|| Catalog::built_in().crop(crop).map(|crop| crop.name.as_str()))
+            .unwrap_or(&crop.0)
     }
 
     /// What the grower calls the thing: "Lower plot", "row 4 of Corn block". Corners and sides count from 1. A thing
@@ -51,7 +61,7 @@ impl Layout {
             Item::Lot(id) => self.lot(id).map_or_else(
                 || "a lot of seed".to_owned(),
                 |lot| match lot.cultivar.as_str() {
-                    "" => format!("{} seed of {}", lot.crop.0, lot.year),
+                    "" => format!("{} of {}", self.crop_name(&lot.crop), lot.year),
                     cultivar => format!("{cultivar} of {}", lot.year),
                 },
             ),

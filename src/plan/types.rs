@@ -25,7 +25,8 @@ pub struct Plan {
     pub materials: Vec<MaterialSum>,
     /// What to buy, what for, and where it goes.
     pub order: Order,
-    /// What a careful neighbour would mention: bed by bed in the layout's order, then what is about several beds.
+    /// What a careful neighbour would mention: bed by bed in the layout's order, then what is about several beds, then
+    /// of the seed shelf and the order.
     pub heads_up: Vec<Arc<HeadsUp>>,
 }
 

@@ -357,12 +357,7 @@ fn free_id(layout: &Layout, name: &str) -> CropId {
 impl SeedEdit {
     /// The name of the step.
     pub(super) fn label(&self, layout: &Layout) -> String {
-        let of = |crop: &CropId| {
-            let own = layout.own_crops.iter().find(|own| own.id == *crop);
-            let own = own.map(|own| own.name.as_str()).filter(|name| !name.is_empty());
-            let name = own.or_else(|| Catalog::built_in().crop(crop).map(|crop| crop.name.as_str()));
-            name.unwrap_or(&crop.0).to_owned()
-        };
+        let of = |crop: &CropId| layout.crop_name(crop).to_owned();
         let cultivar_of = |crop: &CropId, cultivar: &str| match cultivar.trim() {
             "" => of(crop),
             cultivar => cultivar.to_owned(),

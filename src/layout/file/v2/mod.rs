@@ -5,6 +5,7 @@
 //! a new bed with.
 
 mod from_layout;
+mod own;
 mod seed;
 mod to_layout;
 
@@ -12,7 +13,8 @@ use serde::{Deserialize, Serialize};
 
 use super::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
 use super::value::{SomePart, Spacing, Words};
-use seed::{Cultivar, Lot, OwnCrop, PacketList, Sowing};
+use own::{Cultivar, OwnCrop};
+use seed::{Lot, PacketList, Sowing};
 
 /// The number that stands in the file.
 pub(super) const VERSION: u32 = 2;

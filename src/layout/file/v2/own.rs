@@ -1,0 +1,210 @@
+//! The grower's own crops and cultivars as they stand in the file.
+
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
+use crate::catalog::{CropId, PlantingMethod};
+use crate::layout;
+use crate::layout::file::value::{Name, Seeds, Spacing, UnitMass, Words};
+use crate::layout::limits::{self, ValueError};
+
+/// A crop of the grower's own, or own values over the catalogue's where it names no other crop that it is based on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "OwnCropText", into = "OwnCropText")]
+pub(in crate::layout::file) struct OwnCrop(layout::OwnCrop);
+
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct OwnCropText {
+    id: Name,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    based_on: Option<Name>,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    name: Words,
+    #[serde(default, skip_serializing_if = "OwnValues::is_empty")]
+    values: OwnValues,
+}
+
+impl TryFrom<OwnCropText> for OwnCrop {
+    type Error = ValueError;
+    fn try_from(text: OwnCropText) -> Result<Self, ValueError> {
+        let id = CropId(text.id.into());
+        let crop = layout::OwnCrop {
+            based_on: text
+                .based_on
+                .map_or_else(|| id.clone(), |based_on| CropId(based_on.into())),
+            id,
+            name: text.name.into(),
+            values: text.values.read(),
+        };
+        if !crop.is_over_catalogue() {
+            limits::name("the name of a crop of your own", &crop.name)?;
+        }
+        Ok(Self(crop))
+    }
+}
+
+impl From<OwnCrop> for OwnCropText {
+    fn from(crop: OwnCrop) -> Self {
+        let crop = crop.0;
+        Self {
+            id: Name::from(&crop.id.0),
+            based_on: (!crop.is_over_catalogue()).then(|| Name::from(&crop.based_on.0)),
+            name: Words::from(&crop.name),
+            values: OwnValues::from(&crop.values),
+        }
+    }
+}
+
+impl OwnCrop {
+    pub(super) fn read(self) -> Arc<layout::OwnCrop> {
+        Arc::new(self.0)
+    }
+}
+
+impl From<&layout::OwnCrop> for OwnCrop {
+    fn from(crop: &layout::OwnCrop) -> Self {
+        Self(crop.clone())
+    }
+}
+
+/// A cultivar of the grower's own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(in crate::layout::file) struct Cultivar {
+    crop: Name,
+    name: Name,
+    #[serde(default, skip_serializing_if = "OwnValues::is_empty")]
+    values: OwnValues,
+}
+
+impl Cultivar {
+    pub(super) fn read(self) -> Arc<layout::OwnCultivar> {
+        Arc::new(layout::OwnCultivar {
+            crop: CropId(self.crop.into()),
+            name: self.name.into(),
+            values: self.values.read(),
+        })
+    }
+}
+
+impl From<&layout::OwnCultivar> for Cultivar {
+    fn from(cultivar: &layout::OwnCultivar) -> Self {
+        Self {
+            crop: Name::from(&cultivar.crop.0),
+            name: Name::from(&cultivar.name),
+            values: OwnValues::from(&cultivar.values),
+        }
+    }
+}
+
+/// Values over those of a crop; what is left out stays the crop's.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct OwnValues {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    row_spacing_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    in_row_watered_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    in_row_dry_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    depth_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    one_seed_kg: Option<UnitMass>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    method: Option<Method>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    seeds_per_plant: Option<Seeds>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    height_m: Option<Spacing>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    days_to_harvest: Option<Days>,
+}
+
+impl OwnValues {
+    fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    fn read(self) -> layout::OwnValues {
+        layout::OwnValues {
+            row_spacing: self.row_spacing_m.map(Spacing::metres),
+            in_row_watered: self.in_row_watered_m.map(Spacing::metres),
+            in_row_dry: self.in_row_dry_m.map(Spacing::metres),
+            depth: self.depth_m.map(Spacing::metres),
+            seed_weight: self.one_seed_kg.map(UnitMass::mass),
+            method: self.method.map(PlantingMethod::from),
+            seeds_per_plant: self.seeds_per_plant.map(f64::from),
+            height: self.height_m.map(Spacing::metres),
+            days_to_harvest: self.days_to_harvest.map(|days| days.0),
+        }
+    }
+}
+
+impl From<&layout::OwnValues> for OwnValues {
+    fn from(values: &layout::OwnValues) -> Self {
+        Self {
+            row_spacing_m: values.row_spacing.map(Spacing::from),
+            in_row_watered_m: values.in_row_watered.map(Spacing::from),
+            in_row_dry_m: values.in_row_dry.map(Spacing::from),
+            depth_m: values.depth.map(Spacing::from),
+            one_seed_kg: values.seed_weight.map(UnitMass::from),
+            method: values.method.map(Method::from),
+            seeds_per_plant: values.seeds_per_plant.map(Seeds::of),
+            height_m: values.height.map(Spacing::from),
+            days_to_harvest: values.days_to_harvest.map(Days),
+        }
+    }
+}
+
+/// A number of days, one or more.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "u16", into = "u16")]
+struct Days(u16);
+
+impl TryFrom<u16> for Days {
+    type Error = ValueError;
+    fn try_from(days: u16) -> Result<Self, ValueError> {
+        limits::days(days)?;
+        Ok(Self(days))
+    }
+}
+
+impl From<Days> for u16 {
+    fn from(days: Days) -> Self {
+        days.0
+    }
+}
+
+/// Defines the words of the file for ways of planting.
+macro_rules! methods {
+    ($($name:ident),*) => {
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+        #[serde(rename_all = "snake_case")]
+        enum Method {
+            $($name),*
+        }
+
+        impl From<Method> for PlantingMethod {
+            fn from(method: Method) -> Self {
+                match method {
+                    $(Method::$name => Self::$name),*
+                }
+            }
+        }
+
+        impl From<PlantingMethod> for Method {
+            fn from(method: PlantingMethod) -> Self {
+                match method {
+                    $(PlantingMethod::$name => Self::$name),*
+                }
+            }
+        }
+    };
+}
+
+methods!(
+    Drilled, Transplant, SeedPiece, Set, Slip, Clove, Bulb, Crown, Division, BareRoot
+);
