@@ -33,6 +33,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
         let shown = amount_words(packet.amount, things, units);
         let mut wrong = None;
         form::line(ui, &label, |ui| {
+            ui.spacing_mut().item_spacing.x = 6.0;
             let room = ui.available_width() - PRICE_WIDTH - REMOVE_WIDTH - 2.0 * ui.spacing().item_spacing.x;
             let id = field.with(("packet", place));
             let read = |text: &str| read_packet(text, units);
@@ -52,7 +53,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
                 changed = Some(with(&sizes, place, |packet| packet.price = price));
             }
             wrong = wrong.take().or(reply.wrong);
-            let away = ui.add_sized([REMOVE_WIDTH, 24.0], egui::Button::new(RichText::new("×").size(13.0)));
+            ui.spacing_mut().button_padding.x = 6.0;
+            let away = egui::Button::new(RichText::new("×").size(13.0)).min_size(egui::vec2(REMOVE_WIDTH, 26.0));
+            let away = ui.add(away);
             away.widget_info(|| {
                 egui::WidgetInfo::labeled(egui::Role::Button, true, format!("Remove {}", label.to_lowercase()))
             });
@@ -79,7 +82,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
             if sizes.is_empty() {
                 "a size your supplier sells, such as 1 oz or 250 seeds; then what it costs"
             } else {
-                "another size"
+                "another size; beside each goes what it costs"
             },
         );
     }
