@@ -2,6 +2,7 @@
 
 use super::ids::{ObstacleId, PlotId};
 use crate::geometry::Point;
+use crate::geometry::polygon::circle_ring;
 use crate::quantity::Length;
 
 /// A piece of ground with an outline of its own.
@@ -58,6 +59,16 @@ pub enum Shape {
         /// From the middle to the edge.
         radius: Length,
     },
+}
+
+impl Shape {
+    /// Its corners in order; a circle as a polygon that strays by no more than a millimetre.
+    pub fn ring(&self) -> Vec<Point> {
+        match self {
+            Self::Corners(corners) => corners.clone(),
+            Self::Circle { centre, radius } => circle_ring(*centre, *radius),
+        }
+    }
 }
 
 impl Plot {

@@ -8,8 +8,8 @@ use super::stand::stand;
 use super::types::{BedHarvest, BedPlan, HarvestAmount, Piece, PlantedCrop, Row, Stand, Totals};
 use crate::agronomy::{self, Unworkable};
 use crate::catalog::{Crop, RowMeasure};
-use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, ground, polygon::circle_ring};
-use crate::layout::{Bed, BedGround, Plot, Shape};
+use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, ground};
+use crate::layout::{Bed, BedGround, Plot};
 use crate::quantity::{Area, Length, Mass, Units};
 
 /// Works out one bed from nothing. The same plot, bed and crop book give the same numbers; `units` only words the
@@ -92,7 +92,7 @@ fn fit(plot: &Plot, bed: &Bed) -> Result<(Region, Region, RowFit), String> {
     };
     let in_the_way = |clear: fn(Length) -> Length| -> Vec<Clearing> {
         let clearing = |obstacle: &crate::layout::Obstacle| Clearing {
-            ring: shape_ring(&obstacle.shape),
+            ring: obstacle.shape.ring(),
             clear: clear(obstacle.clear),
         };
         plot.obstacles.iter().map(clearing).collect()
@@ -111,14 +111,6 @@ fn fit(plot: &Plot, bed: &Bed) -> Result<(Region, Region, RowFit), String> {
     };
     let fit = fit_rows(&rows_ground, &rule).map_err(|error| error.to_string())?;
     Ok((bare, rows_ground, fit))
-}
-
-/// The corners of what stands in the way.
-pub(super) fn shape_ring(shape: &Shape) -> Vec<crate::geometry::Point> {
-    match shape {
-        Shape::Corners(corners) => corners.clone(),
-        Shape::Circle { centre, radius } => circle_ring(*centre, *radius),
-    }
 }
 
 /// Gives every fitted row its numbers.

@@ -1,7 +1,7 @@
 //! The measures of a plot's sides, each on a line of its own outside the plot, with a tick at both ends.
 
 use super::layers::Layers;
-use super::obstacles::{ring_of, sides};
+use super::obstacles::sides;
 use super::room::words_box;
 use super::view::View;
 use crate::geometry::{Bounds, Point, polygon};
@@ -74,7 +74,7 @@ impl Around {
             .plots
             .iter()
             .flat_map(|plot| &plot.obstacles)
-            .map(|obstacle| ring_of(&obstacle.shape));
+            .map(|obstacle| obstacle.shape.ring());
         Self {
             rings: plots.chain(obstacles).collect(),
         }

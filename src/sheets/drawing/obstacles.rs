@@ -13,7 +13,7 @@ use crate::sheets::type_metrics;
 /// Draws what stands in the way on a plot.
 pub(super) fn draw_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
     for obstacle in &plot.obstacles {
-        let ring = ring_of(&obstacle.shape);
+        let ring = obstacle.shape.ring();
         let clear = obstacle.clear.to_metres().max(0.0);
         let Some(bounds) = finite_bounds(&ring) else {
             continue;
@@ -63,7 +63,7 @@ pub(super) fn draw_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
 /// Names what stands in the way, inside where the name fits, else beside it.
 pub(super) fn name_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
     for obstacle in &plot.obstacles {
-        let ring = ring_of(&obstacle.shape);
+        let ring = obstacle.shape.ring();
         let Some(bounds) = finite_bounds(&ring) else {
             continue;
         };
@@ -190,14 +190,6 @@ fn sign(obstacle: &Obstacle, ring: &[Point], bounds: &Bounds, ink: Ink, view: &V
 fn finite_bounds(ring: &[Point]) -> Option<Bounds> {
     let finite = ring.iter().all(|point| point.is_finite());
     Bounds::of(ring).filter(|_| finite)
-}
-
-/// The edge of a shape as a ring of corners.
-pub(super) fn ring_of(shape: &Shape) -> Vec<Point> {
-    match shape {
-        Shape::Corners(corners) => corners.clone(),
-        Shape::Circle { centre, radius } => polygon::circle_ring(*centre, *radius),
-    }
 }
 
 /// The line `clear` metres outside a shape: round at corners that stick out. Where a notch is narrower than

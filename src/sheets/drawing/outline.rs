@@ -137,7 +137,7 @@ pub fn extent(layout: &crate::layout::Layout) -> Option<Bounds> {
     for plot in &layout.plots {
         include(Bounds::of(&plot.outline), 0.0);
         for obstacle in &plot.obstacles {
-            let ring = super::obstacles::ring_of(&obstacle.shape);
+            let ring = obstacle.shape.ring();
             let clear = obstacle.clear.to_metres();
             include(Bounds::of(&ring), if clear.is_finite() { clear.max(0.0) } else { 0.0 });
         }
