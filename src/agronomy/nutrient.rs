@@ -51,6 +51,17 @@ pub struct Nutrients {
     pub k2o: Mass,
 }
 
+impl Nutrients {
+    /// The weight of one of them.
+    pub const fn of(&self, nutrient: Nutrient) -> Mass {
+        match nutrient {
+            Nutrient::Nitrogen => self.n,
+            Nutrient::Phosphate => self.p2o5,
+            Nutrient::Potash => self.k2o,
+        }
+    }
+}
+
 /// The product that holds so much of a nutrient: amount ÷ part. The amount may be a weight or a rate; the product is
 /// the same kind.
 ///

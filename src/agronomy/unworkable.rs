@@ -21,6 +21,9 @@ pub enum Unworkable {
     /// No size of packet is given to choose from.
     #[error("no size of packet is given; give at least one")]
     NoPacket,
+    /// No material is given to mix from.
+    #[error("no material is given to mix from; choose at least one")]
+    NoMaterial,
     /// The answer is larger than anything on a farm.
     #[error("{0} come to more than any farm has; check the numbers they are worked out from")]
     TooMany(&'static str),

@@ -75,6 +75,21 @@ impl Volume {
         Self::gallons(cups / 16.0)
     }
 
+    /// From US liquid pints, eight to the gallon. (A dry pint is a sixth larger.)
+    pub const fn pints(pints: f64) -> Self {
+        Self::gallons(pints / 8.0)
+    }
+
+    /// From US tablespoons, sixteen to the cup.
+    pub const fn tablespoons(tablespoons: f64) -> Self {
+        Self::cups(tablespoons / 16.0)
+    }
+
+    /// From US teaspoons, three to the tablespoon.
+    pub const fn teaspoons(teaspoons: f64) -> Self {
+        Self::tablespoons(teaspoons / 3.0)
+    }
+
     /// From litres.
     pub const fn litres(litres: f64) -> Self {
         Self::cubic_metres(litres / 1000.0)
@@ -88,6 +103,16 @@ impl Volume {
     /// In US cups.
     pub const fn to_cups(self) -> f64 {
         self.to_gallons() * 16.0
+    }
+
+    /// In US tablespoons.
+    pub const fn to_tablespoons(self) -> f64 {
+        self.to_cups() * 16.0
+    }
+
+    /// In US teaspoons.
+    pub const fn to_teaspoons(self) -> f64 {
+        self.to_tablespoons() * 3.0
     }
 
     /// In litres.

@@ -12,8 +12,10 @@ mod mass;
 mod parse;
 mod rate;
 mod show;
+mod show_water;
 mod temperature;
 mod units;
+mod water;
 
 pub use bearing::Bearing;
 pub use fraction::Fraction;
@@ -24,3 +26,4 @@ pub use rate::{CountPerLength, MassPerArea, MassPerLength};
 pub use show::{count, counted, number};
 pub use temperature::Temperature;
 pub use units::Units;
+pub use water::{Concentration, Flow, FlowPerLength, Span};

@@ -58,6 +58,16 @@ impl MassPerArea {
         Mass::pounds(value) / Area::square_feet(1000.0)
     }
 
+    /// From pounds per 100 square feet.
+    pub fn pounds_per_100_square_feet(value: f64) -> Self {
+        Mass::pounds(value) / Area::square_feet(100.0)
+    }
+
+    /// From short tons of 2,000 lb per acre.
+    pub fn tons_per_acre(value: f64) -> Self {
+        Self::pounds_per_acre(value * 2000.0)
+    }
+
     /// From kilograms per hectare.
     pub const fn kilograms_per_hectare(value: f64) -> Self {
         Self::kilograms_per_square_metre(value / 10_000.0)
@@ -76,6 +86,11 @@ impl MassPerArea {
     /// In pounds per 1,000 square feet.
     pub fn to_pounds_per_1000_square_feet(self) -> f64 {
         (self * Area::square_feet(1000.0)).to_pounds()
+    }
+
+    /// In pounds per 100 square feet.
+    pub fn to_pounds_per_100_square_feet(self) -> f64 {
+        (self * Area::square_feet(100.0)).to_pounds()
     }
 
     /// In kilograms per hectare.

@@ -24,7 +24,7 @@ pub fn count(n: u64) -> String {
 ///
 /// Half a step rounds away from zero. The hair of 1e-12 lifts what binary arithmetic left just below a half, so that
 /// an eighth of a pound worked out another way still shows as 0.13.
-fn fixed(value: f64, decimals: i32) -> String {
+pub(super) fn fixed(value: f64, decimals: i32) -> String {
     let steps = (value.abs() * 10_f64.powi(decimals) * (1.0 + 1e-12)).round();
     let places = usize::try_from(decimals).unwrap_or(0);
     let rounded = format!("{:.places$}", steps / 10_f64.powi(decimals));
@@ -57,7 +57,7 @@ pub fn counted(n: u64, one: &str, many: &str) -> String {
 }
 
 /// As [`number`], but with one decimal from a thousand up, where a lone comma could be read as a decimal mark.
-fn trimmed_metric(value: f64, decimals: i32) -> String {
+pub(super) fn trimmed_metric(value: f64, decimals: i32) -> String {
     let shown = number(value, decimals.max(1));
     if shown.contains(',') && !shown.contains('.') {
         shown + ".0"
@@ -240,6 +240,32 @@ impl Volume {
         let whole_part = if whole > 0.0 { fixed(whole, 0) } else { String::new() };
         let name = if quarters > 4.5 { "cups" } else { "cup" };
         format!("{whole_part}{fraction} {name}")
+    }
+
+    /// For measuring out by cup or spoon: quarter cups from a quarter cup up, then half tablespoons, then quarter
+    /// teaspoons: `2½ cups`, `2½ tbsp`, `¾ tsp`, `less than ¼ tsp`.
+    pub fn show_measure(self) -> String {
+        // Decided on the shown step: 3¾ tablespoons and more show as a quarter cup.
+        if self >= Self::tablespoons(3.75) {
+            return self.show_quarter_cups();
+        }
+        let (steps, each, unit) = if self >= Self::tablespoons(0.75) {
+            ((self.to_tablespoons() * 2.0).round(), 2.0, "tbsp")
+        } else {
+            ((self.to_teaspoons() * 4.0).round(), 4.0, "tsp")
+        };
+        if steps < 0.5 {
+            return "less than ¼ tsp".to_owned();
+        }
+        let whole = (steps / each).floor();
+        let fraction = match (steps / each - whole) * 4.0 {
+            rest if rest < 0.5 => "",
+            rest if rest < 1.5 => "¼",
+            rest if rest < 2.5 => "½",
+            _ => "¾",
+        };
+        let whole_part = if whole > 0.0 { fixed(whole, 0) } else { String::new() };
+        format!("{whole_part}{fraction} {unit}")
     }
 
     /// For liquids: `2.6 cups` below a gallon, then `5.2 gal`; `250 ml` below a litre, then `19.7 l`.

@@ -20,6 +20,14 @@ pub enum QuantityKind {
     MassPerArea,
     /// A weight along a row.
     MassPerLength,
+    /// How strong a solution is.
+    Concentration,
+    /// How fast water runs.
+    Flow,
+    /// How fast water leaves tape.
+    FlowPerLength,
+    /// How long something takes.
+    Span,
     /// A direction.
     Bearing,
     /// A part of a whole.
@@ -36,6 +44,10 @@ impl QuantityKind {
             Self::Volume => "a volume",
             Self::MassPerArea => "an amount over ground",
             Self::MassPerLength => "an amount along a row",
+            Self::Concentration => "a strength",
+            Self::Flow => "a flow",
+            Self::FlowPerLength => "a flow from tape",
+            Self::Span => "a time",
             Self::Bearing => "a direction",
             Self::Fraction => "a part of the whole",
         }
@@ -50,6 +62,10 @@ impl QuantityKind {
             Self::Volume => "2 1/2 cups, 5 gal, 250 ml or 20 l",
             Self::MassPerArea => "10 lb/1000 sq ft, 65 lb/acre, 30 g/m2 or 70 kg/ha",
             Self::MassPerLength => "3 lb/100 ft, 5 oz/10 ft or 20 g/m",
+            Self::Concentration => "150 ppm, 22 oz/100 gal, 1.08 lb/gal or 133 g/l",
+            Self::Flow => "1.35 gpm, 80 gph or 300 l/h",
+            Self::FlowPerLength => "0.45 gpm/100 ft or 3.3 l/h per m",
+            Self::Span => "6 h 10 min, 45 min or 1.5 h",
             Self::Bearing => "0, 45°, NE or N 30 E",
             Self::Fraction => "85 % or 0.85",
         }

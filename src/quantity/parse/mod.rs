@@ -21,6 +21,7 @@ mod numeral;
 mod rate;
 mod sum;
 mod unit;
+mod water;
 
 pub use error::{ParseError, ParseProblem, QuantityKind};
 pub use unit::{LengthUnit, MassUnit};

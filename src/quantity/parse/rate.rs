@@ -19,7 +19,7 @@ impl MassPerArea {
     /// When a unit is missing, or a part is not understood, can be read two ways, or is absurdly large.
     pub fn parse(text: &str, units: Units) -> Result<Self> {
         let kind = QuantityKind::MassPerArea;
-        let rate = rate::<AreaUnit>(text, kind, units, MOST_KILOGRAMS_PER_SQUARE_METRE)?;
+        let rate = rate::<MassUnit, AreaUnit>(text, kind, units, MOST_KILOGRAMS_PER_SQUARE_METRE)?;
         Ok(Self::kilograms_per_square_metre(rate))
     }
 }
@@ -32,16 +32,22 @@ impl MassPerLength {
     /// When a unit is missing, or a part is not understood, can be read two ways, or is absurdly large.
     pub fn parse(text: &str, units: Units) -> Result<Self> {
         let kind = QuantityKind::MassPerLength;
-        let rate = rate::<LengthUnit>(text, kind, units, MOST_KILOGRAMS_PER_METRE)?;
+        let rate = rate::<MassUnit, LengthUnit>(text, kind, units, MOST_KILOGRAMS_PER_METRE)?;
         Ok(Self::kilograms_per_metre(rate))
     }
 }
 
-/// A weight per number and unit, in SI.
-fn rate<U: Unit>(text: &str, kind: QuantityKind, units: Units, most: f64) -> Result<f64> {
+/// An amount per number and unit, in SI.
+pub(super) fn rate<A: Unit, U: Unit>(text: &str, kind: QuantityKind, units: Units, most: f64) -> Result<f64> {
     let mut reader = Reader::new(text, kind, units)?;
-    let mass = reader.sum::<MassUnit>(None)?;
-    if !(reader.take(&Token::Slash) || reader.take_word(&["per"])) {
+    let rate = reader.sum::<A>(None)? / per::<U>(&mut reader)?;
+    within(rate, most, &reader)?;
+    Ok(rate)
+}
+
+/// What an amount is spread over, up to the end of the text, in SI: `/100 ft`, `per acre`, `per 100 ft of row`.
+pub(super) fn per<U: Unit>(reader: &mut Reader<'_>) -> Result<f64> {
+    if !reader.take_per() {
         return Err(reader.about_all(ParseProblem::UnitMissing));
     }
     let number = if matches!(reader.peek(), Some(Token::Number(_))) {
@@ -62,7 +68,5 @@ fn rate<U: Unit>(text: &str, kind: QuantityKind, units: Units, most: f64) -> Res
     if number <= 0.0 {
         return Err(reader.about_all(ParseProblem::OutOfRange));
     }
-    let rate = mass / (number * unit.size());
-    within(rate, most, &reader)?;
-    Ok(rate)
+    Ok(number * unit.size())
 }

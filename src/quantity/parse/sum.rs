@@ -53,6 +53,21 @@ impl<'a> Reader<'a> {
         found
     }
 
+    /// Steps over a slash or the word "per".
+    pub(super) fn take_per(&mut self) -> bool {
+        self.take(&Token::Slash) || self.take_word(&["per"])
+    }
+
+    /// Where the walk stands.
+    pub(super) const fn mark(&self) -> usize {
+        self.at
+    }
+
+    /// Goes back to a place that [`Reader::mark`] gave.
+    pub(super) const fn back_to(&mut self, mark: usize) {
+        self.at = mark;
+    }
+
     /// The next number, or an error that quotes what stands there instead.
     pub(super) fn number(&mut self) -> Result<f64> {
         match self.peek() {

@@ -1,7 +1,7 @@
 //! The units growers name, and how they name them.
 
 use crate::quantity::length::METRES_PER_FOOT;
-use crate::quantity::{Area, Length, Mass, Units, Volume};
+use crate::quantity::{Area, Length, Mass, Span, Units, Volume};
 
 /// A unit that can be named after a number.
 pub(super) trait Unit: Copy {
@@ -220,5 +220,59 @@ impl Unit for VolumeUnit {
             Self::Litres => 1e-3,
             Self::Millilitres => 1e-6,
         }
+    }
+}
+
+/// A unit of weight for what is dissolved in water.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum DissolvedUnit {
+    Milligrams,
+    Other(MassUnit),
+}
+
+impl Unit for DissolvedUnit {
+    fn named(name: &str) -> Option<Self> {
+        match name {
+            "mg" | "milligram" | "milligrams" => Some(Self::Milligrams),
+            _ => MassUnit::named(name).map(Self::Other),
+        }
+    }
+
+    fn size(self) -> f64 {
+        match self {
+            Self::Milligrams => 1e-6,
+            Self::Other(unit) => unit.size(),
+        }
+    }
+}
+
+/// A unit of time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum TimeUnit {
+    Hours,
+    Minutes,
+    Seconds,
+}
+
+impl Unit for TimeUnit {
+    fn named(name: &str) -> Option<Self> {
+        Some(match name {
+            "h" | "hr" | "hrs" | "hour" | "hours" => Self::Hours,
+            "min" | "mins" | "minute" | "minutes" => Self::Minutes,
+            "s" | "sec" | "secs" | "second" | "seconds" => Self::Seconds,
+            _ => return None,
+        })
+    }
+
+    fn size(self) -> f64 {
+        match self {
+            Self::Hours => Span::hours(1.0).to_seconds(),
+            Self::Minutes => Span::minutes(1.0).to_seconds(),
+            Self::Seconds => 1.0,
+        }
+    }
+
+    fn next_smaller(self) -> Option<Self> {
+        (self == Self::Hours).then_some(Self::Minutes)
     }
 }

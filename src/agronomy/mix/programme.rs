@@ -1,0 +1,172 @@
+//! A mix as a linear programme.
+//!
+//! Everything is scaled before the solver sees it: weights by the largest amount in the target, prices by the highest,
+//! because the solver's tolerances are plain numbers.
+
+use good_lp::{Expression, ProblemVariables, Solution, SolverModel, Variable, microlp, variable};
+
+use super::super::nutrient::Nutrient;
+use super::model::{Limit, MixMaterial, MixTarget};
+use crate::quantity::Mass;
+
+/// Which limits may be broken, against a penalty.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Softness {
+    /// None.
+    Hard,
+    /// The least of a nutrient.
+    Short,
+    /// The least and the most; being short weighs far more.
+    ShortAndOver,
+}
+
+/// Being short weighs so many times as much as being over.
+const SHORT_AGAINST_OVER: f64 = 1000.0;
+/// What a material costs more than the one before it, in parts of the highest price, so that ties end one way.
+const TIE: f64 = 1e-7;
+/// A larger weight than any mix takes, in parts of the largest amount wanted: a material that holds a part in ten
+/// thousand of the one nutrient.
+const NO_LIMIT: f64 = 1e5;
+/// A label does not show less of a nutrient, and the solver could not tell it from nothing.
+const LEAST_PART: f64 = 1e-5;
+
+/// What is mixed, and for what.
+pub(super) struct Programme<'a> {
+    materials: &'a [MixMaterial],
+    target: &'a MixTarget,
+    scale: Mass,
+    costs: Vec<f64>,
+}
+
+impl<'a> Programme<'a> {
+    pub(super) fn new(materials: &'a [MixMaterial], target: &'a MixTarget) -> Self {
+        let prices: Option<Vec<f64>> = materials.iter().map(|material| material.price_per_kilogram).collect();
+        // Where one price is missing, all count by weight.
+        let prices = prices.unwrap_or_else(|| vec![1.0; materials.len()]);
+        let highest = prices.iter().copied().fold(0.0, f64::max);
+        let per = if highest > 0.0 { highest } else { 1.0 };
+        let costs = prices.iter().enumerate();
+        Self {
+            materials,
+            target,
+            scale: target.scale(),
+            costs: costs
+                .map(|(place, price)| price / per + TIE * (place + 1) as f64)
+                .collect(),
+        }
+    }
+
+    /// The weight of each material; `None` when the limits that are not soft cannot all be kept. `lifted` is a limit left
+    /// out.
+    pub(super) fn solve(&self, softness: Softness, lifted: Option<Limit>) -> Option<Vec<Mass>> {
+        if self.scale <= Mass::ZERO {
+            return Some(vec![Mass::ZERO; self.materials.len()]);
+        }
+        if softness == Softness::Hard {
+            return self.solve_for_cost(softness, lifted, None);
+        }
+        // First the least that is missed, then the cheapest way to miss no more.
+        let missed = self.least_missed(softness)?;
+        self.solve_for_cost(softness, lifted, Some(missed * (1.0 + 1e-7) + 1e-9))
+    }
+
+    fn least_missed(&self, softness: Softness) -> Option<f64> {
+        let mut rows = self.rows(softness, None);
+        let missed = std::mem::take(&mut rows.missed);
+        let solution = rows.minimise(missed.clone())?;
+        Some(missed.eval_with(&solution).max(0.0))
+    }
+
+    fn solve_for_cost(&self, softness: Softness, lifted: Option<Limit>, missed: Option<f64>) -> Option<Vec<Mass>> {
+        let mut rows = self.rows(softness, lifted);
+        if let Some(most) = missed {
+            let all = std::mem::take(&mut rows.missed);
+            rows.constraints.push(all.leq(most));
+        }
+        let mut cost = Expression::with_capacity(rows.amounts.len());
+        for (&amount, &price) in rows.amounts.iter().zip(&self.costs) {
+            cost.add_mul(price, amount);
+        }
+        let amounts = rows.amounts.clone();
+        let solution = rows.minimise(cost)?;
+        let weights = amounts.into_iter().map(|amount| {
+            let weight = solution.value(amount);
+            // What solving leaves of nothing is nothing.
+            if weight > 1e-12 {
+                self.scale * weight
+            } else {
+                Mass::ZERO
+            }
+        });
+        Some(weights.collect())
+    }
+
+    /// The variables and all limits but the lifted one.
+    fn rows(&self, softness: Softness, lifted: Option<Limit>) -> Rows {
+        let mut variables = ProblemVariables::new();
+        let amounts: Vec<Variable> = (self.materials.iter().enumerate())
+            .map(|(place, material)| {
+                let at_hand = material.at_hand.filter(|_| lifted != Some(Limit::AtHand(place)));
+                let allowed = material.allowed.filter(|_| lifted != Some(Limit::Allowed(place)));
+                let most = [at_hand, allowed].into_iter().flatten();
+                let most = most.fold(NO_LIMIT, |least, most| least.min(most / self.scale));
+                variables.add(variable().clamp(0.0, most))
+            })
+            .collect();
+        let mut missed = Expression::default();
+        let mut constraints = Vec::new();
+        for nutrient in Nutrient::ALL {
+            let mut supplied = Expression::with_capacity(amounts.len() + 1);
+            for (&amount, material) in amounts.iter().zip(self.materials) {
+                let part = material.part(nutrient);
+                if part >= LEAST_PART {
+                    supplied.add_mul(part, amount);
+                }
+            }
+            let least = self.target.least.of(nutrient) / self.scale;
+            if least > 0.0 && lifted != Some(Limit::Least(nutrient)) {
+                let mut reached = supplied.clone();
+                if softness != Softness::Hard {
+                    let short = variables.add(variable().min(0.0));
+                    missed.add_mul(SHORT_AGAINST_OVER, short);
+                    reached += short;
+                }
+                constraints.push(reached.geq(least));
+            }
+            let most = self
+                .target
+                .most
+                .of(nutrient)
+                .filter(|_| lifted != Some(Limit::Most(nutrient)));
+            if let Some(most) = most {
+                if softness == Softness::ShortAndOver {
+                    let over = variables.add(variable().min(0.0));
+                    missed += over;
+                    supplied -= over;
+                }
+                constraints.push(supplied.leq(most / self.scale));
+            }
+        }
+        Rows {
+            variables,
+            amounts,
+            missed,
+            constraints,
+        }
+    }
+}
+
+/// A linear programme without what is to be least.
+struct Rows {
+    variables: ProblemVariables,
+    amounts: Vec<Variable>,
+    missed: Expression,
+    constraints: Vec<good_lp::Constraint>,
+}
+
+impl Rows {
+    fn minimise(self, objective: Expression) -> Option<impl Solution> {
+        let model = self.variables.minimise(objective).using(microlp);
+        model.with_all(self.constraints).solve().ok()
+    }
+}
