@@ -17,7 +17,7 @@ mod source;
 pub use built_in::Catalog;
 pub use crop::{Crop, Hardiness, Hilling, NitrogenNeed, PlantingMethod, Season};
 pub use growth::{Roots, SoilTemperatures, StageLengths, Stages, WaterUse};
-pub use ids::{CropId, MaterialId};
+pub use ids::{CropId, MaterialId, StageId};
 pub use material::{Analysis, Material};
 pub use row_amount::{RowAmount, RowMeasure};
 pub use source::{Citation, Ends, Mark, SourceKey, Sourced};

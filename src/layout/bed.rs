@@ -1,11 +1,13 @@
-//! Beds: a part of a plot with rows of its own, what grows there and what is put down.
+//! Beds: a part of a plot with rows of its own, and what grows there.
 
 use jiff::civil::Date;
 
+use super::dressing::Dressing;
+use super::feeding::Feeding;
 use super::ids::{BedId, DressingId, PlotId};
-use crate::catalog::{CropId, MaterialId};
+use crate::catalog::CropId;
 use crate::geometry::{Lines, Point, Remainder};
-use crate::quantity::{Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength};
+use crate::quantity::{Bearing, FlowPerLength, Fraction, Length, Mass};
 
 /// A part of a plot with rows of its own.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,8 +41,12 @@ pub struct Bed {
     pub water: Water,
     /// Tape laid with the rows; it counts only where the water comes through tape.
     pub tape: Tape,
+    /// The beds that get water together name one zone; a bed without a name runs by itself.
+    pub zone: String,
     /// What grows there; nothing yet if `None`.
     pub planting: Option<Planting>,
+    /// What it wants in nutrients, and what it has already.
+    pub feeding: Feeding,
     /// What is put down over the season, in order.
     pub dressings: Vec<Dressing>,
 }
@@ -110,6 +116,12 @@ pub struct Tape {
     pub lines_per_row: u8,
     /// Added to every piece of row for the fittings at its ends.
     pub spare: Length,
+    /// Water that one line of it lets out.
+    pub flow: FlowPerLength,
+    /// From outlet to outlet.
+    pub outlets: Length,
+    /// Width inside, when full.
+    pub bore: Length,
 }
 
 /// What grows in a bed.
@@ -119,6 +131,8 @@ pub struct Planting {
     pub crop: CropId,
     /// The cultivar, in the grower's words; may be empty.
     pub cultivar: String,
+    /// The day it is sown or set out in the bed, when known.
+    pub planted: Option<Date>,
     /// The grower's own in-row spacing; the crop's own for the bed's water when not given.
     pub in_row: Option<Length>,
     /// The grower's own distance from the end of a piece to the first plant; half the in-row spacing when not given.
@@ -215,67 +229,6 @@ impl Sowing {
             _ => 1,
         }
     }
-}
-
-/// Something put down on a bed: fertilizer of one material at one time.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Dressing {
-    /// Unique in the layout.
-    pub id: DressingId,
-    /// What the grower calls it: "at planting", "first side-dressing".
-    pub name: String,
-    /// The material.
-    pub material: MaterialId,
-    /// What the amount counts.
-    pub basis: Basis,
-    /// How much.
-    pub amount: Amount,
-    /// Where it goes.
-    pub placement: Placement,
-    /// When, in the grower's words: "knee-high", "10 June"; may be empty.
-    pub when: String,
-}
-
-/// What the amount of a dressing counts.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub enum Basis {
-    /// The material as it comes out of the bag.
-    #[default]
-    Product,
-    /// The nitrogen in it.
-    Nitrogen,
-    /// The phosphate (P2O5) in it.
-    Phosphate,
-    /// The potash (K2O) in it.
-    Potash,
-}
-
-/// How much of a dressing.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Amount {
-    /// So much over ground.
-    PerArea(MassPerArea),
-    /// So much along each row.
-    PerRowLength(MassPerLength),
-    /// So much for each plant.
-    PerPlant(Mass),
-}
-
-/// Where a dressing goes.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Placement {
-    /// Over all the bed's ground.
-    Broadcast,
-    /// In a band at the row, at or before planting.
-    Band {
-        /// Width of the strip of ground that belongs to the row; one row spacing when not given.
-        strip: Option<Length>,
-    },
-    /// Beside the growing plants.
-    SideDress {
-        /// Width of the strip of ground that belongs to the row; one row spacing when not given.
-        strip: Option<Length>,
-    },
 }
 
 impl Bed {

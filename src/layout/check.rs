@@ -5,11 +5,11 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use super::bed::{Bed, BedGround, Dressing, Placement, Planting};
+use super::bed::{Bed, BedGround, Planting};
+use super::check_feeding::{check_dressing, check_feeding, check_material_twice, check_shed_material};
 use super::check_seed::{check_cultivar, check_lot, check_own_crop, check_packets, check_twice};
 use super::document::{Layout, Note};
 use super::ground::{Obstacle, Plot, Shape};
-use super::ids::BedId;
 use super::item::Item;
 use super::limits::{self, LARGEST_ID, MOST_LINES, SEASONS, ValueError};
 
@@ -68,6 +68,8 @@ pub fn check(layout: &Layout) -> Vec<Problem> {
     problems.extend(layout.own_crops.iter().flat_map(|crop| check_own_crop(crop)));
     problems.extend(layout.cultivars.iter().flat_map(|cultivar| check_cultivar(cultivar)));
     problems.extend(check_twice(layout).into_iter().map(|(problem, _)| problem));
+    problems.extend(layout.shed.iter().flat_map(|kept| check_shed_material(kept)));
+    problems.extend(check_material_twice(layout));
     problems.extend(check_ids(layout));
     problems
 }
@@ -153,6 +155,11 @@ pub(super) fn check_bed(bed: &Bed) -> Vec<Problem> {
     if let Some(planting) = &bed.planting {
         check_planting(&mut found, planting);
     }
+    found.value(limits::tape_flow(bed.tape.flow));
+    found.value(limits::spacing("the distance between outlets", bed.tape.outlets));
+    found.value(limits::spacing("the width of the tape", bed.tape.bore));
+    found.value(limits::words("the water zone", &bed.zone));
+    check_feeding(&mut found, &bed.feeding);
     for dressing in &bed.dressings {
         found.problems.extend(check_dressing(bed.id, dressing));
     }
@@ -177,22 +184,6 @@ fn check_planting(found: &mut Found, planting: &Planting) {
     if let Some(emergence) = planting.field_emergence {
         found.value(limits::some_part("field emergence", emergence.get()));
     }
-}
-
-fn check_dressing(bed: BedId, dressing: &Dressing) -> Vec<Problem> {
-    let about = Item::Dressing(bed, dressing.id);
-    let mut found = Found::about(about, &subject(&dressing.name, "A dressing"));
-    found.value(limits::name("its name", &dressing.name));
-    found.value(limits::name("the material", &dressing.material.0));
-    found.value(limits::words("the time", &dressing.when));
-    found.value(limits::amount(dressing.amount));
-    match dressing.placement {
-        Placement::Band { strip: Some(strip) } | Placement::SideDress { strip: Some(strip) } => {
-            found.value(limits::spacing("the strip", strip));
-        }
-        Placement::Broadcast | Placement::Band { strip: None } | Placement::SideDress { strip: None } => {}
-    }
-    found.problems
 }
 
 /// What is wrong with a note.
@@ -252,7 +243,11 @@ fn numbered(layout: &Layout) -> impl Iterator<Item = (u32, Item, String)> {
         .lots
         .iter()
         .map(|lot| (lot.id.0, Item::Lot(lot.id), "A lot of seed".to_owned()));
-    plots.chain(beds).chain(notes).chain(lots)
+    let shed = layout
+        .shed
+        .iter()
+        .map(|kept| (kept.id.0, Item::Shed(kept.id), "A material in the shed".to_owned()));
+    plots.chain(beds).chain(notes).chain(lots).chain(shed)
 }
 
 /// The name on one line, or a word for the thing where it has none.

@@ -2,11 +2,12 @@
 
 use super::bed::{Bed, BedGround, Planting, Tape, Water};
 use super::document::Layout;
+use super::feeding::Feeding;
 use super::ground::{ObstacleKind, Plot};
 use super::ids::BedId;
 use crate::catalog::CropId;
 use crate::geometry::{Lines, Point, Remainder};
-use crate::quantity::{Bearing, Fraction, Length, Units};
+use crate::quantity::{Bearing, FlowPerLength, Fraction, Length, Units};
 
 /// The year that a plan made on a day is for: from September on, the next one.
 pub const fn season_planned_on(year: i16, month: i8) -> i16 {
@@ -54,8 +55,11 @@ impl Layout {
             tape: Tape {
                 lines_per_row: 1,
                 spare: by_units(Length::feet(1.0), Length::metres(0.3)),
+                ..Tape::PLAIN
             },
+            zone: String::new(),
             planting: None,
+            feeding: Feeding::default(),
             dressings: Vec::new(),
         }
     }
@@ -81,12 +85,28 @@ impl Layout {
     }
 }
 
+impl Tape {
+    /// One line of medium-flow tape, five eighths of an inch wide, with an outlet every foot and nothing spare.
+    ///
+    /// # Source
+    /// About 0.5 gpm to 100 ft for medium flow: University of Missouri Extension, G6462. Width and outlets: common
+    /// practice, no source.
+    pub const PLAIN: Self = Self {
+        lines_per_row: 1,
+        spare: Length::ZERO,
+        flow: FlowPerLength::gallons_per_minute_per_100_feet(0.5),
+        outlets: Length::feet(1.0),
+        bore: Length::inches(0.625),
+    };
+}
+
 impl Planting {
     /// A crop with everything else left to the crop, and no seed on top.
     pub const fn of(crop: CropId) -> Self {
         Self {
             crop,
             cultivar: String::new(),
+            planted: None,
             in_row: None,
             end_gap: None,
             sowing: None,

@@ -4,9 +4,11 @@ use std::sync::Arc;
 
 use super::bed::Bed;
 use super::ground::Plot;
-use super::ids::{BedId, LotId, NoteId, PlotId};
+use super::ids::{BedId, LotId, NoteId, PlotId, ShedId};
 use super::own::{OwnCrop, OwnCultivar};
+use super::shed::ShedMaterial;
 use super::shelf::{PacketList, SeedLot};
+use crate::catalog::MaterialId;
 use crate::geometry::Point;
 use crate::quantity::Units;
 
@@ -36,6 +38,10 @@ pub struct Layout {
     pub own_crops: Vec<Arc<OwnCrop>>,
     /// The grower's own cultivars.
     pub cultivars: Vec<Arc<OwnCultivar>>,
+    /// The fertilizer shed: own materials, and what is known of bags of the catalogue's.
+    pub shed: Vec<Arc<ShedMaterial>>,
+    /// Whether it is to be kept within organic rules.
+    pub organic: bool,
 }
 
 /// Where on earth a layout lies.
@@ -75,6 +81,8 @@ impl Layout {
             packets: Vec::new(),
             own_crops: Vec::new(),
             cultivars: Vec::new(),
+            shed: Vec::new(),
+            organic: false,
         }
     }
 
@@ -103,6 +111,16 @@ impl Layout {
         self.lots.iter().find(|lot| lot.id == id)
     }
 
+    /// The entry of that id in the shed.
+    pub fn shed_entry(&self, id: ShedId) -> Option<&Arc<ShedMaterial>> {
+        self.shed.iter().find(|kept| kept.id == id)
+    }
+
+    /// What the shed knows of a material.
+    pub fn shed_material(&self, id: &MaterialId) -> Option<&Arc<ShedMaterial>> {
+        self.shed.iter().find(|kept| kept.material == *id)
+    }
+
     /// An id that nothing in the layout has: one past the largest in use.
     pub fn next_id(&self) -> u32 {
         let plots = self.plots.iter().flat_map(|plot| {
@@ -119,10 +137,12 @@ impl Layout {
         });
         let notes = self.notes.iter().map(|note| note.id.0);
         let lots = self.lots.iter().map(|lot| lot.id.0);
+        let shed = self.shed.iter().map(|kept| kept.id.0);
         plots
             .chain(beds)
             .chain(notes)
             .chain(lots)
+            .chain(shed)
             .max()
             .map_or(1, |id| id.saturating_add(1))
     }

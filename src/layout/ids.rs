@@ -31,6 +31,10 @@ id! {
     LotId
 }
 id! {
+    /// A material in the fertilizer shed.
+    ShedId
+}
+id! {
     /// A note on the map.
     NoteId
 }

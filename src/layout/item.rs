@@ -1,6 +1,6 @@
 //! Everything in a layout that can be chosen, pointed at, or spoken of.
 
-use super::ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId};
+use super::ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId, ShedId};
 
 /// One thing in a layout, by its id.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -27,6 +27,8 @@ pub enum Item {
     Note(NoteId),
     /// A lot on the seed shelf.
     Lot(LotId),
+    /// A material in the fertilizer shed.
+    Shed(ShedId),
 }
 
 impl Item {

@@ -3,10 +3,11 @@
 
 use thiserror::Error;
 
-use super::bed::{Amount, Raised, Sowing};
+use super::bed::{Raised, Sowing};
+use super::dressing::Amount;
 use super::shelf::SeedAmount;
 use crate::geometry::Point;
-use crate::quantity::{Fraction, Length, Mass};
+use crate::quantity::{Concentration, FlowPerLength, Fraction, Length, Mass, MassPerArea, Volume};
 
 /// No place and no length lies farther than this: a thousand kilometres. Past it the last digits of a
 /// coordinate are no longer far below a millimetre, and outlines no longer meet exactly.
@@ -35,6 +36,15 @@ pub const HEAVIEST: Mass = Mass::kilograms(1e6);
 
 /// The highest price of a packet, in any currency.
 pub const HIGHEST_PRICE: f64 = 1e9;
+
+/// Times that a dressing goes through the tape in a season. One a day; more is a slip of the hand.
+pub const MOST_TIMES: u16 = 366;
+
+/// Credits of one bed. More than any ground has had.
+pub const MOST_CREDITS: usize = 50;
+
+/// The largest stock tank, in cubic metres.
+pub const LARGEST_TANK: f64 = 1000.0;
 
 /// Sizes of packet for one cultivar; no seed list has more.
 pub const MOST_SIZES: usize = 12;
@@ -79,6 +89,9 @@ pub enum ValueError {
     /// Nothing but blanks.
     #[error("{0} is empty")]
     Empty(&'static str),
+    /// Something that cannot be left out.
+    #[error("{0} is missing")]
+    Missing(&'static str),
     /// Too many letters.
     #[error("{what} has more than {limit} letters")]
     TooLong {
@@ -115,6 +128,7 @@ impl ValueError {
             Self::Negative(_) => "Give zero or more",
             Self::TooFar(_) => "Give a smaller one, and look whether the unit is right",
             Self::OutOfRange { .. } => "Give a value in that range",
+            Self::Missing(_) => "Give it",
             Self::Empty(_) => "Give it at least one letter",
             Self::TooLong { .. } => "Shorten it",
             Self::Unshowable(_) => "Write it on one line, in plain letters",
@@ -394,4 +408,85 @@ pub(super) fn amount_number(number: f64) -> Result<(), ValueError> {
         return Err(ValueError::Negative(what));
     }
     range(what, number, 0.0, LARGEST_AMOUNT)
+}
+
+/// A rate over ground, of a nutrient, of lime or of compost.
+pub(super) fn rate(what: &'static str, rate: MassPerArea) -> Result<(), ValueError> {
+    rate_number(what, rate.to_kilograms_per_square_metre())
+}
+
+/// The plain number of a rate, in kilograms per square metre or per metre.
+pub(super) fn rate_number(what: &'static str, number: f64) -> Result<(), ValueError> {
+    if number < 0.0 {
+        return Err(ValueError::Negative(what));
+    }
+    range(what, number, 0.0, LARGEST_AMOUNT)
+}
+
+/// A weight that may be nothing.
+pub(super) fn weight(what: &'static str, mass: Mass) -> Result<(), ValueError> {
+    if mass < Mass::ZERO {
+        return Err(ValueError::Negative(what));
+    }
+    range(what, mass.to_kilograms(), 0.0, HEAVIEST.to_kilograms())
+}
+
+/// A weight that may not be nothing: of a bag, or of a cup.
+pub(super) fn some_weight(what: &'static str, mass: Mass) -> Result<(), ValueError> {
+    if mass == Mass::ZERO {
+        return Err(ValueError::NotPositive(what));
+    }
+    weight(what, mass)
+}
+
+/// Something dissolved in water; no salt reaches ten kilograms to the litre.
+pub(super) fn dissolved(what: &'static str, in_water: Concentration) -> Result<(), ValueError> {
+    let number = in_water.to_kilograms_per_cubic_metre();
+    if number < 0.0 {
+        return Err(ValueError::Negative(what));
+    }
+    range(what, number, 0.0, 10_000.0)
+}
+
+/// Calcium carbonate equivalent of lime, as a part: burnt lime goes to 1.79, and labels to 2 at the most.
+pub(super) fn lime_purity(purity: f64) -> Result<(), ValueError> {
+    let what = "the purity of the lime";
+    if purity <= 0.0 {
+        return Err(ValueError::NotPositive(what));
+    }
+    range(what, purity, 0.0, 2.0)
+}
+
+/// Times that a dressing goes through the tape, or the days between them.
+pub(super) fn times(what: &'static str, times: u16) -> Result<(), ValueError> {
+    range(what, f64::from(times), 1.0, f64::from(MOST_TIMES))
+}
+
+/// What a stock tank holds.
+pub(super) fn tank(tank: Volume) -> Result<(), ValueError> {
+    let what = "what the stock tank holds";
+    if tank <= Volume::ZERO {
+        return Err(ValueError::NotPositive(what));
+    }
+    range(what, tank.to_cubic_metres(), 0.0, LARGEST_TANK)
+}
+
+/// How many parts one part of stock makes.
+pub(super) fn injection_ratio(ratio: f64) -> Result<(), ValueError> {
+    range("the injection ratio", ratio, 1.0, 100_000.0)
+}
+
+/// What a line of tape lets out; a litre a second to the metre is a broken pipe.
+pub(super) fn tape_flow(flow: FlowPerLength) -> Result<(), ValueError> {
+    let what = "the flow of the tape";
+    let number = flow.to_square_metres_per_second();
+    if number <= 0.0 {
+        return Err(ValueError::NotPositive(what));
+    }
+    range(what, number, 0.0, 0.001)
+}
+
+/// How many credits a bed has.
+pub(super) fn credit_count(credits: usize) -> Result<(), ValueError> {
+    range("the number of credits", credits as f64, 0.0, MOST_CREDITS as f64)
 }

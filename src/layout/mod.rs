@@ -1,16 +1,20 @@
-//! The document: ground, beds, plantings, dressings and notes; edits and their history; checks on input;
+//! The document: ground, beds, plantings, dressings, shelf, shed and notes; edits and their history; checks on input;
 //! the file and its migrations.
 
 mod bed;
 mod document;
+mod dressing;
+mod feeding;
 mod ground;
 mod ids;
 mod item;
 mod naming;
 mod own;
+mod shed;
 mod shelf;
 
 mod check;
+mod check_feeding;
 mod check_seed;
 mod defaults;
 mod edit;
@@ -19,14 +23,19 @@ mod history;
 pub mod limits;
 pub mod store;
 
-pub use bed::{Amount, Basis, Bed, BedGround, Dressing, Placement, Planting, Raised, Sowing, Tape, Water};
+pub use bed::{Bed, BedGround, Planting, Raised, Sowing, Tape, Water};
 pub use check::{Problem, check};
 pub use defaults::season_planned_on;
 pub use document::{Layout, Note, Place};
-pub use edit::{BedChange, Edit, EditError, LotContents, ObstacleChange, OutlineChange, PlotChange, SeedEdit};
+pub use dressing::{Amount, Basis, Dressing, Injecting, Placement, Used, When};
+pub use edit::{
+    BedChange, Edit, EditError, LotContents, ObstacleChange, OutlineChange, PlotChange, SeedEdit, ShedEdit,
+};
+pub use feeding::{Credit, CreditKind, Feeding, Lime, NutrientRate, Recommendation};
 pub use ground::{Obstacle, ObstacleKind, Plot, Shape};
 pub use history::History;
-pub use ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId};
+pub use ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId, ShedId};
 pub use item::Item;
 pub use own::{OwnCrop, OwnCultivar, OwnValues};
+pub use shed::{Label, ShedMaterial};
 pub use shelf::{LotGermination, Packet, PacketList, SeedAmount, SeedLot, cultivar_key, same_cultivar};

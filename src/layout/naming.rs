@@ -3,7 +3,7 @@
 use super::bed::BedGround;
 use super::document::Layout;
 use super::item::Item;
-use crate::catalog::{Catalog, CropId};
+use crate::catalog::{Catalog, CropId, MaterialId};
 
 impl Layout {
     /// Whether the thing is in the layout. Rows follow from a bed: a row is there as long as its bed is.
@@ -23,6 +23,7 @@ impl Layout {
             Item::Dressing(bed, dressing) => self.bed(bed).is_some_and(|bed| bed.dressing(dressing).is_some()),
             Item::Note(note) => self.note(note).is_some(),
             Item::Lot(lot) => self.lot(lot).is_some(),
+            Item::Shed(kept) => self.shed_entry(kept).is_some(),
         }
     }
 
@@ -33,6 +34,18 @@ impl Layout {
             .filter(|name| !name.is_empty())
             .or_else(|| Catalog::built_in().crop(crop).map(|crop| crop.name.as_str()))
             .unwrap_or(&crop.0)
+    }
+
+    /// What people call a material: the grower's own name, the catalogue's, or at last its id.
+    pub fn material_name<'a>(&'a self, material: &'a MaterialId) -> &'a str {
+        let own = self.shed_material(material).map(|kept| kept.label.name.as_str());
+        own.filter(|name| !name.is_empty())
+            .or_else(|| {
+                Catalog::built_in()
+                    .material(material)
+                    .map(|material| material.name.as_str())
+            })
+            .unwrap_or(&material.0)
     }
 
     /// What the grower calls the thing: "Lower plot", "row 4 of Corn block". Corners and sides count from 1. A thing
@@ -58,6 +71,10 @@ impl Layout {
                 format!("{name} of {}", bed_name(bed))
             }
             Item::Note(_) => "a note".to_owned(),
+            Item::Shed(id) => self.shed_entry(id).map_or_else(
+                || "a material".to_owned(),
+                |kept| self.material_name(&kept.material).to_owned(),
+            ),
             Item::Lot(id) => self.lot(id).map_or_else(
                 || "a lot of seed".to_owned(),
                 |lot| match lot.cultivar.as_str() {

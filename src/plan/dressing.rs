@@ -74,8 +74,8 @@ fn shares(
                     // The bed's ground gets its share even where no row fits.
                     Ok((rows, rate * plan.area))
                 }
-                Placement::Band { strip } | Placement::SideDress { strip } => {
-                    let strip: Length = strip.unwrap_or(bed.row_spacing);
+                Placement::Band { .. } | Placement::SideDress { .. } | Placement::Injected(_) => {
+                    let strip: Length = dressing.placement.strip().unwrap_or(bed.row_spacing);
                     by_row(&|row| agronomy::banded_share(row.length, strip, rate))
                 }
             }

@@ -157,8 +157,9 @@ impl Flow {
 
 impl FlowPerLength {
     /// From US gallons a minute out of 100 feet.
-    pub fn gallons_per_minute_per_100_feet(value: f64) -> Self {
-        Flow::gallons_per_minute(value) / Length::feet(100.0)
+    pub const fn gallons_per_minute_per_100_feet(value: f64) -> Self {
+        let flow = Flow::gallons_per_minute(value).to_cubic_metres_per_second();
+        Self::square_metres_per_second(flow / Length::feet(100.0).to_metres())
     }
 
     /// From litres an hour out of a metre.

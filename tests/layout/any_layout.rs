@@ -2,17 +2,20 @@
 
 use std::sync::Arc;
 
-use jiff::civil::date;
+use jiff::civil::{Date, date};
 use proptest::prelude::*;
-use quillet::catalog::{CropId, MaterialId, PlantingMethod};
+use quillet::catalog::{Analysis, CropId, MaterialId, PlantingMethod, StageId};
 use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
-    Amount, Basis, Bed, BedChange, BedGround, BedId, Dressing, DressingId, Edit, Layout, LotContents, LotGermination,
-    LotId, Note, NoteId, Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnValues,
-    Packet, Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, SeedAmount, SeedEdit, Shape, Sowing, Tape,
-    Water,
+    Amount, Basis, Bed, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, DressingId, Edit, Feeding,
+    Injecting, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate, Obstacle,
+    ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnValues, Packet, Place, Placement,
+    Planting, Plot, PlotChange, PlotId, Raised, Recommendation, SeedAmount, SeedEdit, Shape, ShedEdit, ShedId, Sowing,
+    Tape, Used, Water, When,
 };
-use quillet::quantity::{Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength, Units};
+use quillet::quantity::{
+    Bearing, Concentration, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume,
+};
 
 fn length() -> impl Strategy<Value = Length> {
     prop_oneof![Just(0.0), 0.0..2.0, 0.0..1e6].prop_map(Length::metres)
@@ -196,17 +199,21 @@ fn sowing() -> impl Strategy<Value = Sowing> {
 fn planting() -> impl Strategy<Value = Planting> {
     (
         (name(), words()),
-        prop::option::of(spacing()),
-        prop::option::of(length()),
+        (
+            prop::option::of(spacing()),
+            prop::option::of(length()),
+            prop::option::of(day()),
+        ),
         prop::option::of(sowing()),
         prop::option::of(some_fraction()),
         prop::option::of(some_fraction()),
         fraction(),
     )
         .prop_map(
-            |((crop, cultivar), in_row, end_gap, sowing, germination, field_emergence, spare)| Planting {
+            |((crop, cultivar), (in_row, end_gap, planted), sowing, germination, field_emergence, spare)| Planting {
                 crop: CropId(crop),
                 cultivar,
+                planted,
                 in_row,
                 end_gap,
                 sowing,
@@ -235,13 +242,158 @@ fn placement() -> impl Strategy<Value = Placement> {
         Just(Placement::Broadcast),
         prop::option::of(spacing()).prop_map(|strip| Placement::Band { strip }),
         prop::option::of(spacing()).prop_map(|strip| Placement::SideDress { strip }),
+        injecting().prop_map(Placement::Injected),
+    ]
+}
+
+fn injecting() -> impl Strategy<Value = Injecting> {
+    (
+        prop::option::of(spacing()),
+        (1_u16..=366, 1_u16..=366),
+        (1e-6..=1000.0, 1.0..=100_000.0, any::<bool>()),
+        (length(), spacing()),
+    )
+        .prop_map(
+            |(strip, (times, every_days), (tank, ratio, to_water), (supply, supply_bore))| Injecting {
+                strip,
+                times,
+                every_days,
+                tank: Volume::cubic_metres(tank),
+                ratio,
+                to_water,
+                supply,
+                supply_bore,
+            },
+        )
+}
+
+fn day() -> impl Strategy<Value = Date> {
+    (1_i16..=9999, 1_i8..=12, 1_i8..=28).prop_map(|(year, month, day)| date(year, month, day))
+}
+
+fn when() -> impl Strategy<Value = When> {
+    prop_oneof![
+        Just(When::Unsaid),
+        name().prop_map(When::Words),
+        name().prop_map(|stage| When::Stage(StageId(stage))),
+        day().prop_map(When::Day),
+    ]
+}
+
+fn used() -> impl Strategy<Value = Option<Used>> {
+    prop::option::of((0.0..1e3, prop::option::of(day()))).prop_map(|used| {
+        used.map(|(kg, on)| Used {
+            amount: Mass::kilograms(kg),
+            on,
+        })
+    })
+}
+
+fn over_ground() -> impl Strategy<Value = MassPerArea> {
+    (0.0..1e3).prop_map(MassPerArea::kilograms_per_square_metre)
+}
+
+fn nutrient_rate() -> impl Strategy<Value = Option<NutrientRate>> {
+    prop::option::of(prop_oneof![
+        over_ground().prop_map(NutrientRate::PerArea),
+        (0.0..1e3).prop_map(|kg| NutrientRate::PerRowLength(MassPerLength::kilograms_per_metre(kg))),
+    ])
+}
+
+/// As a label has it: tenths of a percent.
+fn analysis() -> impl Strategy<Value = Analysis> {
+    let tenths = || (0_u16..=333).prop_map(|tenths| f64::from(tenths) / 10.0);
+    (tenths(), tenths(), tenths()).prop_map(|(n, p2o5, k2o)| Analysis::percent(n, p2o5, k2o).expect("under a hundred"))
+}
+
+fn credit() -> impl Strategy<Value = Credit> {
+    let what = prop_oneof![
+        (over_ground(), analysis(), fraction()).prop_map(|(rate, analysis, available_n)| CreditKind::Compost {
+            rate,
+            analysis,
+            available_n
+        }),
+        over_ground().prop_map(CreditKind::Nitrogen),
+        (0.0..1e3, any::<bool>(), length()).prop_map(|(strength, as_nitrate, depth)| CreditKind::Water {
+            nitrate_n: Concentration::kilograms_per_cubic_metre(strength),
+            as_nitrate,
+            depth
+        }),
+        (over_ground(), over_ground(), over_ground()).prop_map(|(n, p2o5, k2o)| CreditKind::Down { n, p2o5, k2o }),
+    ];
+    (name(), what).prop_map(|(name, what)| Credit { name, what })
+}
+
+fn recommendation() -> impl Strategy<Value = Recommendation> {
+    (
+        (nutrient_rate(), nutrient_rate(), nutrient_rate()),
+        any::<bool>(),
+        prop::option::of(spacing()),
+        prop::option::of((over_ground(), 0.01..=2.0)),
+    )
+        .prop_map(|((n, p2o5, k2o), elemental, rows_apart, lime)| Recommendation {
+            n,
+            p2o5,
+            k2o,
+            elemental,
+            rows_apart,
+            lime: lime.map(|(rate, purity)| Lime { rate, purity }),
+        })
+}
+
+fn feeding() -> impl Strategy<Value = Feeding> {
+    (
+        prop::option::of(recommendation()),
+        prop::collection::vec(credit(), 0..3),
+        any::<bool>(),
+    )
+        .prop_map(|(laboratory, credits, holds_to_plan)| Feeding {
+            laboratory,
+            credits,
+            holds_to_plan,
+        })
+}
+
+fn label() -> impl Strategy<Value = Label> {
+    let weight = || prop::option::of((1e-6..1e3).prop_map(Mass::kilograms));
+    (
+        name(),
+        analysis(),
+        (prop::option::of(fraction()), prop::option::of(fraction())),
+        prop::option::of((0.0..1e4).prop_map(Concentration::kilograms_per_cubic_metre)),
+        (weight(), weight(), weight()),
+        prop::option::of(0.0..1e6),
+        prop::option::of(any::<bool>()),
+    )
+        .prop_map(
+            |(name, analysis, (available_n, sodium), solubility, (cup, bag, at_hand), price, organic)| Label {
+                name,
+                analysis: Some(analysis),
+                available_n,
+                sodium,
+                solubility,
+                cup,
+                bag,
+                price,
+                at_hand,
+                organic,
+            },
+        )
+}
+
+fn shed_edit() -> impl Strategy<Value = ShedEdit> {
+    prop_oneof![
+        3 => label().prop_map(ShedEdit::AddOwn),
+        2 => label().prop_map(|label| ShedEdit::Put(MaterialId("urea".to_owned()), label)),
+        1 => (any_id(), label()).prop_map(|(id, label)| ShedEdit::Set(ShedId(id), label)),
+        1 => any_id().prop_map(|id| ShedEdit::Remove(ShedId(id))),
     ]
 }
 
 fn dressing() -> impl Strategy<Value = Dressing> {
     let basis = prop::sample::select(vec![Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash]);
-    (name(), name(), basis, amount(), placement(), words()).prop_map(
-        |(name, material, basis, amount, placement, when)| Dressing {
+    (name(), name(), basis, amount(), placement(), when(), used()).prop_map(
+        |(name, material, basis, amount, placement, when, used)| Dressing {
             id: DressingId(0),
             name,
             material: MaterialId(material),
@@ -249,6 +401,7 @@ fn dressing() -> impl Strategy<Value = Dressing> {
             amount,
             placement,
             when,
+            used,
         },
     )
 }
@@ -262,7 +415,15 @@ fn lines() -> impl Strategy<Value = Lines> {
 }
 
 fn tape() -> impl Strategy<Value = Tape> {
-    (0_u8..=6, length()).prop_map(|(lines_per_row, spare)| Tape { lines_per_row, spare })
+    (0_u8..=6, length(), 1e-9..=1e-3, spacing(), spacing()).prop_map(|(lines_per_row, spare, flow, outlets, bore)| {
+        Tape {
+            lines_per_row,
+            spare,
+            flow: FlowPerLength::square_metres_per_second(flow),
+            outlets,
+            bore,
+        }
+    })
 }
 
 fn remainder() -> impl Strategy<Value = Remainder> {
@@ -282,11 +443,12 @@ fn bed() -> impl Strategy<Value = Bed> {
         (name(), bed_ground(), -720.0..720.0_f64),
         (spacing(), prop::option::of(length()), remainder()),
         (length(), length(), length()),
-        (lines(), water(), tape()),
+        (lines(), water(), tape(), words()),
         prop::option::of(planting()),
+        feeding(),
         prop::collection::vec(dressing(), 0..3),
     )
-        .prop_map(|(ground, rows, kept, row, planting, dressings)| Bed {
+        .prop_map(|(ground, rows, kept, row, planting, feeding, dressings)| Bed {
             id: BedId(0),
             plot: PlotId(0),
             name: ground.0,
@@ -301,7 +463,9 @@ fn bed() -> impl Strategy<Value = Bed> {
             lines: row.0,
             water: row.1,
             tape: row.2,
+            zone: row.3,
             planting,
+            feeding,
             dressings,
         })
 }
@@ -351,8 +515,9 @@ pub(crate) fn layout() -> impl Strategy<Value = Layout> {
         prop::collection::vec((point(), "[a-z\n]{0,8}[a-z]"), 0..3),
         1_u32..100,
         seed_store(),
+        (prop::collection::vec(shed_edit(), 0..4), any::<bool>()),
     )
-        .prop_map(|(head, plots, beds, notes, first_id, store)| {
+        .prop_map(|(head, plots, beds, notes, first_id, store, (shed, organic))| {
             let mut next = first_id;
             let mut id = || {
                 next += 1;
@@ -389,6 +554,12 @@ pub(crate) fn layout() -> impl Strategy<Value = Layout> {
                     layout = filled;
                 }
             }
+            for edit in shed {
+                if let Ok(filled) = layout.apply(&Edit::Shed(edit)) {
+                    layout = filled;
+                }
+            }
+            layout.organic = organic;
             layout
         })
 }
@@ -465,6 +636,21 @@ fn bed_change() -> impl Strategy<Value = BedChange> {
         prop::option::of(planting()).prop_map(BedChange::SetPlanting),
         name().prop_map(|crop| BedChange::SetCrop(CropId(crop))),
         prop::option::of(any_length).prop_map(BedChange::SetInRow),
+        prop::option::of(day()).prop_map(BedChange::SetPlanted),
+        words().prop_map(BedChange::SetZone),
+        prop::option::of(recommendation()).prop_map(BedChange::SetRecommendation),
+        credit().prop_map(BedChange::AddCredit),
+        (0_usize..3, credit()).prop_map(|(place, credit)| BedChange::SetCredit(place, credit)),
+        (0_usize..3).prop_map(BedChange::RemoveCredit),
+        any::<bool>().prop_map(BedChange::SetHoldsToPlan),
+        (prop::collection::vec(dressing(), 0..3), any::<bool>()).prop_map(|(dressings, in_place)| {
+            let name = "a programme".to_owned();
+            BedChange::LayDown {
+                name,
+                dressings,
+                in_place,
+            }
+        }),
         dressing().prop_map(BedChange::AddDressing),
         any_id().prop_map(|id| BedChange::RemoveDressing(DressingId(id))),
         (any_id(), 0_usize..5).prop_map(|(id, to)| BedChange::MoveDressing {
@@ -482,6 +668,8 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         2 => outline().prop_map(|outline| Edit::AddPlot { name: None, outline }),
         2 => outline().prop_map(|outline| Edit::AddPlotWithBed { name: None, outline }),
         3 => seed_edit().prop_map(Edit::Seed),
+        3 => shed_edit().prop_map(Edit::Shed),
+        1 => any::<bool>().prop_map(Edit::SetOrganic),
         1 => any_id().prop_map(|id| Edit::RemovePlot(PlotId(id))),
         6 => (any_id(), plot_change()).prop_map(|(id, change)| Edit::Plot(PlotId(id), change)),
         2 => (any_id(), bed_ground()).prop_map(|(plot, ground)| Edit::AddBed { plot: PlotId(plot), name: None, ground }),

@@ -6,7 +6,7 @@ use quillet::catalog::{CropId, MaterialId};
 use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
     Amount, Basis, Bed, BedChange, BedGround, BedId, Dressing, DressingId, Edit, Layout, NoteId, ObstacleKind, Place,
-    Placement, Planting, PlotChange, PlotId, Shape, Sowing, Tape, Water,
+    Placement, Planting, PlotChange, PlotId, Shape, Sowing, Tape, Water, When,
 };
 use quillet::quantity::{Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength, Units};
 
@@ -42,7 +42,8 @@ pub(crate) fn side_dressing() -> Dressing {
         basis: Basis::Product,
         amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(10.0)),
         placement: Placement::SideDress { strip: None },
-        when: "knee-high".to_owned(),
+        when: When::Words("knee-high".to_owned()),
+        used: None,
     }
 }
 
@@ -138,10 +139,12 @@ pub(crate) fn full_garden() -> Layout {
         tape: Tape {
             lines_per_row: 2,
             spare: Length::ZERO,
+            ..Tape::PLAIN
         },
         planting: Some(Planting {
             crop: CropId("onion".to_owned()),
             cultivar: "a red one".to_owned(),
+            planted: None,
             in_row: Some(Length::inches(4.0)),
             end_gap: Some(Length::ZERO),
             sowing: Some(Sowing::Seed { seeds_per_plant: 1.5 }),
@@ -163,7 +166,7 @@ pub(crate) fn full_garden() -> Layout {
                 },
                 basis: Basis::Potash,
                 amount: Amount::PerRowLength(MassPerLength::pounds_per_100_feet(1.0)),
-                when: String::new(),
+                when: When::Unsaid,
                 ..side_dressing()
             },
             Dressing {

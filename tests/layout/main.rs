@@ -12,6 +12,7 @@ mod broken_files;
 mod checks;
 mod defaults;
 mod edits;
+mod feeding_file;
 mod file_text;
 mod garden;
 mod history;

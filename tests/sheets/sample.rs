@@ -7,8 +7,8 @@ use quillet::catalog::{Analysis, CropId, MaterialId, PlantingMethod};
 use quillet::geometry::{Lines, Point, Region, Remainder, RowFit};
 use quillet::layout::{Amount, Basis};
 use quillet::layout::{
-    Bed, BedGround, BedId, Dressing, DressingId, Layout, Note, NoteId, Obstacle, ObstacleId, ObstacleKind, Placement,
-    Planting, Plot, PlotId, Shape, Sowing, Tape, Water,
+    Bed, BedGround, BedId, Dressing, DressingId, Feeding, Layout, Note, NoteId, Obstacle, ObstacleId, ObstacleKind,
+    Placement, Planting, Plot, PlotId, Shape, Sowing, Tape, Water, When,
 };
 use quillet::plan::{
     BedPlan, DressingPlan, GerminationFrom, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
@@ -155,11 +155,13 @@ impl BedSpec<'_> {
             water: self.water,
             tape: Tape {
                 lines_per_row: 1,
-                spare: Length::ZERO,
+                ..Tape::PLAIN
             },
+            zone: String::new(),
             planting: self.crop.map(|(id, _)| Planting {
                 crop: CropId(id.to_owned()),
                 cultivar: String::new(),
+                planted: None,
                 in_row: None,
                 end_gap: None,
                 sowing: None,
@@ -167,6 +169,7 @@ impl BedSpec<'_> {
                 field_emergence: None,
                 spare: Fraction::ZERO,
             }),
+            feeding: Feeding::default(),
             dressings: self
                 .dressings
                 .iter()
@@ -178,7 +181,8 @@ impl BedSpec<'_> {
                     basis: Basis::Product,
                     amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(10.0)),
                     placement: Placement::SideDress { strip: None },
-                    when: String::new(),
+                    when: When::Unsaid,
+                    used: None,
                 })
                 .collect(),
         };

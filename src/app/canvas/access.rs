@@ -184,6 +184,6 @@ pub(super) fn bounds_of(desk: &Desk, item: Item) -> Option<Bounds> {
             Bounds::of(pieces.iter().flat_map(|piece| [piece.start, piece.end]))
         }
         Item::Note(note) => around(layout.note(note)?.at),
-        Item::Lot(_) => None,
+        Item::Lot(_) | Item::Shed(_) => None,
     }
 }

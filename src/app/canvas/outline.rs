@@ -25,7 +25,9 @@ impl Outline {
             Item::Plot(plot) | Item::Corner(plot, _) | Item::Side(plot, _) => Self::Plot(plot),
             Item::Bed(bed) | Item::BedCorner(bed, _) => Self::Bed(bed),
             Item::Obstacle(plot, obstacle) => Self::Obstacle(plot, obstacle),
-            Item::Layout | Item::Row(..) | Item::Dressing(..) | Item::Note(_) | Item::Lot(_) => return None,
+            Item::Layout | Item::Row(..) | Item::Dressing(..) | Item::Note(_) | Item::Lot(_) | Item::Shed(_) => {
+                return None;
+            }
         };
         outline.ring(layout).map(|_| outline)
     }
@@ -134,7 +136,7 @@ pub(super) fn shift(item: Item, layout: &Layout, east: Length, north: Length) ->
             let outward = Length::metres(east.to_metres() * x + north.to_metres() * y);
             Some(outline.changed(OutlineChange::MoveSide { side, outward }))
         }
-        Item::Layout | Item::Row(..) | Item::Dressing(..) | Item::Lot(_) => None,
+        Item::Layout | Item::Row(..) | Item::Dressing(..) | Item::Lot(_) | Item::Shed(_) => None,
     }
 }
 

@@ -110,7 +110,7 @@ impl Overlay<'_> {
                     );
                 }
             }
-            Item::Layout | Item::Lot(_) => {}
+            Item::Layout | Item::Lot(_) | Item::Shed(_) => {}
         }
     }
 

@@ -9,7 +9,7 @@ use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::wording::nutrients;
 use crate::catalog::{Analysis, Catalog, Material, MaterialId};
-use crate::layout::{Amount, Basis, Bed, BedChange, BedId, Dressing, DressingId, Edit, Item, Placement};
+use crate::layout::{Amount, Basis, Bed, BedChange, BedId, Dressing, DressingId, Edit, Item, Placement, When};
 use crate::plan::{DressingPlan, GoesBy};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
 
@@ -36,8 +36,8 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
     material(ui, field, &mut changed);
     amount(ui, field, &mut changed, units);
     placement(ui, field, &mut changed, bed, units);
-    if let Some(when) = form::field(ui, field.with("when"), "When", &dressing.when, form::read_words) {
-        changed.when = when;
+    if let Some(when) = form::field(ui, field.with("when"), "When", &dressing.when.words(), form::read_words) {
+        changed.when = When::Words(when);
     }
     form::follows(ui, "in your own words: knee-high, 10 June");
     let plan = hand.desk.plan().bed(bed_id).cloned();
@@ -94,7 +94,8 @@ pub(crate) fn first_dressing(bed: &Bed, units: Units) -> Dressing {
             Units::Metric => MassPerArea::grams_per_square_metre(50.0),
         }),
         placement,
-        when: String::new(),
+        when: When::Unsaid,
+        used: None,
     }
 }
 
@@ -162,10 +163,7 @@ const fn basis_words(basis: Basis) -> &'static str {
 }
 
 fn placement(ui: &mut Ui, field: Id, dressing: &mut Dressing, bed: &Bed, units: Units) {
-    let strip = match dressing.placement {
-        Placement::Broadcast => None,
-        Placement::Band { strip } | Placement::SideDress { strip } => strip,
-    };
+    let strip = dressing.placement.strip();
     let all = [
         Placement::Broadcast,
         Placement::Band { strip },
@@ -205,6 +203,7 @@ const fn placement_words(placement: Placement) -> &'static str {
         Placement::Broadcast => "broadcast over the bed",
         Placement::Band { .. } => "in a band at the row",
         Placement::SideDress { .. } => "beside the plants",
+        Placement::Injected(_) => "through the tape",
     }
 }
 

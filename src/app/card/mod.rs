@@ -66,6 +66,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, drill: &mut Dr
             Item::Dressing(bed, id) => dressing::show(ui, &mut hand, bed, id),
             Item::Note(id) => note::show(ui, &mut hand, id),
             Item::Lot(id) => lot::show(ui, &mut hand, id),
+            Item::Shed(_) => {}
         }
         concerns(ui, desk, about, hand.out);
         ui.add_space(12.0);

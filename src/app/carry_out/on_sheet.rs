@@ -5,7 +5,7 @@ use super::super::canvas::Tool;
 use super::super::card::first_dressing;
 use super::super::step::Step;
 use crate::geometry::polygon;
-use crate::layout::{BedChange, BedGround, Edit, Item, OutlineChange, PlotChange, PlotId, SeedEdit};
+use crate::layout::{BedChange, BedGround, Edit, Item, OutlineChange, PlotChange, PlotId, SeedEdit, ShedEdit};
 use crate::quantity::Bearing;
 
 impl QuilletApp {
@@ -88,6 +88,7 @@ impl QuilletApp {
             Some(Item::Dressing(bed, dressing)) => Edit::Bed(bed, BedChange::RemoveDressing(dressing)),
             Some(Item::Note(note)) => Edit::RemoveNote(note),
             Some(Item::Lot(lot)) => Edit::Seed(SeedEdit::RemoveLot(lot)),
+            Some(Item::Shed(kept)) => Edit::Shed(ShedEdit::Remove(kept)),
             Some(Item::Row(..)) => {
                 self.desk
                     .say("Rows follow from the bed. Change its spacing, direction or ground to change them");

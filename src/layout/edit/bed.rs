@@ -6,12 +6,16 @@ use super::outline::OutlineChange;
 use super::{EditError, fresh_id, outline, replace, sound, tidy};
 use crate::catalog::CropId;
 use crate::geometry::{Lines, Point, Remainder};
-use crate::layout::bed::{Bed, BedGround, Dressing, Planting, Sowing, Tape, Water};
+use crate::layout::bed::{Bed, BedGround, Planting, Sowing, Tape, Water};
 use crate::layout::check::check_bed;
 use crate::layout::document::Layout;
+use crate::layout::dressing::{Dressing, When};
+use crate::layout::feeding::{Credit, Recommendation};
 use crate::layout::ids::{BedId, DressingId, PlotId};
 use crate::layout::item::Item;
+use crate::layout::limits::LARGEST_ID;
 use crate::quantity::{Bearing, Fraction, Length};
+use jiff::civil::Date;
 
 /// One change to a bed.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,6 +73,29 @@ pub enum BedChange {
     SetFieldEmergence(Option<Fraction>),
     /// Another part of seed on top.
     SetSpare(Fraction),
+    /// The day it is sown or set out, or not known again.
+    SetPlanted(Option<Date>),
+    /// Another water zone; empty when the bed runs by itself.
+    SetZone(String),
+    /// What the soil laboratory recommends, or nothing again.
+    SetRecommendation(Option<Recommendation>),
+    /// A new credit after the others.
+    AddCredit(Credit),
+    /// A credit changed, counted from 0.
+    SetCredit(usize, Credit),
+    /// A credit taken away, counted from 0.
+    RemoveCredit(usize),
+    /// Whether dressings stay as planned, whatever was really used before them.
+    SetHoldsToPlan(bool),
+    /// Several dressings at once: a published programme, or a mix. They are given ids.
+    LayDown {
+        /// What they are called together.
+        name: String,
+        /// The dressings, in order.
+        dressings: Vec<Dressing>,
+        /// Whether the dressings that are not done yet give way to them.
+        in_place: bool,
+    },
     /// A new dressing after the others. It is given an id; the one it comes with is not read.
     AddDressing(Dressing),
     /// A dressing changed: the one with this id becomes this.
@@ -105,10 +132,10 @@ pub(super) fn remove(layout: &mut Layout, id: BedId) -> Result<(), EditError> {
 
 /// Changes a bed.
 pub(super) fn change(layout: &mut Layout, id: BedId, change: &BedChange) -> Result<(), EditError> {
-    // A new dressing needs an id from the whole layout.
+    // New dressings need ids from the whole layout.
     let fresh = match change {
-        BedChange::AddDressing(_) => Some(DressingId(fresh_id(layout)?)),
-        _ => None,
+        BedChange::AddDressing(_) | BedChange::LayDown { .. } => fresh_id(layout)?,
+        _ => 0,
     };
     let slot = layout
         .beds
@@ -152,9 +179,26 @@ pub(super) fn change(layout: &mut Layout, id: BedId, change: &BedChange) -> Resu
         BedChange::SetGermination(germination) => planted(&mut bed)?.germination = *germination,
         BedChange::SetFieldEmergence(emergence) => planted(&mut bed)?.field_emergence = *emergence,
         BedChange::SetSpare(spare) => planted(&mut bed)?.spare = *spare,
+        BedChange::SetPlanted(day) => planted(&mut bed)?.planted = *day,
+        BedChange::SetZone(zone) => bed.zone = tidy(zone),
+        BedChange::SetRecommendation(recommendation) => bed.feeding.laboratory = *recommendation,
+        BedChange::AddCredit(credit) => bed.feeding.credits.push(tidy_credit(credit)),
+        BedChange::SetCredit(place, credit) => {
+            let mut credits = bed.feeding.credits.iter_mut();
+            *credits.nth(*place).ok_or(EditError::Gone(Item::Bed(id)))? = tidy_credit(credit);
+        }
+        BedChange::RemoveCredit(place) => {
+            if *place >= bed.feeding.credits.len() {
+                return Err(EditError::Gone(Item::Bed(id)));
+            }
+            bed.feeding.credits.remove(*place);
+        }
+        BedChange::SetHoldsToPlan(holds) => bed.feeding.holds_to_plan = *holds,
+        BedChange::LayDown {
+            dressings, in_place, ..
+        } => lay_down(&mut bed, dressings, *in_place, fresh)?,
         BedChange::AddDressing(dressing) => {
-            let id = fresh.unwrap_or(dressing.id);
-            bed.dressings.push(tidy_dressing(dressing, id));
+            bed.dressings.push(tidy_dressing(dressing, DressingId(fresh)));
         }
         BedChange::SetDressing(dressing) => {
             let place = place_of(&bed, dressing.id)?;
@@ -221,7 +265,32 @@ fn tidy_dressing(dressing: &Dressing, id: DressingId) -> Dressing {
     Dressing {
         id,
         name: tidy(&dressing.name),
-        when: tidy(&dressing.when),
+        when: match &dressing.when {
+            When::Words(words) if words.trim().is_empty() => When::Unsaid,
+            When::Words(words) => When::Words(tidy(words)),
+            other => other.clone(),
+        },
         ..dressing.clone()
     }
+}
+
+fn tidy_credit(credit: &Credit) -> Credit {
+    Credit {
+        name: tidy(&credit.name),
+        ..credit.clone()
+    }
+}
+
+/// Puts several dressings down, with ids from `first` on.
+fn lay_down(bed: &mut Bed, dressings: &[Dressing], in_place: bool, first: u32) -> Result<(), EditError> {
+    if in_place {
+        bed.dressings.retain(|dressing| dressing.used.is_some());
+    }
+    for (id, dressing) in (first..).zip(dressings) {
+        if id > LARGEST_ID {
+            return Err(EditError::IdsUsedUp);
+        }
+        bed.dressings.push(tidy_dressing(dressing, DressingId(id)));
+    }
+    Ok(())
 }

@@ -44,6 +44,9 @@ pub enum EditError {
     /// The catalogue, or the layout, has one of that name already.
     #[error("There is a crop named \"{0}\" already.")]
     NameTaken(String),
+    /// The catalogue, or the shed, has a material of that name already.
+    #[error("There is a material named \"{0}\" already.")]
+    MaterialTaken(String),
     /// Beds, lots or cultivars are still of it.
     #[error("{name} is still named by {by}.")]
     StillNamed {
@@ -71,6 +74,7 @@ impl EditError {
             Self::NothingPlanted { .. } => "Choose a crop first.",
             Self::NoneOfItsOwn(_) => "Choose one from the crop book.",
             Self::NameTaken(_) => "Give it another name, or put own values over the one that is there.",
+            Self::MaterialTaken(_) => "Give it another name.",
             Self::StillNamed { .. } => "Choose another crop there first.",
             Self::IdsUsedUp => "Save the layout, take the ids out of the file, and open it again.",
         }
@@ -89,5 +93,6 @@ const fn word(item: Item) -> &'static str {
         Item::Dressing(..) => "dressing",
         Item::Note(_) => "note",
         Item::Lot(_) => "lot of seed",
+        Item::Shed(_) => "material",
     }
 }

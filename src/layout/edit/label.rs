@@ -35,6 +35,9 @@ impl Edit {
             Self::SetNoteText { .. } => "reword a note".to_owned(),
             Self::RemoveNote(_) => "remove a note".to_owned(),
             Self::Seed(edit) => edit.label(layout),
+            Self::Shed(edit) => edit.label(layout),
+            Self::SetOrganic(true) => "keep within organic rules".to_owned(),
+            Self::SetOrganic(false) => "leave organic rules".to_owned(),
         }
     }
 }
@@ -94,6 +97,15 @@ fn bed_label(layout: &Layout, id: BedId, change: &BedChange) -> String {
         BedChange::SetGermination(_) => format!("set the germination of {name}"),
         BedChange::SetFieldEmergence(_) => format!("set the field emergence of {name}"),
         BedChange::SetSpare(_) => format!("set the spare seed of {name}"),
+        BedChange::SetPlanted(_) => format!("set the planting day of {name}"),
+        BedChange::SetZone(_) => format!("set the water zone of {name}"),
+        BedChange::SetRecommendation(_) => format!("set what {name} wants"),
+        BedChange::AddCredit(credit) => format!("credit {} to {name}", credit.name.trim()),
+        BedChange::SetCredit(..) => format!("change a credit of {name}"),
+        BedChange::RemoveCredit(_) => format!("remove a credit of {name}"),
+        BedChange::SetHoldsToPlan(true) => format!("hold the dressings of {name} to the plan"),
+        BedChange::SetHoldsToPlan(false) => format!("let the dressings of {name} follow what was used"),
+        BedChange::LayDown { name: what, .. } => format!("lay down {} for {name}", what.trim()),
         BedChange::AddDressing(dressing) => format!("add {} to {name}", dressing.name.trim()),
         BedChange::SetDressing(dressing) => {
             format!("change {} of {name}", dressing_name(bed, dressing.id))

@@ -11,6 +11,7 @@ mod obstacle;
 mod outline;
 mod plot;
 mod seed;
+mod shed;
 
 pub use bed::BedChange;
 pub use error::EditError;
@@ -18,6 +19,7 @@ pub use obstacle::ObstacleChange;
 pub use outline::OutlineChange;
 pub use plot::PlotChange;
 pub use seed::{LotContents, SeedEdit};
+pub use shed::ShedEdit;
 
 use std::sync::Arc;
 
@@ -99,6 +101,10 @@ pub enum Edit {
     RemoveNote(NoteId),
     /// The seed shelf, packets, or own crops and cultivars changed.
     Seed(SeedEdit),
+    /// The fertilizer shed changed.
+    Shed(ShedEdit),
+    /// Whether the layout is to be kept within organic rules.
+    SetOrganic(bool),
 }
 
 impl Layout {
@@ -143,6 +149,8 @@ impl Layout {
             Edit::SetNoteText { note, text } => note::set_text(&mut layout, *note, text)?,
             Edit::RemoveNote(id) => note::remove(&mut layout, *id)?,
             Edit::Seed(edit) => seed::change(&mut layout, edit)?,
+            Edit::Shed(edit) => shed::change(&mut layout, edit)?,
+            Edit::SetOrganic(organic) => layout.organic = *organic,
         }
         Ok(layout)
     }
@@ -175,4 +183,18 @@ fn replace<T: PartialEq>(slot: &mut Arc<T>, changed: T) {
     if **slot != changed {
         *slot = Arc::new(changed);
     }
+}
+
+/// An id for something of the grower's own: its name in small letters, with a number where that is taken.
+fn free_id(name: &str, is_taken: impl Fn(&str) -> bool) -> String {
+    let letters = |letter: char| if letter.is_alphanumeric() { letter } else { '_' };
+    let stem: String = name.to_lowercase().chars().map(letters).collect();
+    let stem = format!("own_{}", stem.trim_matches('_'));
+    let mut id = stem.clone();
+    let mut number = 2u32;
+    while is_taken(&id) {
+        id = format!("{stem}_{number}");
+        number = number.saturating_add(1);
+    }
+    id
 }

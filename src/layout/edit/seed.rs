@@ -138,7 +138,7 @@ pub(super) fn change(layout: &mut Layout, edit: &SeedEdit) -> Result<(), EditErr
             let name = tidy(name);
             name_is_free(layout, &name, None)?;
             let crop = OwnCrop {
-                id: free_id(layout, &name),
+                id: free_crop_id(layout, &name),
                 based_on: based_on.clone(),
                 name,
                 values: *values,
@@ -335,23 +335,14 @@ fn name_is_free(layout: &Layout, name: &str, but: Option<&CropId>) -> Result<(),
 }
 
 /// An id for an own crop: its name in small letters, with a number where that is taken.
-fn free_id(layout: &Layout, name: &str) -> CropId {
-    let letters = |letter: char| if letter.is_alphanumeric() { letter } else { '_' };
-    let stem: String = name.to_lowercase().chars().map(letters).collect();
-    let stem = format!("own_{}", stem.trim_matches('_'));
-    let is_taken = |id: &CropId| {
-        let named_by_bed = layout.beds.iter().filter_map(|bed| bed.planting.as_ref());
-        Catalog::built_in().crop(id).is_some()
-            || layout.own_crops.iter().any(|crop| crop.id == *id)
-            || named_by_bed.into_iter().any(|planting| planting.crop == *id)
+fn free_crop_id(layout: &Layout, name: &str) -> CropId {
+    let is_taken = |id: &str| {
+        let mut named_by_beds = layout.beds.iter().filter_map(|bed| bed.planting.as_ref());
+        Catalog::built_in().crop(&CropId(id.to_owned())).is_some()
+            || layout.own_crops.iter().any(|crop| crop.id.0 == id)
+            || named_by_beds.any(|planting| planting.crop.0 == id)
     };
-    let mut id = CropId(stem.clone());
-    let mut number = 2u32;
-    while is_taken(&id) {
-        id = CropId(format!("{stem}_{number}"));
-        number = number.saturating_add(1);
-    }
-    id
+    CropId(super::free_id(name, is_taken))
 }
 
 impl SeedEdit {

@@ -94,6 +94,7 @@ fn unsound(text: &str, problem: Problem) -> FileError {
         Item::Dressing(_, id) => Some(id.0),
         Item::Note(id) => Some(id.0),
         Item::Lot(id) => Some(id.0),
+        Item::Shed(id) => Some(id.0),
         Item::Layout | Item::Corner(..) | Item::Side(..) | Item::BedCorner(..) | Item::Row(..) => None,
     };
     let place = match id {

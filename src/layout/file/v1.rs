@@ -133,6 +133,8 @@ impl Layout {
             packets: Vec::new(),
             own_crops: Vec::new(),
             cultivars: Vec::new(),
+            shed: Vec::new(),
+            organic: false,
         })
     }
 }
@@ -216,9 +218,14 @@ impl Bed {
             },
             tape_lines_per_row: 1,
             tape_spare_m: Extent::ZERO,
+            tape_flow_m2_per_s: v2::Bed::default_tape_flow(),
+            tape_outlets_m: v2::Bed::default_tape_outlets(),
+            tape_bore_m: v2::Bed::default_tape_bore(),
+            zone: Words::default(),
             planting: self.crop.map(|crop| v2::Planting {
                 crop,
                 cultivar: self.cultivar,
+                planted: None,
                 in_row_m: self.in_row_ft.map(|in_row| Spacing::from(in_row.feet())),
                 end_gap_m: None,
                 sowing: None,
@@ -226,6 +233,7 @@ impl Bed {
                 field_emergence_part: None,
                 spare_part: Part::ZERO,
             }),
+            feeding: v2::Feeding::default(),
             dressings: self.dressings.into_iter().map(Dressing::into_v2).collect(),
         }
     }
@@ -242,6 +250,9 @@ impl Dressing {
             of: v2::Basis::Product,
             placement: v2::Placement::Broadcast,
             when: self.when,
+            stage: None,
+            day: None,
+            used: None,
         }
     }
 }

@@ -1,12 +1,13 @@
 //! Values as they stand in a file. Each refuses what cannot be while it is read, so that the reader can name the
 //! line and the column.
 
+use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
 use crate::geometry::Point;
 use crate::layout::SeedAmount;
 use crate::layout::limits::{self, Least, ValueError};
-use crate::quantity::{Fraction, Length, Mass};
+use crate::quantity::{Concentration, FlowPerLength, Fraction, Length, Mass, Volume};
 
 /// Defines a plain number in a file that is checked while it is read.
 macro_rules! checked_number {
@@ -35,7 +36,8 @@ macro_rules! checked_number {
             /// A number that was checked already.
             pub(in crate::layout) const fn of(value: f64) -> Self {
                 Self(value)
-            }        }
+            }
+        }
     };
 }
 
@@ -92,6 +94,53 @@ checked_number! {
 checked_number! {
     /// An amount of a dressing.
     Amount, |value| limits::amount_number(value)
+}
+
+checked_number! {
+    /// A rate, in kilograms per square metre or per metre.
+    RateNumber, |value| limits::rate_number("this rate", value)
+}
+checked_number! {
+    /// A weight that may not be nothing, in kilograms.
+    SomeWeight, |value| limits::some_weight("this weight", Mass::kilograms(value))
+}
+checked_number! {
+    /// Something dissolved in water, in kilograms per cubic metre.
+    Dissolved, |value| limits::dissolved("this strength", Concentration::kilograms_per_cubic_metre(value))
+}
+checked_number! {
+    /// Calcium carbonate equivalent of lime, as a part.
+    LimePurity, |value| limits::lime_purity(value)
+}
+checked_number! {
+    /// What a stock tank holds, in cubic metres.
+    Tank, |value| limits::tank(Volume::cubic_metres(value))
+}
+checked_number! {
+    /// How many parts one part of stock makes.
+    InjectionRatio, |value| limits::injection_ratio(value)
+}
+checked_number! {
+    /// What a line of tape lets out, in cubic metres a second from each metre.
+    TapeFlow, |value| limits::tape_flow(FlowPerLength::square_metres_per_second(value))
+}
+
+/// A day of the calendar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub(in crate::layout) struct Day(pub(in crate::layout) Date);
+
+impl TryFrom<String> for Day {
+    type Error = ValueError;
+    fn try_from(text: String) -> Result<Self, ValueError> {
+        text.parse().map(Self).map_err(|_| ValueError::NotADay("this day"))
+    }
+}
+
+impl From<Day> for String {
+    fn from(day: Day) -> Self {
+        day.0.to_string()
+    }
 }
 
 impl UnitMass {

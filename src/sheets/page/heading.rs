@@ -112,6 +112,10 @@ fn spread_line(dressing: &Dressing, planned: &DressingPlan, units: Units) -> Str
         Placement::Band { strip: width } => format!("in a band{}", strip(width)),
         Placement::SideDress { strip: None } => "beside the plants".to_owned(),
         Placement::SideDress { strip: width } => format!("beside the plants, on a strip{}", strip(width)),
+        Placement::Injected(injecting) => match injecting.times {
+            1 => "through the tape".to_owned(),
+            times => format!("through the tape, {times} times"),
+        },
     };
     let mut line = format!(
         "{}: {} ({}), {amount}{counted}, {place}",
@@ -119,8 +123,9 @@ fn spread_line(dressing: &Dressing, planned: &DressingPlan, units: Units) -> Str
         planned.material_name,
         planned.analysis.label()
     );
-    if !dressing.when.trim().is_empty() {
-        line.push_str(&format!(", {}", dressing.when.trim()));
+    let when = dressing.when.words();
+    if !when.is_empty() {
+        line.push_str(&format!(", {when}"));
     }
     line
 }

@@ -74,6 +74,7 @@ fn the_rows_of_a_bed() {
     let tape = Tape {
         lines_per_row: 2,
         spare: Length::feet(2.0),
+        ..Tape::PLAIN
     };
     let after = check_edit(corn(BedChange::SetTape(tape)), "change the tape of Corn block");
     assert_eq!(bed(&after).tape, tape);

@@ -1,11 +1,11 @@
 //! From a layout to what is written.
 
 use super::{
-    Basis, Bed, Cultivar, Dressing, GeoPlace, Layout, Lot, Note, Obstacle, ObstacleKind, OwnCrop, PacketList,
-    Placement, Planting, Plot, Rate, Remainder, Shape, Sowing, Units, VERSION, Water,
+    Bed, Cultivar, Dressing, Feeding, GeoPlace, Layout, Lot, Note, Obstacle, ObstacleKind, OwnCrop, PacketList,
+    Planting, Plot, Remainder, Shape, ShedMaterial, Sowing, Units, VERSION, Water,
 };
-use crate::layout::file::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
-use crate::layout::file::value::{SomePart, Spacing, Words};
+use crate::layout::file::value::{Corners, Day, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
+use crate::layout::file::value::{SomePart, Spacing, TapeFlow, Words};
 use crate::{geometry, layout, quantity};
 
 impl From<&layout::Layout> for Layout {
@@ -49,6 +49,12 @@ impl From<&layout::Layout> for Layout {
                 .iter()
                 .map(|cultivar| Cultivar::from(cultivar.as_ref()))
                 .collect(),
+            shed: layout
+                .shed
+                .iter()
+                .map(|kept| ShedMaterial::from(kept.as_ref()))
+                .collect(),
+            organic: layout.organic,
         }
     }
 }
@@ -116,8 +122,13 @@ fn write_bed(bed: &layout::Bed) -> Bed {
         },
         tape_lines_per_row: bed.tape.lines_per_row,
         tape_spare_m: Extent::from(bed.tape.spare),
+        tape_flow_m2_per_s: TapeFlow::of(bed.tape.flow.to_square_metres_per_second()),
+        tape_outlets_m: Spacing::from(bed.tape.outlets),
+        tape_bore_m: Spacing::from(bed.tape.bore),
+        zone: Words::from(&bed.zone),
         planting: bed.planting.as_ref().map(write_planting),
-        dressings: bed.dressings.iter().map(write_dressing).collect(),
+        feeding: Feeding::from(&bed.feeding),
+        dressings: bed.dressings.iter().map(Dressing::from).collect(),
     }
 }
 
@@ -125,41 +136,13 @@ fn write_planting(planting: &layout::Planting) -> Planting {
     Planting {
         crop: Name::from(&planting.crop.0),
         cultivar: Words::from(&planting.cultivar),
+        planted: planting.planted.map(Day),
         in_row_m: planting.in_row.map(Spacing::from),
         end_gap_m: planting.end_gap.map(Extent::from),
         sowing: planting.sowing.map(Sowing),
         germination_part: planting.germination.map(|part| SomePart::of(part.get())),
         field_emergence_part: planting.field_emergence.map(|part| SomePart::of(part.get())),
         spare_part: Part::of(planting.spare.get()),
-    }
-}
-
-fn write_dressing(dressing: &layout::Dressing) -> Dressing {
-    Dressing {
-        id: Some(dressing.id.0),
-        name: Name::from(&dressing.name),
-        material: Name::from(&dressing.material.0),
-        amount: match dressing.amount {
-            layout::Amount::PerArea(rate) => Rate::KgPerM2(Amount::of(rate.to_kilograms_per_square_metre())),
-            layout::Amount::PerRowLength(rate) => Rate::KgPerM(Amount::of(rate.to_kilograms_per_metre())),
-            layout::Amount::PerPlant(mass) => Rate::KgPerPlant(Amount::of(mass.to_kilograms())),
-        },
-        of: match dressing.basis {
-            layout::Basis::Product => Basis::Product,
-            layout::Basis::Nitrogen => Basis::Nitrogen,
-            layout::Basis::Phosphate => Basis::Phosphate,
-            layout::Basis::Potash => Basis::Potash,
-        },
-        placement: match dressing.placement {
-            layout::Placement::Broadcast => Placement::Broadcast,
-            layout::Placement::Band { strip } => Placement::Band {
-                strip_m: strip.map(Spacing::from),
-            },
-            layout::Placement::SideDress { strip } => Placement::SideDress {
-                strip_m: strip.map(Spacing::from),
-            },
-        },
-        when: Words::from(&dressing.when),
     }
 }
 

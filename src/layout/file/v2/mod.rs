@@ -4,17 +4,27 @@
 //! default that stands here; these defaults belong to the format and never change, whatever the program starts
 //! a new bed with.
 
+mod dressing;
+mod feeding;
 mod from_layout;
 mod own;
 mod seed;
+mod shed;
 mod to_layout;
 
 use serde::{Deserialize, Serialize};
 
-use super::value::{Amount, Corners, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
-use super::value::{SomePart, Spacing, Words};
+use super::value::{Corners, Day, Degrees, Extent, Latitude, Longitude, Name, NoteText, Part, Place};
+use super::value::{SomePart, Spacing, TapeFlow, Words};
+pub(super) use dressing::{Basis, Dressing, Placement, Rate};
+pub(super) use feeding::Feeding;
 use own::{Cultivar, OwnCrop};
 use seed::{Lot, PacketList, Sowing};
+use shed::ShedMaterial;
+
+/// Tape where the file does not say: half a US gallon a minute to 100 feet, an outlet to the foot, five eighths of an
+/// inch wide.
+const PLAIN_TAPE: crate::layout::Tape = crate::layout::Tape::PLAIN;
 
 /// The number that stands in the file.
 pub(super) const VERSION: u32 = 2;
@@ -45,6 +55,10 @@ pub(super) struct Layout {
     pub(super) own_crops: Vec<OwnCrop>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) cultivars: Vec<Cultivar>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(super) shed: Vec<ShedMaterial>,
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub(super) organic: bool,
 }
 
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -140,8 +154,27 @@ pub(super) struct Bed {
     pub(super) tape_lines_per_row: u8,
     #[serde(default, skip_serializing_if = "Extent::is_zero")]
     pub(super) tape_spare_m: Extent,
+    #[serde(
+        default = "Bed::default_tape_flow",
+        skip_serializing_if = "Bed::is_default_tape_flow"
+    )]
+    pub(super) tape_flow_m2_per_s: TapeFlow,
+    #[serde(
+        default = "Bed::default_tape_outlets",
+        skip_serializing_if = "Bed::is_default_tape_outlets"
+    )]
+    pub(super) tape_outlets_m: Spacing,
+    #[serde(
+        default = "Bed::default_tape_bore",
+        skip_serializing_if = "Bed::is_default_tape_bore"
+    )]
+    pub(super) tape_bore_m: Spacing,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    pub(super) zone: Words,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) planting: Option<Planting>,
+    #[serde(default, skip_serializing_if = "Feeding::is_empty")]
+    pub(super) feeding: Feeding,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub(super) dressings: Vec<Dressing>,
 }
@@ -152,6 +185,30 @@ impl Bed {
 
     const fn default_lines_apart() -> Extent {
         Extent::of(Self::DEFAULT_LINES_APART_M)
+    }
+
+    pub(super) const fn default_tape_flow() -> TapeFlow {
+        TapeFlow::of(PLAIN_TAPE.flow.to_square_metres_per_second())
+    }
+
+    fn is_default_tape_flow(flow: &TapeFlow) -> bool {
+        *flow == Self::default_tape_flow()
+    }
+
+    pub(super) const fn default_tape_outlets() -> Spacing {
+        Spacing::of(PLAIN_TAPE.outlets.to_metres())
+    }
+
+    fn is_default_tape_outlets(outlets: &Spacing) -> bool {
+        *outlets == Self::default_tape_outlets()
+    }
+
+    pub(super) const fn default_tape_bore() -> Spacing {
+        Spacing::of(PLAIN_TAPE.bore.to_metres())
+    }
+
+    fn is_default_tape_bore(bore: &Spacing) -> bool {
+        *bore == Self::default_tape_bore()
     }
 }
 
@@ -186,6 +243,8 @@ pub(super) struct Planting {
     #[serde(default, skip_serializing_if = "Words::is_empty")]
     pub(super) cultivar: Words,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(super) planted: Option<Day>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) in_row_m: Option<Spacing>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(super) end_gap_m: Option<Extent>,
@@ -200,53 +259,6 @@ pub(super) struct Planting {
     /// A part of one: 0.1 is a tenth more than needed.
     #[serde(default, skip_serializing_if = "Part::is_zero")]
     pub(super) spare_part: Part,
-}
-
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct Dressing {
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) id: Option<u32>,
-    pub(super) name: Name,
-    pub(super) material: Name,
-    pub(super) amount: Rate,
-    #[serde(default)]
-    pub(super) of: Basis,
-    pub(super) placement: Placement,
-    #[serde(default, skip_serializing_if = "Words::is_empty")]
-    pub(super) when: Words,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub(super) enum Rate {
-    KgPerM2(Amount),
-    KgPerM(Amount),
-    KgPerPlant(Amount),
-}
-
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub(super) enum Basis {
-    #[default]
-    Product,
-    Nitrogen,
-    Phosphate,
-    Potash,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub(super) enum Placement {
-    Broadcast,
-    Band {
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        strip_m: Option<Spacing>,
-    },
-    SideDress {
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        strip_m: Option<Spacing>,
-    },
 }
 
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

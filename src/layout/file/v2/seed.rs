@@ -4,12 +4,11 @@
 
 use std::sync::Arc;
 
-use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
 use super::to_layout::Ids;
 use crate::catalog::CropId;
-use crate::layout::file::value::{Name, Part, Price, Seeds, SomePart, UnitMass, Weight, Words};
+use crate::layout::file::value::{Day, Name, Part, Price, Seeds, SomePart, UnitMass, Weight, Words};
 use crate::layout::limits::{self, Least, ValueError};
 use crate::layout::{self, LotId};
 use crate::quantity::Mass;
@@ -69,24 +68,6 @@ enum SowingText {
         each_kg: Option<UnitMass>,
     },
     Plants,
-}
-
-/// A day of the calendar.
-#[derive(Clone, Debug, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
-struct Day(Date);
-
-impl TryFrom<String> for Day {
-    type Error = ValueError;
-    fn try_from(text: String) -> Result<Self, ValueError> {
-        text.parse().map(Self).map_err(|_| ValueError::NotADay("this day"))
-    }
-}
-
-impl From<Day> for String {
-    fn from(day: Day) -> Self {
-        day.0.to_string()
-    }
 }
 
 impl TryFrom<SowingText> for Sowing {

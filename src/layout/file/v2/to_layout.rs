@@ -3,15 +3,12 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{
-    Basis, Bed, Dressing, Layout, Note, Obstacle, ObstacleKind, Placement, Planting, Plot, Rate, Remainder, Shape,
-    Units, Water,
-};
-use crate::catalog::{CropId, MaterialId};
+use super::{Bed, Layout, Note, Obstacle, ObstacleKind, Planting, Plot, Remainder, Shape, Units, Water};
+use crate::catalog::CropId;
 use crate::geometry::{self, Lines};
 use crate::layout::file::error::Misfit;
-use crate::layout::{self, BedId, DressingId, NoteId, ObstacleId, PlotId, Tape};
-use crate::quantity::{self, Bearing, Mass, MassPerArea, MassPerLength};
+use crate::layout::{self, BedId, NoteId, ObstacleId, PlotId, Tape};
+use crate::quantity::{self, Bearing, FlowPerLength};
 
 impl Layout {
     /// The layout that the file holds. Ids that are missing are given, past the largest in the file.
@@ -46,6 +43,8 @@ impl Layout {
             packets: self.packets.into_iter().map(super::PacketList::read).collect(),
             own_crops: self.own_crops.into_iter().map(super::OwnCrop::read).collect(),
             cultivars: self.cultivars.into_iter().map(super::Cultivar::read).collect(),
+            shed: self.shed.into_iter().map(|kept| kept.read(&mut ids)).collect(),
+            organic: self.organic,
         })
     }
 
@@ -60,7 +59,9 @@ impl Layout {
             plot.id.into_iter().chain(obstacles).chain(beds)
         });
         let notes = self.notes.iter().filter_map(|note| note.id);
-        plots.chain(notes).chain(self.lots.iter().filter_map(|lot| lot.id))
+        let lots = self.lots.iter().filter_map(|lot| lot.id);
+        let shed = self.shed.iter().filter_map(|kept| kept.id);
+        plots.chain(notes).chain(lots).chain(shed)
     }
 }
 
@@ -179,13 +180,14 @@ fn read_bed(plot: PlotId, bed: Bed, ids: &mut Ids) -> layout::Bed {
         tape: Tape {
             lines_per_row: bed.tape_lines_per_row,
             spare: bed.tape_spare_m.metres(),
+            flow: FlowPerLength::square_metres_per_second(bed.tape_flow_m2_per_s.into()),
+            outlets: bed.tape_outlets_m.metres(),
+            bore: bed.tape_bore_m.metres(),
         },
+        zone: bed.zone.into(),
         planting: bed.planting.map(read_planting),
-        dressings: bed
-            .dressings
-            .into_iter()
-            .map(|dressing| read_dressing(dressing, ids))
-            .collect(),
+        feeding: bed.feeding.read(),
+        dressings: bed.dressings.into_iter().map(|dressing| dressing.read(ids)).collect(),
     }
 }
 
@@ -193,41 +195,13 @@ fn read_planting(planting: Planting) -> layout::Planting {
     layout::Planting {
         crop: CropId(planting.crop.into()),
         cultivar: planting.cultivar.into(),
+        planted: planting.planted.map(|day| day.0),
         in_row: planting.in_row_m.map(|in_row| in_row.metres()),
         end_gap: planting.end_gap_m.map(|end_gap| end_gap.metres()),
         sowing: planting.sowing.map(|sowing| sowing.0),
         germination: planting.germination_part.map(|part| part.fraction()),
         field_emergence: planting.field_emergence_part.map(|part| part.fraction()),
         spare: planting.spare_part.fraction(),
-    }
-}
-
-fn read_dressing(dressing: Dressing, ids: &mut Ids) -> layout::Dressing {
-    layout::Dressing {
-        id: DressingId(ids.or_new(dressing.id)),
-        name: dressing.name.into(),
-        material: MaterialId(dressing.material.into()),
-        basis: match dressing.of {
-            Basis::Product => layout::Basis::Product,
-            Basis::Nitrogen => layout::Basis::Nitrogen,
-            Basis::Phosphate => layout::Basis::Phosphate,
-            Basis::Potash => layout::Basis::Potash,
-        },
-        amount: match dressing.amount {
-            Rate::KgPerM2(amount) => layout::Amount::PerArea(MassPerArea::kilograms_per_square_metre(amount.into())),
-            Rate::KgPerM(amount) => layout::Amount::PerRowLength(MassPerLength::kilograms_per_metre(amount.into())),
-            Rate::KgPerPlant(amount) => layout::Amount::PerPlant(Mass::kilograms(amount.into())),
-        },
-        placement: match dressing.placement {
-            Placement::Broadcast => layout::Placement::Broadcast,
-            Placement::Band { strip_m } => layout::Placement::Band {
-                strip: strip_m.map(|strip| strip.metres()),
-            },
-            Placement::SideDress { strip_m } => layout::Placement::SideDress {
-                strip: strip_m.map(|strip| strip.metres()),
-            },
-        },
-        when: dressing.when.into(),
     }
 }
 
