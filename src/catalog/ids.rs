@@ -22,3 +22,11 @@ const NOT_CHOSEN: &str = "not_chosen";
 /// Names a material in the catalogue or among the grower's own.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct MaterialId(pub String);
+
+/// Names a stage of growth at which a crop is fed.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct StageId(pub String);
+
+/// Names a published programme of feeding.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct ProgrammeId(pub String);
