@@ -46,7 +46,10 @@ impl Known<'_> {
         for name in names {
             let crop = CropId(name);
             if !self.crops.contains_key(&crop) {
-                return Err(entry.wrong("crops", &format!("names “{}”, which is no crop of the catalogue", crop.0)));
+                return Err(entry.wrong(
+                    "crops",
+                    &format!("names “{}”, which is no crop of the catalogue", crop.0),
+                ));
             }
             if crops.contains(&crop) {
                 return Err(entry.wrong("crops", &format!("names “{}” twice", crop.0)));

@@ -27,7 +27,10 @@ impl StockClass {
         use StockClass::{Calcium, Magnesium, Phosphate, Sulfate};
         matches!(
             (self, other),
-            (Calcium, Sulfate | Phosphate) | (Sulfate | Phosphate, Calcium) | (Magnesium, Phosphate) | (Phosphate, Magnesium)
+            (Calcium, Sulfate | Phosphate)
+                | (Sulfate | Phosphate, Calcium)
+                | (Magnesium, Phosphate)
+                | (Phosphate, Magnesium)
         )
     }
 

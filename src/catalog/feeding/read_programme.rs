@@ -81,14 +81,20 @@ fn step(entry: &Entry<'_>, known: &Known<'_>, crops: &[CropId], file: FileStep) 
     }
     let stage = entry.value("stage", file.stage, |id| Some(StageId(id)))?;
     let Some(found) = known.stage(&stage.value) else {
-        return Err(entry.wrong("stage", &format!("names “{}”, which is not in stages.ron", stage.value.0)));
+        return Err(entry.wrong(
+            "stage",
+            &format!("names “{}”, which is not in stages.ron", stage.value.0),
+        ));
     };
     if let Some(crop) = crops.iter().find(|crop| !found.is_of(crop)) {
         return Err(entry.wrong("stage", &format!("“{}” is none of {}", stage.value.0, crop.0)));
     }
     let material = MaterialId(file.material);
     let Some(found) = known.material(&material) else {
-        return Err(entry.wrong("material", &format!("names “{}”, which is not in materials.ron", material.0)));
+        return Err(entry.wrong(
+            "material",
+            &format!("names “{}”, which is not in materials.ron", material.0),
+        ));
     };
     if file.placement == StepPlacement::Injected && found.not_for_injection.is_some() {
         return Err(entry.wrong("material", &format!("“{}” must not go through tape", material.0)));
