@@ -140,26 +140,6 @@ pub(super) struct FileStageLengths {
     pub(super) region: String,
 }
 
-/// A material.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct FileMaterial {
-    pub(super) id: String,
-    pub(super) name: String,
-    /// N, P2O5 and K2O in percent by weight.
-    pub(super) analysis_pct: FileValue<(f64, f64, f64)>,
-    #[serde(default)]
-    pub(super) bulk_density_lb_per_cu_ft: Option<FileValue<f64>>,
-    #[serde(default)]
-    pub(super) salt_index: Option<FileValue<f64>>,
-    #[serde(default)]
-    pub(super) organic: Option<FileValue<String>>,
-    #[serde(default)]
-    pub(super) caution: Option<FileValue<String>>,
-    #[serde(default)]
-    pub(super) note: Option<FileValue<String>>,
-}
-
 /// A source.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -23,6 +23,10 @@ const NOT_CHOSEN: &str = "not_chosen";
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct MaterialId(pub String);
 
-/// Names a stage of growth at which growers feed.
+/// Names a stage of growth at which a crop is fed.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct StageId(pub String);
+
+/// Names a published programme of feeding.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct ProgrammeId(pub String);

@@ -1,7 +1,11 @@
 //! What the catalogue knows of a fertilizer material.
 
+use std::collections::BTreeSet;
+
 use super::ids::MaterialId;
-use super::source::Sourced;
+use super::organic::OrganicRule;
+use super::source::{Ends, Sourced};
+use super::stock::StockClass;
 use crate::quantity::{Density, Fraction, number};
 
 /// A fertilizer material by its generic name. The label of the bag in hand goes before all of this.
@@ -13,16 +17,40 @@ pub struct Material {
     pub name: String,
     /// Nitrogen, phosphate and potash, as on a label.
     pub analysis: Sourced<Analysis>,
-    /// How heavy it is poured and level, for cups. A guide only: weigh where you can.
+    /// Whether it comes as a liquid, so that it is measured out by the gallon.
+    pub liquid: bool,
+    /// How heavy it is poured and level, for cups; of a liquid, how heavy a gallon is. A guide only: weigh where you can.
     pub bulk_density: Option<Sourced<Density>>,
     /// How salty it is, weight for weight, with sodium nitrate at 100.
     pub salt_index: Option<Sourced<f64>>,
-    /// Whether organic rules allow it, in a sentence.
-    pub organic: Option<Sourced<String>>,
+    /// The most of it that dissolves in cold water, weight for volume of water.
+    pub solubility: Option<Sourced<Density>>,
+    /// The part of its weight that is sodium.
+    pub sodium_part: Option<Sourced<Fraction>>,
+    /// The part of its nitrogen that comes free in the first season, where that is not all of it.
+    pub available_n: Option<Ends<Fraction>>,
+    /// What it must not share a stock tank over; `None` where it goes with everything.
+    pub stock: Option<Sourced<BTreeSet<StockClass>>>,
+    /// Why it must not go through tape, in a sentence; `None` where nothing speaks against it.
+    pub not_for_injection: Option<Sourced<String>>,
+    /// Whether the organic rule allows it.
+    pub organic: Option<Sourced<OrganicRule>>,
     /// What can go wrong, in a sentence.
     pub caution: Option<Sourced<String>>,
     /// Anything else a grower should know.
     pub note: Option<Sourced<String>>,
+}
+
+impl Material {
+    /// The first pair of things, one of each material, that fall out of one stock; `None` where the two may share it.
+    pub fn stock_clash(&self, other: &Self) -> Option<(StockClass, StockClass)> {
+        let own = self.stock.as_ref()?;
+        let others = other.stock.as_ref()?;
+        own.value.iter().find_map(|&own| {
+            let clash = others.value.iter().find(|class| own.clashes_with(**class))?;
+            Some((own, *clash))
+        })
+    }
 }
 
 /// Nutrients as parts of a product's weight, in the terms of a label.

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use super::file::{FileEnds, FileMaterial, FileValue};
-use super::ids::MaterialId;
-use super::material::{Analysis, Material};
+use super::feeding::FeedingStage;
+use super::file::{FileEnds, FileValue};
+use super::ids::{CropId, MaterialId, StageId};
+use super::material::Material;
 use super::source::{Citation, Ends, Mark, SourceKey, Sourced};
-use crate::quantity::Density;
 
 /// What is wrong with a value, in the words that follow the entry's and the field's names.
 pub(super) type Checked<T> = Result<T, String>;
@@ -19,25 +19,55 @@ pub(super) struct Entry<'a> {
     pub(super) citations: &'a BTreeMap<SourceKey, Citation>,
 }
 
-/// A material from its file entry, or a sentence that says which entry and field is wrong, and how.
-pub(super) fn material(file: FileMaterial, citations: &BTreeMap<SourceKey, Citation>) -> Checked<Material> {
-    let id = file.id.clone();
-    let entry = Entry { id: &id, citations };
-    entry.named(&file.name)?;
-    Ok(Material {
-        analysis: entry.value("analysis_pct", file.analysis_pct, |(n, p2o5, k2o)| {
-            Analysis::percent(n, p2o5, k2o)
-        })?,
-        bulk_density: entry.option("bulk_density_lb_per_cu_ft", file.bulk_density_lb_per_cu_ft, |pounds| {
-            positive(pounds).map(Density::pounds_per_cubic_foot)
-        })?,
-        salt_index: entry.option("salt_index", file.salt_index, positive)?,
-        organic: entry.option("organic", file.organic, Some)?,
-        caution: entry.option("caution", file.caution, Some)?,
-        note: entry.option("note", file.note, Some)?,
-        id: MaterialId(file.id),
-        name: file.name,
-    })
+/// What entries on feeding may name.
+pub(super) struct Known<'a> {
+    /// Sources.
+    pub(super) citations: &'a BTreeMap<SourceKey, Citation>,
+    /// Crops and their places.
+    pub(super) crops: &'a BTreeMap<CropId, usize>,
+    /// Materials.
+    pub(super) materials: &'a [Material],
+    /// Stages of growth that are read already.
+    pub(super) stages: &'a [FeedingStage],
+}
+
+impl Known<'_> {
+    /// The reader of an entry of this name.
+    pub(super) const fn entry<'b>(&'b self, id: &'b str) -> Entry<'b> {
+        Entry {
+            id,
+            citations: self.citations,
+        }
+    }
+
+    /// The crops an entry names, each once and each in the catalogue.
+    pub(super) fn crops(&self, entry: &Entry<'_>, names: Vec<String>) -> Checked<Vec<CropId>> {
+        let mut crops: Vec<CropId> = Vec::with_capacity(names.len());
+        for name in names {
+            let crop = CropId(name);
+            if !self.crops.contains_key(&crop) {
+                return Err(entry.wrong(
+                    "crops",
+                    &format!("names “{}”, which is no crop of the catalogue", crop.0),
+                ));
+            }
+            if crops.contains(&crop) {
+                return Err(entry.wrong("crops", &format!("names “{}” twice", crop.0)));
+            }
+            crops.push(crop);
+        }
+        Ok(crops)
+    }
+
+    /// The material of this id.
+    pub(super) fn material(&self, id: &MaterialId) -> Option<&Material> {
+        self.materials.iter().find(|material| material.id == *id)
+    }
+
+    /// The stage of this id.
+    pub(super) fn stage(&self, id: &StageId) -> Option<&FeedingStage> {
+        self.stages.iter().find(|stage| stage.id == *id)
+    }
 }
 
 /// The value, if it is a number over nothing.

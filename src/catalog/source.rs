@@ -31,7 +31,7 @@ impl Mark {
             Self::Read => "read in the source",
             Self::ReadInReprint => "read in a reprint",
             Self::FromMemory => "from memory, not read again",
-            Self::StandIn => "read in the source for another crop, which stands in",
+            Self::StandIn => "read in the source for another kind, which stands in",
             Self::CommonPractice => "common practice, no source",
             Self::Grower => "the grower's own",
         }

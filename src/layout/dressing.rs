@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::ids::DressingId;
-use crate::catalog::{MaterialId, StageId};
+use crate::catalog::{Catalog, MaterialId, StageId};
 use crate::quantity::{Length, Mass, MassPerArea, MassPerLength, Volume};
 
 /// Something put down on a bed: fertilizer of one material at one time.
@@ -121,7 +121,9 @@ impl When {
         match self {
             Self::Unsaid => String::new(),
             Self::Words(words) => words.clone(),
-            Self::Stage(stage) => stage.0.replace('_', " "),
+            Self::Stage(stage) => Catalog::built_in()
+                .stage(stage)
+                .map_or_else(|| stage.0.clone(), |stage| stage.name.clone()),
             Self::Day(day) => day.strftime("%-d %B").to_string(),
         }
     }

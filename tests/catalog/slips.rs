@@ -1,6 +1,6 @@
 //! Slips in the files are named with their place, and only the entry they are in is left out.
 
-use quillet::catalog::{Catalog, CropId, Mark, SourceKey};
+use quillet::catalog::{Catalog, CatalogTexts, CropId, Mark, SourceKey};
 
 const SOURCES: &str = r#"[(key: "PRACTICE", text: "Common practice, no source"), (key: "A", text: "A text"), (key: "B", text: "Another")]"#;
 
@@ -174,7 +174,11 @@ fn slips_in_what_is_known_of_growth_are_named() {
 #[test]
 fn crops_may_come_from_several_files() {
     let one = crops("id: \"corn\"", "id: \"first\"").replace("\"other\"", "\"second\"");
-    let catalog = Catalog::read_files(&[("a.ron", &one), ("b.ron", &one), ("c.ron", "[(")], "[]", SOURCES);
+    let catalog = Catalog::read_texts(&CatalogTexts {
+        crops: &[("a.ron", &one), ("b.ron", &one), ("c.ron", "[(")],
+        sources: SOURCES,
+        ..CatalogTexts::default()
+    });
     assert_eq!(catalog.crops().len(), 2);
     let problems = catalog.problems();
     assert_eq!(problems[0], "first: stands there twice, the second time in b.ron");
