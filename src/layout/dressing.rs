@@ -123,7 +123,7 @@ impl When {
             Self::Words(words) => words.clone(),
             Self::Stage(stage) => Catalog::built_in()
                 .stage(stage)
-                .map_or_else(|| stage.0.clone(), |stage| stage.name.clone()),
+                .map_or_else(|| stage.0.clone(), |stage| stage.name.value.clone()),
             Self::Day(day) => day.strftime("%-d %B").to_string(),
         }
     }
