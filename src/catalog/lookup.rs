@@ -65,7 +65,8 @@ impl Catalog {
         finding(&self.crops, &self.crop_names, part)
     }
 
-    /// Materials with all the words typed somewhere in their name or analysis ("15-0-0"), by name; upper and lower case are the same.
+    /// Materials with all the words typed somewhere in their name or analysis ("15-0-0"), by name; upper and lower
+    /// case are the same.
     pub fn find_materials<'a>(&'a self, part: &str) -> impl Iterator<Item = &'a Material> + use<'a> {
         finding(&self.materials, &self.material_names, part)
     }

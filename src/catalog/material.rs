@@ -19,7 +19,8 @@ pub struct Material {
     pub analysis: Sourced<Analysis>,
     /// Whether it comes as a liquid, so that it is measured out by the gallon.
     pub liquid: bool,
-    /// How heavy it is poured and level, for cups; of a liquid, how heavy a gallon is. A guide only: weigh where you can.
+    /// How heavy it is poured and level, for cups; of a liquid, how heavy a gallon is. A guide only: weigh where you
+    /// can.
     pub bulk_density: Option<Sourced<Density>>,
     /// How salty it is, weight for weight, with sodium nitrate at 100.
     pub salt_index: Option<Sourced<f64>>,

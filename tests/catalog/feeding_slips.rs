@@ -1,4 +1,5 @@
-//! Slips in materials and in the files on feeding are named with their place, and only the entry they are in is left out.
+//! Slips in materials and in the files on feeding are named with their place, and only the entry they are in is left
+//! out.
 
 use quillet::catalog::{Catalog, CatalogTexts, CropId};
 
@@ -59,7 +60,8 @@ fn slip(name: &str, good: &str, from: &str, to: &str, problem: &str) {
 
 #[test]
 fn in_materials() {
-    let good = r#"(id: "x", name: "X", analysis_pct: ((10, 10, 10), "A", Read), bulk_density_lb_per_cu_ft: (60, "A", Read),
+    let good = r#"(id: "x", name: "X", analysis_pct: ((10, 10, 10), "A", Read), 
+        bulk_density_lb_per_cu_ft: (60, "A", Read),
         solubility_lb_per_gal: (3, "A", Read), sodium_pct: (26, "A", Read),
         available_n_pct: ((21, "A", Read), (87, "A", Read)), stock: ([Calcium, Phosphate], "A", Read),
         organic: ((Restricted(most_of_nitrogen_pct: 20), "Ask."), "A", Read))"#;
@@ -165,7 +167,8 @@ fn in_needs() {
 #[test]
 fn in_programmes() {
     let good = r#"(id: "x", name: "X", crops: ["corn"], note: ("Words.", "A", Read), steps: [
-        (name: "First", stage: ("planting", "A", Read), rate: LbPer100Ft(Product, (1, "A", Read), (2, "A", Read)), material: "meal", placement: Band),
+        (name: "First", stage: ("planting", "A", Read), rate: LbPer100Ft(Product, (1, "A", Read), (2, "A", Read)),
+            material: "meal", placement: Band),
         (name: "Feed", stage: ("knee_high", "A", Read), rate: LbPerAcre(Nitrogen, (5, "A", Read), (10, "A", Read)),
             material: "urea", placement: Injected, times: (3, "A", Read), every_days: (7, "A", Read))])"#;
     let check = |from: &str, to: &str, problem: &str| slip("programmes", good, from, to, problem);
@@ -206,7 +209,8 @@ fn a_stage_of_another_crop_is_a_slip() {
         "[(id: \"corn\"",
         "[(id: \"pea\", name: \"Pea\", botanical: \"Pisum\", family: \"Fabaceae\",
             row_spacing_in: ((30, \"A\", Read), (42, \"A\", Read)), in_row_in: ((6, \"A\", Read), (12, \"A\", Read)),
-            in_row_watered_in: (6, \"A\", Read), in_row_dry_in: (10, \"A\", Read), depth_in: ((1, \"A\", Read), (2, \"A\", Read)),
+            in_row_watered_in: (6, \"A\", Read), in_row_dry_in: (10, \"A\", Read),
+            depth_in: ((1, \"A\", Read), (2, \"A\", Read)),
             method: (Drilled, \"A\", Read), seeds_per_plant: (2, \"A\", Read)), (id: \"corn\"",
     );
     let catalog = Catalog::read_texts(&CatalogTexts {
@@ -215,7 +219,8 @@ fn a_stage_of_another_crop_is_a_slip() {
         materials: &format!("#![enable(implicit_some)]\n[{UREA}]"),
         stages: &format!("[{STAGE}]"),
         programmes: r#"[(id: "x", name: "X", crops: ["pea"], note: ("Words.", "A", Read), steps: [
-            (name: "First", stage: ("knee_high", "A", Read), rate: LbPerAcre(Product, (1, "A", Read), (2, "A", Read)), material: "urea", placement: Band)])]"#,
+            (name: "First", stage: ("knee_high", "A", Read), rate: LbPerAcre(Product, (1, "A", Read), (2, "A", Read)),
+            material: "urea", placement: Band)])]"#,
         ..CatalogTexts::default()
     });
     assert_eq!(catalog.problems(), ["x: stage “knee_high” is none of pea"]);

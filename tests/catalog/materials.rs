@@ -22,7 +22,10 @@ fn pounds_per_gallon(density: Density) -> f64 {
 
 /// Grams that dissolve in a litre of water.
 fn grams_per_litre(id: &str) -> f64 {
-    (material(id).solubility.as_ref().unwrap().value * Volume::litres(1.0)).to_grams()
+    let solubility = material(id).solubility.as_ref();
+    solubility.map_or(f64::NAN, |solubility| {
+        (solubility.value * Volume::litres(1.0)).to_grams()
+    })
 }
 
 #[test]
@@ -84,9 +87,9 @@ fn numbers_are_ones_the_thing_could_have() {
 
 #[test]
 fn analyses_stand_as_published() {
-    // International Fertilizer Industry Association, conversion table; International Plant Nutrition Institute, Nutrient
-    // Source Specifics No. 24; Texas A&M, Earth-Kind organic fertilizers; Kansas State University, side-dressing
-    // tomatoes (blood meal); grades as sold, common practice, no source.
+    // International Fertilizer Industry Association, conversion table; International Plant Nutrition Institute,
+    // Nutrient Source Specifics No. 24; Texas A&M, Earth-Kind organic fertilizers; Kansas State University,
+    // side-dressing tomatoes (blood meal); grades as sold, common practice, no source.
     for (id, label) in [
         ("urea", "46-0-0"),
         ("ammonium_nitrate", "34-0-0"),

@@ -130,7 +130,8 @@ fn tomatoes_are_fed_as_published() {
         let for_100_ft = nitrogen / 30.0 * 100.0;
         assert!(low - 1e-9 <= for_100_ft && for_100_ft <= high + 1e-3, "{for_100_ft}");
     }
-    // Extension Foundation, article 34836: 5 tablespoons for 10 ft; Louisiana State University: 13 oz to the pint of 32.
+    // Extension Foundation, article 34836: 5 tablespoons for 10 ft; Louisiana State University: 13 oz to the pint, which
+    // is 32 of them.
     let twice = programme("tomato_four_and_eight_weeks");
     assert!((rate(&twice.steps[0]).0 - 5.0 / 32.0 * 13.0 / 16.0 * 10.0).abs() < 1e-3);
     // Mississippi State University, P2037: 7 lb per acre and week.

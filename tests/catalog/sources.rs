@@ -196,7 +196,7 @@ fn texts_that_were_not_read_are_not_marked_as_read() {
                 // Texts seen only where others quote them.
                 "AR-PG" | "HO203" | "OK-HLA6004" | "CLEM-SP" | "UMD-FEED" | "OK-OKRA" | "UGA-GARLIC" | "SH2-SHEET"
                 | "KNOTTS" | "MORTVEDT" | "PINT-LIST" | "TAMU-EKF" | "OSU-FG62" | "UT-GARDEN" | "KSU-COLUMN"
-                | "KSU-TOMATO" | "ACES-LIST" | "UMAINE-POTATO" | "CLEM-POTATO" | "CORN-UPTAKE" => {
+                | "KSU-TOMATO" | "ACES-LIST" | "UMAINE-POTATO" | "CLEM-POTATO" | "CORN-UPTAKE" | "YAWALKAR" => {
                     assert!(mark >= Mark::ReadInReprint, "{place}");
                 }
                 "PRACTICE" => {

@@ -14,7 +14,8 @@ pub struct FeedingStage {
     /// The crops that have it; all of them when empty.
     pub crops: Vec<CropId>,
     /// When it comes about, as a part of the time from planting or setting out to the first harvest; 0 before planting
-    /// and 1 from the first harvest on. It puts a dressing on a time axis and is no forecast: go by the look of the crop.
+    /// and 1 from the first harvest on. It puts a dressing on a time axis and is no forecast: go by the look of the
+    /// crop.
     pub at: Sourced<Fraction>,
 }
 
