@@ -2,6 +2,8 @@
 
 use std::ops::{Add, Div, Mul, Sub};
 
+use super::unworkable::Unworkable;
+
 /// A quantity that adds up and can be taken in parts. A recommendation, its credits and its doses may be weights, weights
 /// over ground or weights along a row; the arithmetic is the same.
 pub trait Amount:
@@ -26,4 +28,23 @@ impl<Q> Amount for Q where
         + Div<f64, Output = Self>
         + Div<Self, Output = f64>
 {
+}
+
+/// An amount of nothing or more, or the refusal that names it.
+pub(super) fn amount_not_negative<Q: Amount>(amount: Q, what: &'static str) -> Result<Q, Unworkable> {
+    // An infinite amount less itself is no number, and no number is not at least nothing.
+    if amount >= Q::default() && amount - amount >= Q::default() {
+        Ok(amount)
+    } else {
+        Err(Unworkable::Negative(what))
+    }
+}
+
+/// An amount of more than nothing, or the refusal that names it.
+pub(super) fn amount_positive<Q: Amount>(amount: Q, what: &'static str) -> Result<Q, Unworkable> {
+    if amount > Q::default() && amount - amount >= Q::default() {
+        Ok(amount)
+    } else {
+        Err(Unworkable::NotPositive(what))
+    }
 }

@@ -1,6 +1,6 @@
 //! What the ground and the water bring by themselves, and what is still to be given.
 
-use super::amount::Amount;
+use super::amount::{Amount, amount_not_negative};
 use super::unworkable::{Unworkable, not_negative};
 use crate::quantity::{Concentration, Fraction, Length, Mass, MassPerArea};
 
@@ -118,15 +118,10 @@ pub struct AfterCredits<Q> {
 /// As [`organic_matter_credit`].
 pub fn after_credits<Q: Amount>(need: Q, credits: &[Q]) -> Result<AfterCredits<Q>, Unworkable> {
     let nothing = Q::default();
-    if !(need >= nothing) {
-        return Err(Unworkable::Negative("the need"));
-    }
+    amount_not_negative(need, "the need")?;
     let mut sum = nothing;
     for &credit in credits {
-        if !(credit >= nothing) {
-            return Err(Unworkable::Negative("a credit"));
-        }
-        sum = sum + credit;
+        sum = sum + amount_not_negative(credit, "a credit")?;
     }
     Ok(if sum <= need {
         AfterCredits {

@@ -5,7 +5,7 @@
 
 use std::f64::consts::PI;
 
-use super::amount::Amount;
+use super::amount::{Amount, amount_not_negative};
 use super::unworkable::{Unworkable, not_negative, positive, positive_length};
 use crate::quantity::{Area, Concentration, Flow, Fraction, Length, Mass, Span, Volume};
 
@@ -228,7 +228,7 @@ pub fn rinse_time(to_last_emitter: Span) -> Span {
 /// What goes out at each feeding when so much is to go out in a week: weekly ÷ feedings.
 ///
 /// # Errors
-/// When there is no feeding.
+/// When there is no feeding, or the amount is less than nothing or no number.
 ///
 /// # Source
 /// Mississippi State University Extension P2037, Fertigation: The Basics of Injecting Fertilizer for Field-Grown Tomatoes:
@@ -237,5 +237,5 @@ pub fn at_each_feeding<Q: Amount>(weekly: Q, feedings: u32) -> Result<Q, Unworka
     if feedings == 0 {
         return Err(Unworkable::NotPositive("the number of feedings in a week"));
     }
-    Ok(weekly / f64::from(feedings))
+    Ok(amount_not_negative(weekly, "the weekly amount")? / f64::from(feedings))
 }

@@ -1,6 +1,6 @@
 //! Lime: how much of the one in hand, and in how many doses.
 
-use super::amount::Amount;
+use super::amount::{Amount, amount_not_negative};
 use super::unworkable::{Unworkable, positive};
 use crate::quantity::MassPerArea;
 
@@ -8,13 +8,13 @@ use crate::quantity::MassPerArea;
 /// The equivalent is the percentage on the label; burnt and hydrated lime are over 100.
 ///
 /// # Errors
-/// When the equivalent is nothing or no number.
+/// When the equivalent is nothing or no number, or the amount is less than nothing.
 ///
 /// # Source
 /// Penn State Agricultural Analytical Services Laboratory, Home Garden report notes.
 pub fn lime_for<Q: Amount>(at_full_strength: Q, carbonate_equivalent_percent: f64) -> Result<Q, Unworkable> {
     let percent = positive(carbonate_equivalent_percent, "the calcium carbonate equivalent")?;
-    Ok(at_full_strength * (100.0 / percent))
+    Ok(amount_not_negative(at_full_strength, "the lime asked for")? * (100.0 / percent))
 }
 
 /// In how many doses to spread lime, six months apart: one up to 10 lb per 100 sq ft, two up to 20, three above. The notes

@@ -1,6 +1,6 @@
 //! Organic sources: what of their nitrogen a crop gets, and the share that a restricted one may have.
 
-use super::amount::Amount;
+use super::amount::{Amount, amount_not_negative, amount_positive};
 use super::nutrient::{Nutrient, product_for};
 use super::unworkable::{Unworkable, positive};
 use crate::catalog::Analysis;
@@ -49,12 +49,8 @@ const SODIUM_NITRATE_SHARE: f64 = 0.20;
 /// 7 CFR 205.602(h): sodium nitrate is prohibited unless its use is restricted to no more than 20 % of the crop's total
 /// nitrogen requirement (eCFR copy current to 24 March 2026).
 pub fn sodium_nitrate_share<Q: Amount>(given: Q, requirement: Q) -> Result<RestrictedNitrogen<Q>, Unworkable> {
-    if !(given >= Q::default()) {
-        return Err(Unworkable::Negative("the nitrogen given"));
-    }
-    if !(requirement > Q::default()) {
-        return Err(Unworkable::NotPositive("the crop's nitrogen requirement"));
-    }
+    let given = amount_not_negative(given, "the nitrogen given")?;
+    let requirement = amount_positive(requirement, "the crop's nitrogen requirement")?;
     Ok(RestrictedNitrogen {
         share: given / requirement,
         most: requirement * SODIUM_NITRATE_SHARE,

@@ -3,6 +3,7 @@
 //! Exact values are asserted; published ones within the tolerance that their own rounding asks for.
 
 mod germination;
+mod mixing;
 mod nutrient;
 mod packets;
 mod practice;

@@ -23,9 +23,9 @@ pub(super) enum Softness {
 /// Being short weighs so many times as much as being over.
 const SHORT_AGAINST_OVER: f64 = 1000.0;
 /// What a material costs more than the one before it, in parts of the highest price, so that ties end one way.
-const TIE: f64 = 1e-7;
-/// A larger weight than any mix takes, in parts of the largest amount wanted: a material that holds a part in ten
-/// thousand of the one nutrient.
+const TIE: f64 = 1e-8;
+/// A larger weight than any mix takes, in parts of the largest amount wanted: a material that holds a part in a
+/// hundred thousand of the one nutrient.
 const NO_LIMIT: f64 = 1e5;
 /// A label does not show less of a nutrient, and the solver could not tell it from nothing.
 const LEAST_PART: f64 = 1e-5;
