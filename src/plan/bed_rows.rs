@@ -2,6 +2,7 @@
 
 use super::crop_book::CropBook;
 use super::dressing::dressing_plan;
+use super::feeding::{BedFeeding, MaterialBook, bed_feeding, feeding_heads_up, follow_what_was_used};
 use super::heads_up::bed_heads_up;
 use super::row_seed::{RowSeed, row_seed};
 use super::stand::stand;
@@ -12,9 +13,20 @@ use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, gr
 use crate::layout::{Bed, BedGround, Plot};
 use crate::quantity::{Area, Length, Mass, Units};
 
-/// Works out one bed from nothing. The same plot, bed and crop book give the same numbers; `units` only words the
-/// heads-up.
-pub(super) fn bed_plan(plot: &Plot, bed: &Bed, units: Units, book: &CropBook) -> BedPlan {
+/// What a bed's numbers depend on besides the bed and its plot.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Surroundings<'a> {
+    pub(super) crops: &'a CropBook,
+    pub(super) materials: &'a MaterialBook,
+    /// Words the heads-up.
+    pub(super) units: Units,
+    /// Whether the layout is kept within organic rules.
+    pub(super) organic: bool,
+}
+
+/// Works out one bed from nothing. The same plot, bed and surroundings give the same numbers.
+pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan {
+    let (book, units) = (of.crops, of.units);
     let catalog = book.catalog();
     let crop = bed
         .planting
@@ -58,9 +70,14 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, units: Units, book: &CropBook) ->
     plan.dressings = bed
         .dressings
         .iter()
-        .map(|dressing| dressing_plan(dressing, bed, &plan, catalog))
+        .map(|dressing| dressing_plan(dressing, bed, &plan, of.materials))
         .collect();
+    let lengths: Vec<Length> = plan.rows.iter().map(|row| row.length).collect();
+    follow_what_was_used(bed, &mut plan.dressings, &lengths);
+    plan.feeding = bed_feeding(bed, &plan, crop);
     plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
+    let of_feeding = feeding_heads_up(bed, &plan, units, of.organic, of.materials);
+    plan.heads_up.extend(of_feeding);
     plan
 }
 
@@ -78,6 +95,7 @@ fn empty_plan(bed: &Bed) -> BedPlan {
         rows: Vec::new(),
         pieces: Vec::new(),
         dressings: Vec::new(),
+        feeding: BedFeeding::default(),
         totals: Totals::default(),
         harvest: None,
         heads_up: Vec::new(),

@@ -1,35 +1,43 @@
 //! What a dressing comes to, row by row.
 
+use super::feeding::{KnownMaterial, MaterialBook};
 use super::types::{BedPlan, DressingPlan, GoesBy};
 use crate::agronomy::{self, Nutrient, Unworkable};
-use crate::catalog::{Analysis, Catalog};
 use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
-use crate::quantity::{Length, Mass, MassPerArea};
+use crate::quantity::{Area, Fraction, Length, Mass, MassPerArea};
 
 /// Works out one dressing for every row of a bed whose rows are known.
 ///
 /// An amount over ground that is broadcast counts the bed's ground and is shared over rows by their length; banded
 /// or put beside the plants it counts row length times the strip that belongs to the row. The two differ by the
 /// bed's edges and headlands.
-pub(super) fn dressing_plan(dressing: &Dressing, bed: &Bed, plan: &BedPlan, catalog: &Catalog) -> DressingPlan {
-    let material = catalog.material(&dressing.material);
-    let analysis = material.map(|material| material.analysis.value);
+pub(super) fn dressing_plan(dressing: &Dressing, bed: &Bed, plan: &BedPlan, book: &MaterialBook) -> DressingPlan {
+    let known = book.get(&dressing.material);
+    let times = dressing.placement.times();
     let mut result = DressingPlan {
         dressing: dressing.id,
         name: dressing.name.clone(),
         material: dressing.material.clone(),
-        material_name: material.map_or_else(|| dressing.material.0.clone(), |material| material.name.clone()),
+        material_name: known.map_or_else(|| dressing.material.0.clone(), |known| known.material.name.clone()),
         problem: None,
         rows: vec![Mass::ZERO; plan.rows.len()],
         total: Mass::ZERO,
+        planned: Mass::ZERO,
+        is_done: false,
+        times,
+        counted: counted(dressing, bed, plan),
         goes_by: goes_by(dressing),
-        analysis: analysis.unwrap_or_default(),
-        density: material
-            .and_then(|material| material.bulk_density.as_ref())
-            .map(|density| density.value),
+        analysis: known.map(KnownMaterial::analysis).unwrap_or_default(),
+        available_n: known.map_or(Fraction::ONE, |known| known.available_n),
+        density: known.and_then(KnownMaterial::density),
     };
-    match shares(dressing, bed, plan, analysis) {
-        Ok((rows, total)) if total.is_finite() => (result.rows, result.total) = (rows, total),
+    let times = f64::from(times);
+    match shares(dressing, bed, plan, known) {
+        Ok((rows, total)) if (total * times).is_finite() => {
+            result.rows = rows.into_iter().map(|row| row * times).collect();
+            result.total = total * times;
+            result.planned = result.total;
+        }
         Ok(_) => {
             let sentence = "The amount is too large to be worked out. Check its number and its unit.";
             result.problem = Some(sentence.to_owned());
@@ -37,6 +45,14 @@ pub(super) fn dressing_plan(dressing: &Dressing, bed: &Bed, plan: &BedPlan, cata
         Err(problem) => result.problem = Some(problem),
     }
     result
+}
+
+/// The ground that an amount counts.
+fn counted(dressing: &Dressing, bed: &Bed, plan: &BedPlan) -> Area {
+    match (dressing.amount, dressing.placement) {
+        (Amount::PerArea(_), Placement::Broadcast) => plan.area,
+        (_, placement) => plan.totals.row_length * placement.strip().unwrap_or(bed.row_spacing),
+    }
 }
 
 fn goes_by(dressing: &Dressing) -> GoesBy {
@@ -52,7 +68,7 @@ fn shares(
     dressing: &Dressing,
     bed: &Bed,
     plan: &BedPlan,
-    analysis: Option<Analysis>,
+    known: Option<&KnownMaterial>,
 ) -> Result<(Vec<Mass>, Mass), String> {
     let by_row = |share: &dyn Fn(&super::types::Row) -> Result<Mass, Unworkable>| {
         let rows: Vec<Mass> = plan
@@ -66,7 +82,13 @@ fn shares(
     };
     match dressing.amount {
         Amount::PerArea(rate) => {
-            let rate: MassPerArea = product(rate, dressing, analysis)?;
+            let rate: MassPerArea = product(rate, dressing, known)?;
+            if counted(dressing, bed, plan) <= Area::ZERO {
+                return Err(
+                    "An amount over ground was given, and the bed has no ground for it. Draw the bed, or make room for its rows."
+                        .to_owned(),
+                );
+            }
             match dressing.placement {
                 Placement::Broadcast => {
                     let all = plan.totals.row_length;
@@ -81,34 +103,34 @@ fn shares(
             }
         }
         Amount::PerRowLength(rate) => {
-            let rate = product(rate, dressing, analysis)?;
+            let rate = product(rate, dressing, known)?;
             by_row(&|row| Ok(row.length * rate))
         }
         Amount::PerPlant(each) => {
-            let each = product(each, dressing, analysis)?;
+            let each = product(each, dressing, known)?;
             by_row(&|row| Ok(each * row.plants as f64))
         }
     }
 }
 
 /// The amount as product: itself, or so much that it holds the nutrient that the amount counts.
-fn product<Q: std::ops::Div<f64, Output = Q>>(
-    amount: Q,
-    dressing: &Dressing,
-    analysis: Option<Analysis>,
-) -> Result<Q, String> {
+fn product<Q: agronomy::Amount>(amount: Q, dressing: &Dressing, known: Option<&KnownMaterial>) -> Result<Q, String> {
     let nutrient = match dressing.basis {
         Basis::Product => return Ok(amount),
         Basis::Nitrogen => Nutrient::Nitrogen,
         Basis::Phosphate => Nutrient::Phosphate,
         Basis::Potash => Nutrient::Potash,
     };
-    let analysis = analysis.ok_or_else(|| {
+    let known = known.ok_or_else(|| {
         format!(
             "The catalogue has no material \"{}\", so its analysis is not known. Choose another material, or give the amount as product.",
             dressing.material.0
         )
     })?;
+    let analysis = known.analysis();
+    if nutrient == Nutrient::Nitrogen {
+        return agronomy::product_for_available(amount, analysis, known.available_n).map_err(sentence);
+    }
     agronomy::product_for(amount, nutrient, analysis).map_err(sentence)
 }
 

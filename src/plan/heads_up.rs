@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::types::{BedPlan, HeadsUp, InRowFrom};
-use crate::catalog::{Catalog, Crop, Ends, Hilling, SourceKey, Sourced};
+use crate::catalog::{Catalog, Crop, Ends, Hilling, Mark, SourceKey, Sourced};
 use crate::geometry::Region;
 use crate::layout::{Bed, BedGround, Item, Plot, Water};
 use crate::quantity::{Area, Length, Units, counted};
@@ -199,13 +199,14 @@ fn ends(range: &Ends<Length>, units: Units) -> String {
 
 /// The first source of a value, and how it was read.
 fn cite<T>(value: &Sourced<T>, catalog: &Catalog) -> String {
-    let text = value
-        .sources
-        .first()
-        .and_then(|key: &SourceKey| catalog.citation(key))
-        .map(|citation| citation.text.as_str());
-    text.map_or_else(
-        || value.mark.words().to_owned(),
-        |text| format!("{text} ({})", value.mark.words()),
+    cite_keys(&value.sources, value.mark, catalog)
+}
+
+/// The first of some sources, and how it was read.
+pub(super) fn cite_keys(keys: &[SourceKey], mark: Mark, catalog: &Catalog) -> String {
+    let citation = keys.first().and_then(|key| catalog.citation(key));
+    citation.map_or_else(
+        || mark.words().to_owned(),
+        |citation| format!("{} ({})", citation.text, mark.words()),
     )
 }

@@ -6,6 +6,7 @@ mod apportion;
 mod bed_rows;
 mod crop_book;
 mod dressing;
+pub mod feeding;
 mod heads_up;
 mod ledger;
 mod order;

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::bed_rows::bed_plan;
+use super::bed_rows::{Surroundings, bed_plan};
 use super::crop_book::CropBook;
+use super::feeding::{MaterialBook, injections, shopping};
 use super::order::{OrderKeeper, Place};
 use super::overlaps::Overlaps;
 use super::sums::{crop_sums, material_sums};
@@ -18,13 +19,15 @@ use crate::quantity::{Mass, Units};
 ///
 /// A bed's result is kept as long as the bed and its plot are the same `Arc`, so an edit that touches one bed
 /// works out one bed, and an edit that touches a plot works out the beds of that plot. A change of a crop's own values
-/// works out the beds of that crop.
+/// works out the beds of that crop; a change of the fertilizer shed works out all of them.
 #[derive(Debug, Default)]
 pub struct Planner {
     beds: BTreeMap<BedId, KeptBed>,
     plots: BTreeMap<PlotId, KeptPlot>,
     overlaps: Overlaps,
     book: CropBook,
+    materials: MaterialBook,
+    organic: bool,
     order: OrderKeeper,
     units: Units,
     worked_out: u64,
@@ -53,10 +56,12 @@ impl Planner {
     /// The plan of a layout. Beds of a plot that the layout lacks are left out; reading a file refuses them.
     pub fn plan(&mut self, layout: &Layout) -> Plan {
         let book_changed = self.book.update(layout);
-        if self.units != layout.units {
-            // Sentences in what was kept speak of the other units.
+        let shed_changed = self.materials.update(layout);
+        if self.units != layout.units || self.organic != layout.organic || shed_changed {
+            // What was kept speaks of the other units, materials or rules.
             self.beds.clear();
             self.units = layout.units;
+            self.organic = layout.organic;
         }
         self.order.begin(layout, &self.book, book_changed);
         let plots: BTreeMap<PlotId, &Arc<Plot>> = layout.plots.iter().map(|plot| (plot.id, plot)).collect();
@@ -77,7 +82,13 @@ impl Planner {
                 kept.plan.clone()
             } else {
                 self.worked_out += 1;
-                let worked = Arc::new(bed_plan(plot, bed, layout.units, &self.book));
+                let surroundings = Surroundings {
+                    crops: &self.book,
+                    materials: &self.materials,
+                    units: self.units,
+                    organic: self.organic,
+                };
+                let worked = Arc::new(bed_plan(plot, bed, &surroundings));
                 changed.push(bed.id);
                 let mut place = None;
                 self.order.put(&mut place, &worked);
@@ -126,6 +137,8 @@ impl Planner {
         plan.totals = totals;
         plan.crops = crop_sums(&plan.beds);
         plan.materials = material_sums(&plan.beds);
+        plan.shopping = shopping(&plan.beds, &self.materials);
+        plan.injections = injections(layout, &plan.beds, &self.materials);
         plan.heads_up = plan.beds.iter().flat_map(|bed| bed.heads_up.iter().cloned()).collect();
         plan.heads_up.extend(self.overlaps.heads_up(layout));
         let (order, heads_up) = self.order.finish(&self.book);
@@ -147,6 +160,11 @@ impl Planner {
     /// The crop book of the layout that was planned last.
     pub const fn crop_book(&self) -> &CropBook {
         &self.book
+    }
+
+    /// The materials of the layout that was planned last.
+    pub const fn material_book(&self) -> &MaterialBook {
+        &self.materials
     }
 
     fn forget_what_is_gone(&mut self, layout: &Layout) {

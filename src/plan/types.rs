@@ -3,12 +3,13 @@
 use std::ops::Range;
 use std::sync::Arc;
 
+use super::feeding::{BedFeeding, Injection, Shopping};
 use super::order::Order;
-use crate::agronomy::Harvest;
+use crate::agronomy::{Harvest, Nutrient};
 use crate::catalog::{Analysis, CropId, Mark, MaterialId, PlantingMethod, SourceKey};
 use crate::geometry::{Point, Region, RowFit};
 use crate::layout::{BedId, DressingId, Item, PlotId, Sowing};
-use crate::quantity::{Area, Density, Fraction, Length, Mass, Volume};
+use crate::quantity::{Area, Density, Fraction, Length, Mass, MassPerArea, Volume};
 
 /// Everything that can be computed from a layout. Never saved and never edited.
 #[derive(Clone, Debug, Default)]
@@ -25,6 +26,10 @@ pub struct Plan {
     pub materials: Vec<MaterialSum>,
     /// What to buy, what for, and where it goes.
     pub order: Order,
+    /// What to buy of fertilizer.
+    pub shopping: Shopping,
+    /// Runs of feeding through the tape.
+    pub injections: Vec<Injection>,
     /// What a careful neighbour would mention: bed by bed in the layout's order, then what is about several beds, then
     /// of the seed shelf and the order.
     pub heads_up: Vec<Arc<HeadsUp>>,
@@ -64,6 +69,8 @@ pub struct BedPlan {
     pub pieces: Vec<Piece>,
     /// Every dressing of the bed, in the bed's order.
     pub dressings: Vec<DressingPlan>,
+    /// What the bed wants in nutrients, against what is planned and done.
+    pub feeding: BedFeeding,
     /// Sums over the rows.
     pub totals: Totals,
     /// What its rows may give, by published yields. A range to plan by, never a promise.
@@ -200,14 +207,24 @@ pub struct DressingPlan {
     pub material_name: String,
     /// Why there are no amounts, in a sentence, when there cannot be any.
     pub problem: Option<String>,
-    /// Product for each row, in the order of [`BedPlan::rows`].
+    /// Product for each row, in the order of [`BedPlan::rows`]; over the whole season where it is given more than once.
     pub rows: Vec<Mass>,
-    /// Product for the bed.
+    /// Product for the bed: what was really used, or what is planned after what was used before it.
     pub total: Mass,
+    /// Product for the bed as the grower planned it.
+    pub planned: Mass,
+    /// Whether it was put down already.
+    pub is_done: bool,
+    /// How many times it is given.
+    pub times: u16,
+    /// The ground that its amount counts: the bed's, or the strips that belong to the rows.
+    pub counted: Area,
     /// Whether it goes by the bed's ground or by row feet.
     pub goes_by: GoesBy,
     /// Nitrogen, phosphate and potash as parts of the product's weight.
     pub analysis: Analysis,
+    /// The part of its nitrogen that comes free in the season.
+    pub available_n: Fraction,
     /// How heavy the material is poured, when known.
     pub density: Option<Density>,
 }
@@ -288,6 +305,25 @@ pub struct HeadsUp {
 }
 
 impl DressingPlan {
+    /// The part of the product's weight that counts as a nutrient; of nitrogen what comes free in the season.
+    pub const fn part_of(&self, nutrient: Nutrient) -> f64 {
+        let part = nutrient.part_of(self.analysis);
+        match nutrient {
+            Nutrient::Nitrogen => part * self.available_n.get(),
+            Nutrient::Phosphate | Nutrient::Potash => part,
+        }
+    }
+
+    /// Product over the ground that it counts.
+    pub fn rate(&self) -> MassPerArea {
+        over(self.total, self.counted)
+    }
+
+    /// As the grower planned it.
+    pub fn planned_rate(&self) -> MassPerArea {
+        over(self.planned, self.counted)
+    }
+
     /// The kitchen measure of a weight of this material, when its density is known.
     pub fn volume(&self, mass: Mass) -> Option<Volume> {
         self.density.map(|density| mass / density)
@@ -311,5 +347,13 @@ impl BedPlan {
     pub fn row(&self, number: u32) -> Option<&Row> {
         let index = self.rows.binary_search_by_key(&number, |row| row.number).ok()?;
         self.rows.get(index)
+    }
+}
+
+fn over(product: Mass, ground: Area) -> MassPerArea {
+    if ground > Area::ZERO {
+        product / ground
+    } else {
+        MassPerArea::ZERO
     }
 }

@@ -1,0 +1,242 @@
+//! Several dressings at once: a published programme, or the cheapest mix of what is in the shed.
+
+use super::material_book::{KnownMaterial, MaterialBook};
+use super::types::NutrientRates;
+use crate::agronomy::{
+    self, Blend, Limit, Mix, MixMaterial, MixTarget, MostNutrients, Nutrient, NutrientMiss, Nutrients,
+};
+use crate::catalog::{MaterialId, Programme, RateOf, StepAmount, StepPlacement};
+use crate::layout::{Amount, Basis, Dressing, DressingId, Injecting, Placement, When};
+use crate::quantity::{Area, Mass, MassPerArea, MassPerLength};
+
+/// The dressings of a published programme, each at the middle of what is published; to be laid down and then changed.
+pub fn programme_dressings(programme: &Programme) -> Vec<Dressing> {
+    let steps = programme.steps.iter().map(|step| Dressing {
+        id: DressingId(0),
+        name: step.name.clone(),
+        material: step.material.clone(),
+        basis: match step.rate.of {
+            RateOf::Product => Basis::Product,
+            RateOf::Nitrogen => Basis::Nitrogen,
+            RateOf::Phosphate => Basis::Phosphate,
+            RateOf::Potash => Basis::Potash,
+        },
+        amount: match &step.rate.amount {
+            StepAmount::OverGround(ends) => Amount::PerArea(ends.middle()),
+            StepAmount::AlongRow(ends) => {
+                let sum: MassPerLength = [ends.low.value, ends.high.value].into_iter().sum();
+                Amount::PerRowLength(sum / 2.0)
+            }
+        },
+        placement: match step.placement {
+            StepPlacement::Broadcast => Placement::Broadcast,
+            StepPlacement::Band => Placement::Band { strip: None },
+            StepPlacement::SideDress => Placement::SideDress { strip: None },
+            StepPlacement::Injected => Placement::Injected(Injecting {
+                times: step.repeat.as_ref().map_or(1, |repeat| repeat.times.value),
+                every_days: step.repeat.as_ref().map_or(7, |repeat| repeat.every_days.value),
+                ..Injecting::default()
+            }),
+        },
+        when: When::Stage(step.stage.value.clone()),
+        used: None,
+    });
+    steps.collect()
+}
+
+/// What a mix is asked for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MixAsked {
+    /// The materials to mix from.
+    pub materials: Vec<MaterialId>,
+    /// At least so much over ground.
+    pub least: NutrientRates,
+    /// And no more than so much, where there is a limit: nitrogen, phosphate, potash.
+    pub most: [Option<MassPerArea>; 3],
+    /// The ground it is for.
+    pub ground: Area,
+    /// Whether only what is at hand may be used.
+    pub only_at_hand: bool,
+    /// The crop's whole nitrogen requirement, where organic rules hold a source to a part of it.
+    pub organic_requirement: Option<MassPerArea>,
+}
+
+/// What comes of mixing.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MixFound {
+    /// The cheapest mix that keeps to every limit.
+    Met(MixBlend),
+    /// No mix keeps to every limit.
+    Unmet {
+        /// Short by the least, and then over by the least.
+        least_short: MixBlend,
+        /// Over nothing, and then short by the least.
+        never_over: MixBlend,
+        /// Each limit without which all others could be kept, in words; empty when more than one is in the way.
+        in_the_way: Vec<String>,
+    },
+}
+
+/// One mix.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct MixBlend {
+    /// The materials that are in it.
+    pub lines: Vec<MixLine>,
+    /// What it brings over ground.
+    pub brings: NutrientRates,
+    /// What it costs, where every material has a price.
+    pub cost: Option<f64>,
+    /// The materials asked for that have no price: the mix is then the lightest, not the cheapest.
+    pub unpriced: Vec<String>,
+    /// What is short or over, each in words.
+    pub misses: Vec<String>,
+}
+
+/// One material of a mix.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MixLine {
+    /// The material.
+    pub material: MaterialId,
+    /// Its name.
+    pub name: String,
+    /// Over ground.
+    pub rate: MassPerArea,
+    /// For all the ground.
+    pub total: Mass,
+}
+
+/// The cheapest mix.
+///
+/// # Errors
+/// A sentence that says what is missing: no material, no ground, nothing wanted, or a limit below what is wanted.
+pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: crate::quantity::Units) -> Result<MixFound, String> {
+    if asked.ground <= Area::ZERO {
+        return Err("There is no ground to mix for: the bed has no rows yet.".to_owned());
+    }
+    let materials: Vec<&KnownMaterial> = asked.materials.iter().filter_map(|id| book.get(id)).collect();
+    if materials.is_empty() {
+        return Err("Choose what to mix from: put materials into the shed first.".to_owned());
+    }
+    let ground = asked.ground;
+    let least = Nutrients {
+        n: asked.least.n * ground,
+        p2o5: asked.least.p2o5 * ground,
+        k2o: asked.least.k2o * ground,
+    };
+    if Nutrient::ALL
+        .into_iter()
+        .all(|nutrient| least.of(nutrient) <= Mass::ZERO)
+    {
+        return Err("Nothing is wanted any more, so there is nothing to mix.".to_owned());
+    }
+    let [n, p2o5, k2o] = asked.most.map(|most| most.map(|most| most * ground));
+    let target = MixTarget {
+        least,
+        most: MostNutrients { n, p2o5, k2o },
+    };
+    let to_mix: Vec<MixMaterial> = materials.iter().map(|known| to_mix(known, asked)).collect();
+    let words = |blend: Blend| in_words(&blend, &materials, ground, units);
+    match agronomy::mix(&to_mix, &target).map_err(|error| error.to_string())? {
+        Mix::Met(blend) => Ok(MixFound::Met(words(blend))),
+        Mix::Unmet(unmet) => Ok(MixFound::Unmet {
+            least_short: words(unmet.least_short),
+            never_over: words(unmet.never_over),
+            in_the_way: unmet
+                .in_the_way
+                .iter()
+                .map(|limit| limit_words(*limit, &materials))
+                .collect(),
+        }),
+    }
+}
+
+fn to_mix(known: &KnownMaterial, asked: &MixAsked) -> MixMaterial {
+    let part_of_n = known.analysis().n.get() * known.available_n.get();
+    let allowed = asked
+        .organic_requirement
+        .zip(known.organic_part())
+        .and_then(|(requirement, part)| {
+            let nitrogen = requirement * part.get() * asked.ground;
+            (part_of_n > 0.0).then(|| nitrogen / part_of_n)
+        });
+    MixMaterial {
+        analysis: known.analysis(),
+        available: known.available_n,
+        price_per_kilogram: known.price_per_kilogram(),
+        at_hand: asked.only_at_hand.then(|| known.at_hand.unwrap_or(Mass::ZERO)),
+        allowed,
+    }
+}
+
+fn in_words(blend: &Blend, materials: &[&KnownMaterial], ground: Area, units: crate::quantity::Units) -> MixBlend {
+    let lines = materials
+        .iter()
+        .zip(&blend.amounts)
+        .filter(|(_, total)| **total > NOTHING);
+    MixBlend {
+        lines: lines
+            .map(|(known, &total)| MixLine {
+                material: known.material.id.clone(),
+                name: known.material.name.clone(),
+                rate: total / ground,
+                total,
+            })
+            .collect(),
+        brings: NutrientRates {
+            n: blend.supplied.n / ground,
+            p2o5: blend.supplied.p2o5 / ground,
+            k2o: blend.supplied.k2o / ground,
+        },
+        cost: blend.cost,
+        unpriced: blend
+            .unpriced
+            .iter()
+            .filter_map(|&place| materials.get(place))
+            .map(|known| known.material.name.clone())
+            .collect(),
+        misses: blend
+            .misses
+            .iter()
+            .map(|miss| match *miss {
+                NutrientMiss::Short(nutrient, mass) => {
+                    format!("{} is {} short", nutrient.name(), mass.show_product(units))
+                }
+                NutrientMiss::Over(nutrient, mass) => {
+                    format!("{} is {} over", nutrient.name(), mass.show_product(units))
+                }
+            })
+            .collect(),
+    }
+}
+
+/// Less of a material than any scale shows: what solving leaves behind.
+const NOTHING: Mass = Mass::kilograms(1e-6);
+
+fn limit_words(limit: Limit, materials: &[&KnownMaterial]) -> String {
+    let name = |place: usize| {
+        materials
+            .get(place)
+            .map_or("a material", |known| known.material.name.as_str())
+    };
+    match limit {
+        Limit::Least(nutrient) => format!("the {} wanted", nutrient.name()),
+        Limit::Most(nutrient) => format!("the most of {}", nutrient.name()),
+        Limit::AtHand(place) => format!("what is at hand of {}", name(place)),
+        Limit::Allowed(place) => format!("what organic rules allow of {}", name(place)),
+    }
+}
+
+/// The dressings that put a mix down, one a material.
+pub fn mixed_dressings(blend: &MixBlend, name: &str, placement: Placement, when: &When) -> Vec<Dressing> {
+    let dressing = |line: &MixLine| Dressing {
+        id: DressingId(0),
+        name: format!("{name}: {}", line.name),
+        material: line.material.clone(),
+        basis: Basis::Product,
+        amount: Amount::PerArea(line.rate),
+        placement,
+        when: when.clone(),
+        used: None,
+    };
+    blend.lines.iter().map(dressing).collect()
+}

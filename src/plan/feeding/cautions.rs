@@ -1,0 +1,99 @@
+//! Which cautions belong to what is planned, one plain sentence each.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use super::super::types::BedPlan;
+use super::material_book::MaterialBook;
+use crate::catalog::{Catalog, Caution, CautionTopic, CropId};
+use crate::layout::{Bed, Layout, Placement};
+
+/// The cautions for all dressings of a layout, in the order in which they are shown; none where nothing is put down.
+pub fn cautions_of(layout: &Layout, beds: &[Arc<BedPlan>], book: &MaterialBook) -> Vec<&'static Caution> {
+    let mut topics = BTreeSet::new();
+    let mut crops = Vec::new();
+    for bed in &layout.beds {
+        let plan = beds.iter().find(|plan| plan.bed == bed.id);
+        let crop = plan.and_then(|plan| plan.crop.as_ref()).map(|crop| &crop.id);
+        collect(bed, crop, book, &mut topics);
+        if !bed.dressings.is_empty() {
+            crops.extend(crop);
+        }
+    }
+    if layout.organic && !topics.is_empty() {
+        topics.insert(CautionTopic::Organic);
+    }
+    in_order(&topics, &crops)
+}
+
+/// The cautions for the dressings of one bed.
+pub fn cautions_for_bed(bed: &Bed, crop: Option<&CropId>, organic: bool, book: &MaterialBook) -> Vec<&'static Caution> {
+    let mut topics = BTreeSet::new();
+    collect(bed, crop, book, &mut topics);
+    if organic && !topics.is_empty() {
+        topics.insert(CautionTopic::Organic);
+    }
+    let crops: Vec<&CropId> = crop.into_iter().collect();
+    in_order(&topics, &crops)
+}
+
+fn in_order(topics: &BTreeSet<CautionTopic>, crops: &[&CropId]) -> Vec<&'static Caution> {
+    let all = CautionTopic::ALL.into_iter().filter(|topic| topics.contains(topic));
+    all.filter_map(|topic| Catalog::built_in().caution(topic))
+        .filter(|caution| caution.crops.is_empty() || crops.iter().any(|crop| caution.crops.contains(crop)))
+        .collect()
+}
+
+/// What the dressings of a bed call for.
+fn collect(bed: &Bed, crop: Option<&CropId>, book: &MaterialBook, topics: &mut BTreeSet<CautionTopic>) {
+    if bed.dressings.is_empty() {
+        return;
+    }
+    topics.extend([CautionTopic::LabelFirst, CautionTopic::GlovesAndDust]);
+    let mut brings_nitrogen = false;
+    for dressing in &bed.dressings {
+        let known = book.get(&dressing.material);
+        let id = dressing.material.0.as_str();
+        let nitrogen = known.is_some_and(|known| known.analysis().n.get() > 0.0);
+        brings_nitrogen |= nitrogen;
+        match dressing.placement {
+            Placement::SideDress { .. } => {
+                topics.insert(CautionTopic::SaltsBurn);
+                if nitrogen && crop.is_some() {
+                    topics.insert(CautionTopic::TooMuchNitrogen);
+                }
+            }
+            Placement::Band { .. } => {
+                topics.insert(CautionTopic::SeedBand);
+                if id.starts_with("urea") || id.starts_with("diammonium") {
+                    topics.insert(CautionTopic::AmmoniaAtSeed);
+                }
+            }
+            Placement::Injected(_) => {
+                topics.extend([CautionTopic::Backflow, CautionTopic::Rinsing, CautionTopic::StockTank]);
+            }
+            Placement::Broadcast => {}
+        }
+        if known.is_some_and(|known| known.material.sodium_part.is_some()) {
+            topics.insert(CautionTopic::Sodium);
+        }
+        if ["sodium_nitrate", "potassium_nitrate", "ammonium_nitrate"]
+            .iter()
+            .any(|salt| id.starts_with(salt))
+        {
+            topics.insert(CautionTopic::Oxidizers);
+        }
+        if id.contains("manure") {
+            topics.insert(CautionTopic::RawManure);
+        }
+        if known.is_some_and(|known| known.density().is_some()) {
+            topics.insert(CautionTopic::Cups);
+        }
+    }
+    if brings_nitrogen {
+        topics.insert(CautionTopic::NitrateAndWells);
+        if crop.is_some() {
+            topics.insert(CautionTopic::Legumes);
+        }
+    }
+}

@@ -1,0 +1,254 @@
+//! What a careful neighbour would mention of how a bed is fed. Nothing here blocks anything.
+
+use std::sync::Arc;
+
+use super::super::types::{BedPlan, DressingPlan, HeadsUp};
+use super::material_book::{KnownMaterial, MaterialBook};
+use super::types::{Standing, WantFrom};
+use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
+use crate::catalog::{Catalog, CautionTopic, Mark, SourceKey};
+use crate::layout::{Bed, Dressing, Item, Placement};
+use crate::quantity::{MassPerArea, Units};
+
+/// Mentions everything there is to mention of a bed's feeding.
+pub(in crate::plan) fn feeding_heads_up(
+    bed: &Bed,
+    plan: &BedPlan,
+    units: Units,
+    organic: bool,
+    book: &MaterialBook,
+) -> Vec<Arc<HeadsUp>> {
+    let mut list = Vec::new();
+    let mut mention = |about: Item, what: String, why: &str, source: String| {
+        list.push(Arc::new(HeadsUp {
+            about,
+            what,
+            why: why.to_owned(),
+            source,
+        }));
+    };
+    if bed.dressings.is_empty() {
+        return list;
+    }
+    accounts(&mut mention, bed, plan, units);
+    for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
+        if of_plan.problem.is_some() {
+            continue;
+        }
+        let known = book.get(&dressing.material);
+        rate(&mut mention, bed, plan, dressing, of_plan, units);
+        if let Placement::Band { .. } = dressing.placement {
+            band(&mut mention, bed, plan, dressing, of_plan);
+        }
+        if let Some(known) = known {
+            of_material(&mut mention, bed, dressing, known, organic);
+        }
+    }
+    if organic {
+        restricted(&mut mention, bed, plan, book);
+    }
+    list
+}
+
+/// Over and under what is wanted.
+fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, units: Units) {
+    for nutrient in Nutrient::ALL {
+        let account = plan.feeding.account(nutrient);
+        let source = plan
+            .feeding
+            .wants
+            .of(nutrient)
+            .map(|want| who_says(&want.from))
+            .unwrap_or_default();
+        let to_give = account.to_give.unwrap_or(MassPerArea::ZERO).show_field(units);
+        let given = account.given().show_field(units);
+        let name = nutrient.name();
+        match account.standing() {
+            Standing::Over(more) => mention(
+                Item::Bed(bed.id),
+                format!(
+                    "{}: {name} comes to {given} where {to_give} is still wanted, {} more.",
+                    bed.name,
+                    more.show_field(units)
+                ),
+                match nutrient {
+                    Nutrient::Nitrogen => {
+                        "Too much nitrogen makes leaf instead of crop, and what is left washes down to wells."
+                    }
+                    Nutrient::Phosphate => {
+                        "Phosphate that is not taken up builds up in the soil and washes off with it."
+                    }
+                    Nutrient::Potash => "Potash that is not taken up is salt in the soil and money lost.",
+                },
+                source,
+            ),
+            Standing::Under(less) => mention(
+                Item::Bed(bed.id),
+                format!(
+                    "{}: {name} comes to {given} where {to_give} is still wanted, {} less.",
+                    bed.name,
+                    less.show_field(units)
+                ),
+                "The crop may go short before harvest. Add to a dressing, or count what the soil gives as a credit.",
+                source,
+            ),
+            Standing::Enough | Standing::NotKnown => {}
+        }
+    }
+    let most = plan
+        .crop
+        .as_ref()
+        .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.id));
+    if let Some(most) = most {
+        let given = plan.feeding.account(Nutrient::Nitrogen).given();
+        if matches!(agronomy::standing_of(given, most.value), Ok(RateStanding::Above)) {
+            mention(
+                Item::Bed(bed.id),
+                format!(
+                    "{}: {} of nitrogen is above {}, the highest that is published for the crop.",
+                    bed.name,
+                    given.show_field(units),
+                    most.value.show_field(units)
+                ),
+                "Look whether a unit is wrong, or ask your soil laboratory.",
+                cite(&most.sources, most.mark),
+            );
+        }
+    }
+}
+
+/// A rate that no text comes near.
+fn rate(
+    mention: &mut impl FnMut(Item, String, &str, String),
+    bed: &Bed,
+    plan: &BedPlan,
+    dressing: &Dressing,
+    of_plan: &DressingPlan,
+    units: Units,
+) {
+    let nitrogen = of_plan.rate() * of_plan.part_of(Nutrient::Nitrogen);
+    let crop = plan
+        .crop
+        .as_ref()
+        .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.id));
+    let (most, source) = crop.map_or_else(
+        || (MassPerArea::pounds_per_acre(HIGHEST_OF_ALL), COMMON_PRACTICE.to_owned()),
+        |most| (most.value, cite(&most.sources, most.mark)),
+    );
+    if matches!(agronomy::standing_of(nitrogen, most), Ok(RateStanding::Absurd)) {
+        mention(
+            Item::Dressing(bed.id, dressing.id),
+            format!(
+                "{}: {} of nitrogen is more than ten times the highest that is published, {}.",
+                dressing.name,
+                nitrogen.show_field(units),
+                most.show_field(units)
+            ),
+            "A unit is wrong, most likely: pounds for an acre typed as pounds for 1,000 sq ft, or a cup for a bag.",
+            source,
+        );
+    }
+}
+
+/// More nitrogen in a season than any text gives any crop, in pounds to the acre.
+const HIGHEST_OF_ALL: f64 = 250.0;
+
+/// Salts in a band at the seed.
+fn band(
+    mention: &mut impl FnMut(Item, String, &str, String),
+    bed: &Bed,
+    plan: &BedPlan,
+    dressing: &Dressing,
+    of_plan: &DressingPlan,
+) {
+    let length = plan.totals.row_length;
+    let limit = agronomy::seed_limit(SeedPlacement::Band { low_exchange: false }).most;
+    let salts = agronomy::nitrogen_and_potash(of_plan.total, of_plan.analysis);
+    if salts > limit * length {
+        mention(
+            Item::Dressing(bed.id, dressing.id),
+            format!(
+                "{}: nitrogen and potash together are more than seed bears in a band 2 in beside and 2 in below it.",
+                dressing.name
+            ),
+            "Salt at the seed burns the root. Broadcast a part of it, or give it later beside the plants.",
+            "Tri-State Fertilizer Recommendations, Bulletin E-2567, 1995, for corn (from memory)".to_owned(),
+        );
+    }
+}
+
+/// What speaks against a material where it goes.
+fn of_material(
+    mention: &mut impl FnMut(Item, String, &str, String),
+    bed: &Bed,
+    dressing: &Dressing,
+    known: &KnownMaterial,
+    organic: bool,
+) {
+    let about = Item::Dressing(bed.id, dressing.id);
+    let name = &known.material.name;
+    if let (Placement::Injected(_), Some(why)) = (dressing.placement, &known.material.not_for_injection) {
+        mention(
+            about,
+            format!("{}: {name} is not for the tape.", dressing.name),
+            &why.value,
+            cite(&why.sources, why.mark),
+        );
+    }
+    if organic && known.is_organic() == Some(false) {
+        let rule = known.material.organic.as_ref();
+        mention(
+            about,
+            format!("{}: organic rules do not allow {name}.", dressing.name),
+            rule.map_or("So your certifier says.", |rule| rule.value.words.as_str()),
+            rule.map_or_else(|| "The grower's own".to_owned(), |rule| cite(&rule.sources, rule.mark)),
+        );
+    }
+}
+
+/// Nitrogen from sources that organic rules hold to a part of the crop's whole need.
+fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, book: &MaterialBook) {
+    let Some(requirement) = plan.feeding.wants.n.as_ref().map(|want| want.rate) else {
+        return;
+    };
+    let mut given = MassPerArea::ZERO;
+    let mut last = None;
+    for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
+        let is_restricted = book
+            .get(&dressing.material)
+            .is_some_and(|known| known.organic_part().is_some());
+        if is_restricted && of_plan.problem.is_none() {
+            given += of_plan.rate() * of_plan.part_of(Nutrient::Nitrogen);
+            last = Some(dressing);
+        }
+    }
+    let Some(dressing) = last else { return };
+    if let Ok(share) = agronomy::sodium_nitrate_share(given, requirement)
+        && share.is_over()
+    {
+        let caution = Catalog::built_in().caution(CautionTopic::Organic);
+        mention(
+            Item::Dressing(bed.id, dressing.id),
+            format!(
+                "{}: sodium nitrate gives {:.0} % of the crop's whole nitrogen, where the organic rule stops at 20 %.",
+                bed.name,
+                share.share * 100.0
+            ),
+            caution.map_or("Your certifier decides.", |caution| caution.sentence.value.as_str()),
+            "7 CFR 205.602(h), text current to March 2026".to_owned(),
+        );
+    }
+}
+
+const COMMON_PRACTICE: &str = "Common practice, no source";
+
+fn who_says(from: &WantFrom) -> String {
+    match from {
+        WantFrom::Laboratory => "Your soil laboratory's recommendation".to_owned(),
+        WantFrom::Published { sources, .. } => cite(&sources.0, sources.1),
+    }
+}
+
+fn cite(keys: &[SourceKey], mark: Mark) -> String {
+    super::super::heads_up::cite_keys(keys, mark, Catalog::built_in())
+}

@@ -1,0 +1,37 @@
+//! Feeding: what a bed wants, what it has, what is planned and what was really put down.
+//!
+//! - `material_book` is the catalogue's materials with what the shed knows of them.
+//! - `want` and `credits` say what a bed wants and has.
+//! - `follow` lets dressings that are still ahead follow what was really used.
+//! - `account` sets wanted against planned and done through the season.
+//! - `injection` works out a run of feeding through the tape of a zone.
+//! - `shopping` adds up what to buy, in bags.
+//! - `blend` mixes what is in the shed for a bed, and lays down programmes and mixes.
+//! - `heads_up` and `cautions` say what to watch out for.
+
+mod account;
+mod blend;
+mod cautions;
+mod credits;
+mod follow;
+mod heads_up;
+mod injection;
+mod material_book;
+mod shopping;
+mod types;
+mod want;
+
+pub use blend::{MixAsked, MixBlend, MixFound, MixLine, mix_for, mixed_dressings, programme_dressings};
+pub use cautions::{cautions_for_bed, cautions_of};
+pub use injection::{Injection, Strength};
+pub use material_book::{KnownMaterial, MaterialBook};
+pub use shopping::{Shopping, ShoppingLine};
+pub use types::{
+    Account, BedFeeding, CreditPlan, FeedingStep, LimePlan, NutrientRates, Standing, Want, WantFrom, Wants,
+};
+
+pub(super) use account::bed_feeding;
+pub(super) use follow::follow_what_was_used;
+pub(super) use heads_up::feeding_heads_up;
+pub(super) use injection::injections;
+pub(super) use shopping::shopping;

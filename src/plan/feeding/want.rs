@@ -1,0 +1,100 @@
+//! What a bed wants for the season.
+
+use super::types::{Want, WantFrom, Wants};
+use crate::agronomy::{self, BedRule, Nutrient};
+use crate::catalog::{Catalog, Crop, Ends, GeneralNeed, Mark, NeedKind, Sourced};
+use crate::layout::{Bed, NutrientRate, Recommendation};
+use crate::quantity::MassPerArea;
+
+/// What the laboratory recommends, or else what is published for the crop, which the first text in the catalogue gives.
+pub(super) fn wants(bed: &Bed, crop: Option<&Crop>) -> Wants {
+    if let Some(paper) = &bed.feeding.laboratory {
+        let of = |rate: Option<NutrientRate>| rate.and_then(|rate| recommended(rate, paper, bed));
+        return Wants {
+            n: of(paper.n),
+            p2o5: of(paper.p2o5),
+            k2o: of(paper.k2o),
+        };
+    }
+    let Some(crop) = crop else { return Wants::default() };
+    let n = crop
+        .season_nitrogen
+        .as_ref()
+        .filter(|nitrogen| nitrogen.mark == Mark::Grower)
+        .map(growers)
+        .or_else(|| published(crop, Nutrient::Nitrogen))
+        .or_else(|| crop.season_nitrogen.as_ref().map(growers));
+    Wants {
+        n,
+        p2o5: published(crop, Nutrient::Phosphate),
+        k2o: published(crop, Nutrient::Potash),
+    }
+}
+
+/// A laboratory's rate over the bed's ground.
+fn recommended(rate: NutrientRate, paper: &Recommendation, bed: &Bed) -> Option<Want> {
+    let rate = match rate {
+        NutrientRate::PerArea(rate) => {
+            let rule = paper
+                .rows_apart
+                .map_or(BedRule::Ground, |usual| BedRule::BedFoot { usual });
+            let along = agronomy::along_bed(rate, bed.row_spacing, rule).ok()?;
+            agronomy::over_ground(along, bed.row_spacing, 1).ok()?
+        }
+        NutrientRate::PerRowLength(rate) => agronomy::over_ground(rate, bed.row_spacing, 1).ok()?,
+    };
+    Some(Want {
+        rate,
+        low: rate,
+        high: rate,
+        from: WantFrom::Laboratory,
+    })
+}
+
+/// The first published recommendation of a nutrient.
+fn published(crop: &Crop, nutrient: Nutrient) -> Option<Want> {
+    let needs = Catalog::built_in().needs_of(&crop.id);
+    let mut recommended = needs.iter().filter(|need| need.kind == NeedKind::Recommendation);
+    recommended.find_map(|need| {
+        let ends = of_need(need, nutrient)?;
+        Some(want(ends, &need.condition))
+    })
+}
+
+const fn of_need(need: &GeneralNeed, nutrient: Nutrient) -> Option<&Ends<MassPerArea>> {
+    match nutrient {
+        Nutrient::Nitrogen => need.n.as_ref(),
+        Nutrient::Phosphate => need.p2o5.as_ref(),
+        Nutrient::Potash => need.k2o.as_ref(),
+    }
+}
+
+fn want(ends: &Ends<MassPerArea>, condition: &str) -> Want {
+    let mut keys = ends.low.sources.clone();
+    for key in &ends.high.sources {
+        if !keys.contains(key) {
+            keys.push(key.clone());
+        }
+    }
+    Want {
+        rate: ends.middle(),
+        low: ends.low.value,
+        high: ends.high.value,
+        from: WantFrom::Published {
+            condition: condition.to_owned(),
+            sources: (keys, ends.low.mark.max(ends.high.mark)),
+        },
+    }
+}
+
+fn growers(nitrogen: &Sourced<MassPerArea>) -> Want {
+    Want {
+        rate: nitrogen.value,
+        low: nitrogen.value,
+        high: nitrogen.value,
+        from: WantFrom::Published {
+            condition: String::new(),
+            sources: (nitrogen.sources.clone(), nitrogen.mark),
+        },
+    }
+}
