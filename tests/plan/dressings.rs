@@ -1,7 +1,7 @@
 //! Dressings by ground, by row feet and by plants.
 
 use quillet::catalog::MaterialId;
-use quillet::layout::{Amount, Basis, BedChange, Dressing, DressingId, Layout, Placement};
+use quillet::layout::{Amount, Basis, BedChange, Dressing, DressingId, Layout, Placement, When};
 use quillet::plan::{ColumnKind, GoesBy, Ledger, Plan};
 use quillet::quantity::{Bearing, Length, Mass, MassPerArea, MassPerLength, Units};
 
@@ -15,7 +15,8 @@ fn dressing(material: &str, basis: Basis, amount: Amount, placement: Placement) 
         basis,
         amount,
         placement,
-        when: String::new(),
+        when: When::Unsaid,
+        used: None,
     })
 }
 

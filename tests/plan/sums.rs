@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use quillet::catalog::MaterialId;
-use quillet::layout::{Amount, Basis, BedChange, Dressing, DressingId, Placement};
+use quillet::layout::{Amount, Basis, BedChange, Dressing, DressingId, Placement, When};
 use quillet::plan::Ledger;
 use quillet::quantity::{Bearing, Length, MassPerArea, Units};
 
@@ -33,7 +33,8 @@ proptest! {
                 basis: Basis::Product,
                 amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(rate)),
                 placement,
-                when: String::new(),
+                when: When::Unsaid,
+        used: None,
             }),
         ]);
         let plan = plan(&layout);
