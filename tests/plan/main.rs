@@ -7,9 +7,12 @@
 )]
 
 mod dressings;
+mod feeding;
 mod heads_up;
+mod injections;
 mod order;
 mod recompute;
+mod shopping;
 mod sums;
 mod trade;
 
