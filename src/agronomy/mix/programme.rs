@@ -1,6 +1,6 @@
 //! A mix as a linear programme.
 //!
-//! Everything is scaled before the solver sees it: weights by the largest amount in the target, prices by the highest,
+//! Everything is scaled before the solver sees it: weights by the largest amount wanted, prices by the highest,
 //! because the solver's tolerances are plain numbers.
 
 use good_lp::{Expression, ProblemVariables, Solution, SolverModel, Variable, microlp, variable};
@@ -29,8 +29,6 @@ const SLACK: f64 = 1e-11;
 /// A larger weight than any mix takes, in parts of the largest amount wanted: a material that holds a part in a
 /// hundred thousand of the one nutrient.
 const NO_LIMIT: f64 = 1e5;
-/// A label does not show less of a nutrient, and the solver could not tell it from nothing.
-const LEAST_PART: f64 = 1e-5;
 
 /// What is mixed, and for what.
 pub(super) struct Programme<'a> {
@@ -67,17 +65,17 @@ impl<'a> Programme<'a> {
         if softness == Softness::Hard {
             let rows = self.rows(softness, lifted);
             let cost = self.cost(&rows);
-            return self.weights(rows, cost).map(|(weights, _)| weights);
+            return self.weights(rows, &cost).map(|(weights, _)| weights);
         }
         // First the least that is missed, then the cheapest way to miss no more.
         let rows = self.rows(softness, lifted);
         let missed = rows.missed.clone();
-        let (first, least) = self.weights(rows, missed)?;
+        let (first, least) = self.weights(rows, &missed)?;
         let mut rows = self.rows(softness, lifted);
         let missed = std::mem::take(&mut rows.missed);
         rows.constraints.push(missed.leq(least * (1.0 + SLACK) + SLACK));
         let cost = self.cost(&rows);
-        Some(self.weights(rows, cost).map_or(first, |(weights, _)| weights))
+        Some(self.weights(rows, &cost).map_or(first, |(weights, _)| weights))
     }
 
     fn cost(&self, rows: &Rows) -> Expression {
@@ -89,7 +87,7 @@ impl<'a> Programme<'a> {
     }
 
     /// The weights that make the objective least, and how little that is.
-    fn weights(&self, rows: Rows, objective: Expression) -> Option<(Vec<Mass>, f64)> {
+    fn weights(&self, rows: Rows, objective: &Expression) -> Option<(Vec<Mass>, f64)> {
         let model = rows.variables.minimise(objective.clone()).using(microlp);
         let solution = model.with_all(rows.constraints).solve().ok()?;
         let weights = rows.amounts.into_iter().map(|amount| {
@@ -121,10 +119,7 @@ impl<'a> Programme<'a> {
         for nutrient in Nutrient::ALL {
             let mut supplied = Expression::with_capacity(amounts.len() + 1);
             for (&amount, material) in amounts.iter().zip(self.materials) {
-                let part = material.part(nutrient);
-                if part >= LEAST_PART {
-                    supplied.add_mul(part, amount);
-                }
+                supplied.add_mul(material.part(nutrient), amount);
             }
             let least = self.target.least.of(nutrient) / self.scale;
             if least > 0.0 && lifted != Some(Limit::Least(nutrient)) {
@@ -147,7 +142,7 @@ impl<'a> Programme<'a> {
                     missed += over;
                     supplied -= over;
                 }
-                constraints.push(supplied.leq(most / self.scale));
+                constraints.push(supplied.leq((most / self.scale).min(NO_LIMIT)));
             }
         }
         Rows {
