@@ -4,6 +4,7 @@
 
 mod apportion;
 mod bed_rows;
+mod buying;
 mod crop_book;
 mod dressing;
 mod heads_up;
@@ -16,6 +17,7 @@ mod stand;
 mod sums;
 mod types;
 
+pub use buying::{BuyingBeside, TableBuys};
 pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
 pub use order::{Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, Things, TraysToSow};

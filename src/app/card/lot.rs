@@ -170,11 +170,10 @@ fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units:
         }
     }
     if !any {
-        let empty = matches!(lot.amount, SeedAmount::Count(0)) || lot.amount == SeedAmount::Weight(Mass::ZERO);
         form::follows(
             ui,
-            if empty {
-                "nothing is left of it"
+            if lot.amount.is_nothing() {
+                "there is nothing of it yet, or nothing is left"
             } else {
                 "no bed of this crop and cultivar needs it"
             },

@@ -215,9 +215,19 @@ fn comes_up(
     }
     match stand.germination_from {
         GerminationFrom::Grower => {
-            if form::yours(ui, "use the legal minimum") {
+            let way_back = if crop.is_some_and(|crop| crop.germination.is_some()) {
+                "use yours of the crop book"
+            } else if crop.is_some_and(|crop| crop.least_germination.is_some()) {
+                "use the legal minimum"
+            } else {
+                "count on every seed"
+            };
+            if form::yours(ui, way_back) {
                 change(hand, bed, BedChange::SetGermination(None));
             }
+        }
+        GerminationFrom::CropBook => {
+            form::follows(ui, "yours, from the crop book; lots on the shelf go by their own");
         }
         GerminationFrom::LegalMinimum => {
             let least = crop.and_then(|crop| crop.least_germination.as_ref()).map(source);

@@ -1,9 +1,11 @@
 //! The crop book over the whole window: crops found by name, family and season; every value of a crop with its source;
 //! own crops, cultivars and values.
 
+mod buying;
 mod list;
 mod page;
 mod rows;
+mod seed;
 mod values;
 mod words;
 
@@ -76,6 +78,14 @@ impl BookView {
             .frame(paper)
             .show(ui, |ui| stays &= self.page(ui, desk, out));
         stays
+    }
+
+    /// Opens a cultivar as soon as it is there; one of that name that is there already is not it.
+    fn await_cultivar(&mut self, desk: &Desk, crop: &CropId, name: String) {
+        let book = desk.crop_book();
+        if !book.cultivars_of(crop).any(|cultivar| cultivar.name == name) {
+            self.awaited = Some(Awaited::Cultivar(crop.clone(), name));
+        }
     }
 
     /// Opens what was waited for, and leaves what is gone.
