@@ -53,22 +53,11 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
                 }
                 form::rule(ui);
             }
-            if !list.cost.is_empty() {
-                let note = match list.cost_note.as_str() {
-                    "" => String::new(),
-                    note => format!(", {note}"),
-                };
-                ui.label(RichText::new(format!("All packets {}{note}", list.cost)).font(theme::bold(13.0)));
+            if let Some(cost) = list.cost_sentence() {
+                ui.label(RichText::new(cost).font(theme::bold(13.0)));
             }
             for trays in &list.trays {
-                let when = match trays.when.as_str() {
-                    "" => String::new(),
-                    when => format!(", {when}"),
-                };
-                form::follows(
-                    ui,
-                    format!("Raise {} for {} in trays: {}{when}", trays.name, trays.bed, trays.sow),
-                );
+                form::follows(ui, trays.sentence());
             }
         });
 }
@@ -76,7 +65,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
 /// One line. Gives back whether it was clicked.
 fn row(ui: &mut Ui, widths: &[f32; 7], words: &OrderWords) -> bool {
     let colours = theme::colours(ui.theme_in_force());
-    let nothing = words.to_buy == "nothing";
+    let nothing = !words.is_to_buy();
     let plain = |text: &str| RichText::new(text).size(13.0).color(colours.strong);
     let soft = |text: &str| RichText::new(text).size(13.0).color(colours.soft);
     let bold = |text: &str| RichText::new(text).font(theme::bold(13.0)).color(colours.strong);

@@ -124,7 +124,11 @@ fn take_over(ui: &Ui, field: Id, text: &str, origin: &str) {
 
 /// Ties the next change of this frame to the field whose value was taken over in it, if one was.
 pub(crate) fn taken_over(ctx: &Context) -> Option<Refusable> {
-    let taken: TakenOver = ctx.data_mut(|data| data.remove_temp(Id::NULL))?;
+    let taken = ctx.data_mut(|data| {
+        let taken: Option<TakenOver> = data.get_temp(Id::NULL);
+        data.remove::<TakenOver>(Id::NULL);
+        taken
+    })?;
     (taken.frame == ctx.cumulative_frame_nr()).then_some(Refusable(taken))
 }
 

@@ -2,7 +2,7 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, head, remove};
+use super::{Hand, cultivar, head, remove};
 use crate::agronomy;
 use crate::app::action::Action;
 use crate::app::command::Command;
@@ -11,9 +11,9 @@ use crate::app::picker::{Choice, picker};
 use crate::app::seed_words;
 use crate::app::step::Step;
 use crate::layout::limits::SEASONS;
-use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedAmount, SeedEdit, SeedLot};
+use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot};
 use crate::plan::Things;
-use crate::quantity::{Mass, Units, count};
+use crate::quantity::{Units, count};
 use crate::sheets::order_list::{amount_words, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
@@ -23,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     let field = Id::unique(("card of lot", id));
     head(ui, &name(hand, &lot), "lot of seed on the shelf");
     crop(ui, hand, &lot, field);
-    if let Some(cultivar) = form::field(ui, field.with("cultivar"), "Cultivar", &lot.cultivar, form::read_words) {
+    if let Some(cultivar) = cultivar::show(ui, hand, field, &lot.crop, &lot.cultivar) {
         change(hand, &lot, |lot| lot.cultivar = cultivar);
     }
     let read = |text: &str| form::read_whole(text, i32::from(*SEASONS.start()), i32::from(*SEASONS.end()));
@@ -97,13 +97,7 @@ fn change(hand: &mut Hand<'_>, lot: &SeedLot, set: impl FnOnce(&mut LotContents)
 fn crop(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     let book = hand.desk.crop_book();
     let crops = book.crops();
-    let choices: Vec<Choice> = crops
-        .iter()
-        .map(|crop| Choice {
-            name: crop.name.clone(),
-            note: crop.family.clone(),
-        })
-        .collect();
+    let choices: Vec<Choice> = crops.iter().map(|crop| Choice::of_crop(crop, book)).collect();
     let current = book
         .crop(&lot.crop)
         .map_or_else(|| lot.crop.0.clone(), |crop| crop.name.clone());

@@ -202,11 +202,11 @@ fn beside<'a>(desk: &'a Desk, id: &CropId, crop: &Crop) -> Option<(&'a str, Buyi
     let table = crop.buying.as_ref()?;
     let layout = desk.layout();
     let in_hand = desk.bed_in_hand().and_then(|bed| layout.bed(bed));
-    let beds = in_hand.into_iter().chain(layout.beds.iter().map(AsRef::as_ref));
-    let bed = beds
-        .filter(|bed| bed.planting.as_ref().is_some_and(|planting| planting.crop == *id))
-        .find_map(|bed| Some((bed.name.as_str(), BuyingBeside::of(desk.plan(), bed.id, table)?)));
-    bed
+    let mut beds = in_hand.into_iter().chain(&layout.beds);
+    beds.find_map(|bed| {
+        bed.planting.as_ref().filter(|planting| planting.crop == *id)?;
+        Some((bed.name.as_str(), BuyingBeside::of(desk.plan(), bed.id, table)?))
+    })
 }
 
 fn name_field(ui: &mut Ui, id: Id, label: &str, name: &str) -> Option<String> {

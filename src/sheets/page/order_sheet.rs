@@ -77,13 +77,9 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
             vec![Cell::plain(&words.from_shelf)],
             to_buy,
         ];
-        pages.row(&PARTS, &TITLES, &cells, words.to_buy != "nothing");
+        pages.row(&PARTS, &TITLES, &cells, words.is_to_buy());
     }
-    if !list.cost.is_empty() {
-        let cost = match list.cost_note.as_str() {
-            "" => format!("All packets cost {}.", list.cost),
-            note => format!("All packets cost {}, {note}.", list.cost),
-        };
+    if let Some(cost) = list.cost_sentence() {
         pages.sheet.y += 6.0;
         pages.sheet.sentence(Role::Sentence, &cost, SIZE, Ink::Strong);
     }
