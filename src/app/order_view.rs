@@ -33,17 +33,18 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let spare = (ui.available_width() - least - 16.0).max(0.0);
     let widths = COLUMNS.map(|column| column.1 + column.2 * spare);
     let colours = theme::colours(ui.theme_in_force());
-    egui::ScrollArea::both()
-        .id_salt("order list")
-        .auto_shrink([false, false])
-        .show(ui, |ui| {
-            ui.spacing_mut().item_spacing = vec2(GAP, 3.0);
-            ui.horizontal(|ui| {
-                for ((title, ..), width) in COLUMNS.iter().zip(widths) {
-                    cell(ui, width, RichText::new(*title).size(12.0).color(colours.soft));
-                }
-            });
-            form::rule(ui);
+    let across = egui::ScrollArea::horizontal().id_salt("order list across");
+    across.auto_shrink([false, false]).show(ui, |ui| {
+        ui.spacing_mut().item_spacing = vec2(GAP, 3.0);
+        ui.horizontal(|ui| {
+            for ((title, ..), width) in COLUMNS.iter().zip(widths) {
+                cell(ui, width, RichText::new(*title).size(12.0).color(colours.soft));
+            }
+        });
+        form::rule(ui);
+        // The heads stay while the lines go by.
+        let down = egui::ScrollArea::vertical().id_salt("order list");
+        down.auto_shrink([false, false]).show(ui, |ui| {
             for (line, words) in plan.order.lines.iter().zip(&list.lines) {
                 let goes_to = line.beds.first().map(|of| Item::Bed(of.bed));
                 if row(ui, &widths, words)
@@ -60,6 +61,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
                 form::follows(ui, trays.sentence());
             }
         });
+    });
 }
 
 /// One line. Gives back whether it was clicked.

@@ -85,7 +85,9 @@ pub(super) fn picker(ui: &mut Ui, id: Id, label: &str, current: &str, choices: &
 /// was picked.
 pub(super) fn offers(ui: &mut Ui, id: Id, label: &str, choices: &[Choice]) -> Option<usize> {
     let button = egui::Button::new("").min_size(egui::vec2(OFFERS_WIDTH, 26.0));
-    let response = ui.add(button).on_hover_text(format!("Those that are known: {}", choices.len()));
+    let response = ui
+        .add(button)
+        .on_hover_text(format!("Those that are known: {}", choices.len()));
     let name = format!("Known {label}");
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
     let middle = response.rect.center();

@@ -30,6 +30,9 @@ pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAm
         return Err(format!("“{text}” is less than nothing; {what} holds nothing or more"));
     }
     if word.is_empty() {
+        if read_count(number.trim()) == Some(0) {
+            return Ok(SeedAmount::Count(0));
+        }
         let example = match units {
             Units::Customary => "1/2 oz",
             Units::Metric => "15 g",
@@ -192,7 +195,9 @@ pub(super) fn read_harvest(text: &str, counted: bool, units: Units) -> Result<Ow
 pub(super) fn read_nitrogen(text: &str, units: Units) -> Result<MassPerArea, String> {
     let rate = MassPerArea::parse(text, units).map_err(|error| error.to_string())?;
     if rate.to_kilograms_per_square_metre() <= 0.0 {
-        return Err(format!("“{text}” is none; use the crop's own, or write some, such as 65 lb/acre"));
+        return Err(format!(
+            "“{text}” is none; use the crop's own, or write some, such as 65 lb/acre"
+        ));
     }
     Ok(rate)
 }

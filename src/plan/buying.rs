@@ -43,13 +43,18 @@ impl BuyingBeside {
         let (table, times) = match &table.measure {
             RowMeasure::Weight(ends) => {
                 let (low, high) = (ends.low.value * row_length, ends.high.value * row_length);
-                let mass = need.mass.filter(|mass| *mass > Mass::ZERO && is_seed == (table.what == SEED));
+                let mass = need
+                    .mass
+                    .filter(|mass| *mass > Mass::ZERO && is_seed == (table.what == SEED));
                 (TableBuys::Weight(low, high), mass.map(|mass| (low / mass, high / mass)))
             }
             RowMeasure::Number(ends) => {
                 let (low, high) = (ends.low.value * row_length, ends.high.value * row_length);
                 let count = need.count as f64;
-                (TableBuys::Number(low, high), (!is_seed).then_some((low / count, high / count)))
+                (
+                    TableBuys::Number(low, high),
+                    (!is_seed).then_some((low / count, high / count)),
+                )
             }
         };
         Some(Self {

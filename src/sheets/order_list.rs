@@ -119,7 +119,13 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         [one] => vec![bed_name(one.bed).to_owned()],
         beds => beds
             .iter()
-            .map(|of| format!("{} {}", bed_name(of.bed), quantity_words(of.amount, line.things, units)))
+            .map(|of| {
+                format!(
+                    "{}: {}",
+                    bed_name(of.bed),
+                    quantity_words(of.amount, line.things, units)
+                )
+            })
             .collect(),
     };
     let from_shelf: Vec<String> = line
@@ -151,7 +157,10 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         goes_to: goes_to.join("; "),
         from_shelf: from_shelf.join("; "),
         to_buy,
-        packets: line.packets_problem.clone().unwrap_or_else(|| packets_words(line, units)),
+        packets: line
+            .packets_problem
+            .clone()
+            .unwrap_or_else(|| packets_words(line, units)),
         cost: line
             .packets
             .as_ref()

@@ -8,11 +8,11 @@ use quillet::catalog::{CropId, MaterialId, PlantingMethod};
 use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
     Amount, Basis, Bed, BedChange, BedGround, BedId, Dressing, DressingId, Edit, Layout, LotContents, LotGermination,
-    LotId, Note, NoteId, Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnValues,
-    Packet, Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, SeedAmount, SeedEdit, Shape, Sowing, Tape,
-    Water,
+    LotId, Note, NoteId, Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnHarvest,
+    OwnValues, Packet, Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, SeedAmount, SeedEdit, Shape,
+    Sowing, Tape, Water,
 };
-use quillet::quantity::{Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength, Units};
+use quillet::quantity::{Bearing, CountPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength, Units};
 
 fn length() -> impl Strategy<Value = Length> {
     prop_oneof![Just(0.0), 0.0..2.0, 0.0..1e6].prop_map(Length::metres)
@@ -104,6 +104,13 @@ fn packets() -> impl Strategy<Value = Vec<Packet>> {
     )
 }
 
+fn own_harvest() -> impl Strategy<Value = OwnHarvest> {
+    prop_oneof![
+        (1e-6..1e6).prop_map(|rate| OwnHarvest::Weight(MassPerLength::kilograms_per_metre(rate))),
+        (1e-6..1e6).prop_map(|number| OwnHarvest::Number(CountPerLength::per_metre(number))),
+    ]
+}
+
 fn own_values() -> impl Strategy<Value = OwnValues> {
     let method = prop::sample::select(vec![
         PlantingMethod::Drilled,
@@ -123,9 +130,15 @@ fn own_values() -> impl Strategy<Value = OwnValues> {
         prop::option::of(method),
         prop::option::of(1.0..1000.0),
         prop::option::of(1_u16..=731),
+        (
+            prop::option::of(some_fraction()),
+            prop::option::of(own_harvest()),
+            prop::option::of((1e-6..1e3).prop_map(MassPerArea::kilograms_per_square_metre)),
+        ),
     )
         .prop_map(
-            |([row_spacing, in_row_watered, in_row_dry, depth, height], seed_weight, method, seeds_per_plant, days)| {
+            |(spacings, seed_weight, method, seeds_per_plant, days, (germination, harvest, season_nitrogen))| {
+                let [row_spacing, in_row_watered, in_row_dry, depth, height] = spacings;
                 OwnValues {
                     row_spacing,
                     in_row_watered,
@@ -136,6 +149,9 @@ fn own_values() -> impl Strategy<Value = OwnValues> {
                     seeds_per_plant,
                     height,
                     days_to_harvest: days,
+                    germination,
+                    harvest,
+                    season_nitrogen,
                 }
             },
         )

@@ -9,6 +9,7 @@
 mod dressings;
 mod heads_up;
 mod order;
+mod own_values;
 mod recompute;
 mod sums;
 mod trade;

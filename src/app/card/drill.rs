@@ -6,8 +6,8 @@ use super::{Hand, length_line, planting};
 use crate::agronomy::{DrillRate, rolled};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_positive};
-use crate::app::theme;
 use crate::app::settings::Drill;
+use crate::app::theme;
 use crate::layout::{Bed, BedId, Sowing};
 use crate::quantity::{Length, Units};
 
@@ -93,7 +93,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: BedId, aim: DrillRate,
 /// How the drill is tried, and the ground that one of its spouts sows in that.
 fn ground(ui: &mut Ui, drill: &mut Drill, field: Id, units: Units) -> Result<Length, String> {
     let ways = [("over a distance", false), ("by wheel turns", true)];
-    let chosen = if drill.by_turns { "by wheel turns" } else { "over a distance" };
+    let chosen = if drill.by_turns {
+        "by wheel turns"
+    } else {
+        "over a distance"
+    };
     if let Some(by_turns) = form::choices(ui, field.with("way"), "Try it", chosen, &ways) {
         drill.by_turns = by_turns;
     }

@@ -33,7 +33,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     }
     form::follows(ui, "on the tag, or that it was grown in");
     let things = things_of(hand, &lot);
-    let shown = amount_words(lot.amount, things, units);
+    let shown = if lot.amount.is_nothing() {
+        String::new()
+    } else {
+        amount_words(lot.amount, things, units)
+    };
     let read = |text: &str| seed_words::read_amount(text, "a lot", units);
     if let Some(amount) = form::field(ui, field.with("amount"), "Amount left", &shown, read) {
         change(hand, &lot, |lot| lot.amount = amount);
@@ -50,10 +54,6 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
         germination(ui, hand, &lot, field);
     }
     taken(ui, hand, &lot, things, units);
-    ui.add_space(6.0);
-    if ui.button("The whole shelf").clicked() {
-        hand.out.push(Command::Step(Step::Sow));
-    }
     if remove(ui, "lot") {
         hand.out.push(Command::Edit(Edit::Seed(SeedEdit::RemoveLot(id))));
     }
@@ -173,11 +173,14 @@ fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units:
             },
         );
     }
-    if ui
-        .button(Action::OrderList.label())
-        .on_hover_text(Action::OrderList.tooltip())
-        .clicked()
-    {
-        hand.out.push(Command::Act(Action::OrderList));
-    }
+    ui.add_space(4.0);
+    ui.horizontal(|ui| {
+        if ui.button("The whole shelf").clicked() {
+            hand.out.push(Command::Step(Step::Sow));
+        }
+        let order = ui.button(Action::OrderList.label());
+        if order.on_hover_text(Action::OrderList.tooltip()).clicked() {
+            hand.out.push(Command::Act(Action::OrderList));
+        }
+    });
 }

@@ -49,7 +49,7 @@ fn needs(ui: &mut Ui, hand: &mut Hand<'_>) {
     }
     for (line, words) in plan.order.lines.iter().zip(&list.lines) {
         let id = Id::unique(("need", &line.crop.0, &line.cultivar, line.things));
-        egui::CollapsingHeader::new(RichText::new(&words.name).size(13.0))
+        egui::CollapsingHeader::new(form::folded_title(ui, &words.name))
             .id_salt(id)
             .show_unindented(ui, |ui| need(ui, hand, line, words, id));
     }

@@ -22,7 +22,6 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let units = hand.desk.layout().units;
     let crop = crop_of(hand, bed);
     way(ui, hand, bed, planting, &stand, field);
-    asked(ui, hand, bed, planting, &stand, field);
     if planting.sowing.is_some() {
         if form::yours(ui, "use the crop's usual way") {
             change(hand, bed, BedChange::SetSowing(None));
@@ -31,6 +30,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         let words = format!("{}, the crop's usual way", crop.method.value.things());
         from_crop(ui, &words, Some(source(&crop.method)));
     }
+    asked(ui, hand, bed, planting, &stand, field);
     if stand.sowing.takes_seed() {
         comes_up(ui, hand, bed, planting, &stand, crop, field);
     }

@@ -43,13 +43,15 @@ fn beside_words(bed: &str, beside: &BuyingBeside, what: &str, units: Units) -> S
         TableBuys::Weight(low, high) => (low.show_seed(units), high.show_seed(units)),
         TableBuys::Number(low, high) => (count(low.round() as u64), count(high.round() as u64)),
     };
-    let times = beside.times.map_or_else(String::new, |(low, high)| {
-        format!(": {} times as much", range(&tenths(low), &tenths(high)))
-    });
+    let times = match beside.times {
+        None => String::new(),
+        Some((_, high)) if high < 0.95 => ": less than they need, so whoever goes by it runs short".to_owned(),
+        Some((low, high)) => format!(": {} times as much", range(&tenths(low), &tenths(high))),
+    };
     format!(
-        "{bed} needs {} for its {}; by the table you would buy {} of {what}{times}.",
-        quantity_words(beside.need, beside.things, units),
+        "The rows of {bed}, {}, need {}; by the table you would buy {} of {what}{times}.",
         row_length(beside.row_length, units),
+        quantity_words(beside.need, beside.things, units),
         range(&low, &high),
     )
 }

@@ -121,7 +121,8 @@ fn head(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
         ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
             stays = !ui.button("Close").clicked();
             ui.add_space(12.0);
-            top_bar::way_back(ui, desk, out);
+            // From the right, so the last goes first.
+            top_bar::way_back(ui, desk, [Action::Redo, Action::Undo], out);
         });
     });
     let typing = ui.ctx().text_edit_focused();

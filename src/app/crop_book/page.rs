@@ -142,7 +142,7 @@ impl BookView {
         ui.add_space(6.0);
         let names: Vec<String> = desk.crop_book().cultivars_of(id).map(|own| own.name.clone()).collect();
         let soft = theme::colours(ui.theme_in_force()).soft;
-        ui.horizontal_wrapped(|ui| {
+        let wrong = ui.horizontal_wrapped(|ui| {
             ui.label(RichText::new("Cultivars").size(13.0).color(soft));
             let is_crop = !names.iter().any(|name| same_cultivar(name, open));
             if ui.selectable_label(is_crop, "The crop itself").clicked() {
@@ -168,7 +168,11 @@ impl BookView {
                 }))));
             }
             form::follows(ui, "type a name to add one");
+            reply.wrong
         });
+        if let Some(sentence) = wrong.inner {
+            form::wrong(ui, &sentence);
+        }
     }
 }
 

@@ -42,7 +42,7 @@ impl Page<'_> {
                 self.per_weight(range.high.value),
                 self.per_weight(range.low.value)
             );
-            read_only(ui, "from lot to lot", &words, &ends_source(range));
+            read_only(ui, "From lot to lot", &words, &ends_source(range));
         }
         if let Some(seeds) = &crop.seeds_per_plant {
             let id = self.field.with("seeds per plant");
@@ -100,7 +100,9 @@ impl Page<'_> {
         let from = match (counted_on, &self.crop.least_germination) {
             (Some(own), _) => source(own),
             (None, Some(_)) => "the least for sale, below, is counted on until you give your own".to_owned(),
-            (None, None) => "no least for sale is known, so every seed is counted on until you give your own".to_owned(),
+            (None, None) => {
+                "no least for sale is known, so every seed is counted on until you give your own".to_owned()
+            }
         };
         let id = self.field.with("germination");
         let shown = counted_on.map_or_else(String::new, |part| part.value.show());

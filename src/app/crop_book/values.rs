@@ -232,8 +232,8 @@ impl Page<'_> {
         if let Some(water) = &crop.water_use {
             for (label, factor) in [
                 ("Crop coefficient, first", &water.initial),
-                ("in mid-season", &water.middle),
-                ("at harvest", &water.end),
+                ("Crop coefficient, mid-season", &water.middle),
+                ("Crop coefficient, at harvest", &water.end),
             ] {
                 let from = format!("{}\nrow “{}”", source(factor), water.row);
                 read_only(ui, label, &plain(factor.value), &from);
