@@ -90,8 +90,8 @@ fn row(ui: &mut Ui, widths: &[f32; 7], words: &OrderWords) -> bool {
         cell(ui, packets, plain(&words.packets));
         cell(ui, cost, plain(&words.cost));
         cell(ui, need, plain(&words.need));
-        cell(ui, shelf, plain(&words.from_shelf));
-        cell(ui, goes_to, soft(&words.goes_to));
+        cell(ui, shelf, plain(&words.from_shelf.join("\n")));
+        cell(ui, goes_to, soft(&words.goes_to.join("\n")));
         clicked
     })
     .inner

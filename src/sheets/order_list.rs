@@ -27,10 +27,10 @@ pub struct OrderWords {
     pub need: String,
     /// Plants that are to stand, and before thinning where any is done.
     pub plants: String,
-    /// What it is for: the beds it goes to, with plants and amounts where there are several.
-    pub goes_to: String,
-    /// What comes off the shelf; empty when nothing does.
-    pub from_shelf: String,
+    /// What it is for: the beds it goes to, each with its amount where there are several.
+    pub goes_to: Vec<String>,
+    /// What comes off the shelf, lot by lot; empty when nothing does.
+    pub from_shelf: Vec<String>,
     /// What is left to buy; "nothing" when the shelf has it all.
     pub to_buy: String,
     /// The packets that cover it, or why there are none; empty when the grower has not said which sizes are sold.
@@ -154,8 +154,8 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         name: line.name(),
         need: quantity_words(line.need, line.things, units),
         plants: plants_words(line),
-        goes_to: goes_to.join("; "),
-        from_shelf: from_shelf.join("; "),
+        goes_to,
+        from_shelf,
         to_buy,
         packets: line
             .packets_problem

@@ -54,7 +54,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     });
     if let Some(rate) = drill::aim(hand, bed) {
         folded(ui, "Setting the drill", false, |ui| {
-            drill::show(ui, hand, id, rate, field)
+            drill::show(ui, hand, id, rate, field);
         });
     }
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));

@@ -69,8 +69,8 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
             ),
         );
     }
-    if !words.from_shelf.is_empty() {
-        form::follows(ui, format!("off the shelf {}", words.from_shelf));
+    for lot in &words.from_shelf {
+        form::follows(ui, format!("off the shelf {lot}"));
     }
     let strong = if line.to_buy.count == 0 {
         "nothing to buy".to_owned()

@@ -29,14 +29,15 @@ pub fn order_text(layout: &Layout, plan: &Plan) -> String {
 
 fn set_line(text: &mut String, words: &OrderWords) {
     let _ = writeln!(text, "{}", words.name);
+    let (from_shelf, goes_to) = (words.from_shelf.join("; "), words.goes_to.join("; "));
     for (what, said) in [
         ("need", &words.need),
         ("plants", &words.plants),
-        ("shelf", &words.from_shelf),
+        ("shelf", &from_shelf),
         ("to buy", &words.to_buy),
         ("packets", &words.packets),
         ("cost", &words.cost),
-        ("goes to", &words.goes_to),
+        ("goes to", &goes_to),
     ] {
         if !said.is_empty() {
             let _ = writeln!(text, "  {what:<11}{said}");
