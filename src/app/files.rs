@@ -19,7 +19,7 @@ pub enum Purpose {
     Open,
     /// Where to save the layout.
     SaveLayout,
-    /// Where to save the map.
+    /// Where to save the sheets of the map or of the order list.
     SaveMap(MapKind),
     /// Where to save the ledger as a table.
     SaveTable,
@@ -42,9 +42,9 @@ impl Purpose {
         match self {
             Self::Open => "Open a layout",
             Self::SaveLayout => "Save the layout",
-            Self::SaveMap(MapKind::Pdf) => "Save the map as PDF",
-            Self::SaveMap(MapKind::Svg) => "Save the map as SVG",
-            Self::SaveMap(MapKind::Png) => "Save the map as PNG",
+            Self::SaveMap(MapKind::Pdf) => "Save the sheets as PDF",
+            Self::SaveMap(MapKind::Svg) => "Save the sheets as SVG",
+            Self::SaveMap(MapKind::Png) => "Save the sheets as PNG",
             Self::SaveTable => "Save the ledger as a table",
             Self::SaveOrder(OrderKind::Csv) => "Save the order list as CSV",
             Self::SaveOrder(OrderKind::Spreadsheet) => "Save the order list as a spreadsheet",

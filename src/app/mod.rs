@@ -22,6 +22,7 @@ mod keeping;
 pub mod keys;
 mod ledger;
 mod ledger_heading;
+mod matching;
 mod offer;
 mod order_view;
 mod overlay;
@@ -109,6 +110,7 @@ impl QuilletApp {
         let Surroundings { home, dialogs, go_on } = surroundings;
         let settings = Settings::load(&home);
         let keeping = Keeping::new(home.unsaved());
+        let drill = card::DrillTrial::of(settings.drill);
         let mut app = Self {
             desk: Desk::new(Layout::empty(this_season(), Units::Customary), None),
             canvas: Canvas::default(),
@@ -120,7 +122,7 @@ impl QuilletApp {
             overlay: Overlay::None,
             ledger: LedgerView::default(),
             sweeps: card::Sweeps::default(),
-            drill: card::DrillTrial::default(),
+            drill,
             heads_up_open: false,
             typing: false,
         };
@@ -289,6 +291,10 @@ impl eframe::App for QuilletApp {
             self.panels(ui, &mut out);
         }
         self.overlays(ui, &mut out);
+        if self.drill.drill != self.settings.drill {
+            self.settings.drill = self.drill.drill;
+            self.remember();
+        }
         let leaves = covered && !self.files.is_typing() && !taken.typing && !egui::Popup::is_any_open(&ctx);
         if leaves && ctx.input(|input| input.key_pressed(egui::Key::Escape)) {
             self.overlay = Overlay::None;

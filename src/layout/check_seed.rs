@@ -91,8 +91,17 @@ fn check_values(found: &mut Found, values: &OwnValues) {
     if let Some(seeds) = values.seeds_per_plant {
         found.value(limits::seeds_per_plant(seeds));
     }
+    if let Some(part) = values.germination {
+        found.value(limits::germination(part));
+    }
     if let Some(days) = values.days_to_harvest {
         found.value(limits::days(days));
+    }
+    if let Some(harvest) = values.harvest {
+        found.value(limits::own_harvest(harvest));
+    }
+    if let Some(nitrogen) = values.season_nitrogen {
+        found.value(limits::season_nitrogen(nitrogen));
     }
 }
 

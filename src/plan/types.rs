@@ -140,6 +140,8 @@ pub struct Stand {
 pub enum GerminationFrom {
     /// The grower's.
     Grower,
+    /// The grower's too, given in the crop book for the crop or cultivar.
+    CropBook,
     /// The least at which seed of the kind may be sold.
     LegalMinimum,
     /// Nowhere: every seed is taken to come up.

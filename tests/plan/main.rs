@@ -11,6 +11,7 @@ mod feeding;
 mod heads_up;
 mod injections;
 mod order;
+mod own_values;
 mod recompute;
 mod shopping;
 mod sums;

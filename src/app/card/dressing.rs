@@ -103,10 +103,7 @@ fn material(ui: &mut Ui, field: Id, dressing: &mut Dressing) {
     let materials = Catalog::built_in().materials();
     let choices: Vec<Choice> = materials
         .iter()
-        .map(|material| Choice {
-            name: material.name.clone(),
-            note: material.analysis.value.label(),
-        })
+        .map(|material| Choice::named(&material.name, material.analysis.value.label()))
         .collect();
     let current = Catalog::built_in().material(&dressing.material);
     let name = current.map_or(dressing.material.0.as_str(), |material| material.name.as_str());

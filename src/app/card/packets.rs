@@ -11,7 +11,7 @@ use crate::catalog::CropId;
 use crate::layout::limits::MOST_SIZES;
 use crate::layout::{Edit, Packet, SeedAmount, SeedEdit, same_cultivar};
 use crate::plan::Things;
-use crate::quantity::{Mass, Units};
+use crate::quantity::Units;
 use crate::sheets::order_list::{amount_words, price_words};
 
 /// Width of the field of a price.
@@ -97,7 +97,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
 
 fn read_packet(text: &str, units: Units) -> Result<SeedAmount, String> {
     let amount = seed_words::read_amount(text, "a packet", units)?;
-    if matches!(amount, SeedAmount::Count(0)) || amount == SeedAmount::Weight(Mass::ZERO) {
+    if amount.is_nothing() {
         return Err("A packet holds more than nothing".to_owned());
     }
     Ok(amount)

@@ -18,6 +18,7 @@ use super::overlay::Overlay;
 use super::print_view::PrintView;
 use super::step::Step;
 use super::type_plot::TypePlot;
+use super::unit_field;
 use crate::layout::{
     BedChange, BedId, Edit, Item, LotId, NoteId, ObstacleId, ObstacleKind, PlotChange, PlotId, SeedEdit,
 };
@@ -34,7 +35,7 @@ impl QuilletApp {
     pub(super) fn carry_out(&mut self, command: Command, ctx: &Context, frame: &eframe::Frame) {
         match command {
             Command::Act(action) => self.act(action, ctx, frame),
-            Command::Edit(edit) => self.edit(&edit),
+            Command::Edit(edit) => self.edit_from(&edit, ctx),
             Command::Preview(edit) => self.desk.preview(&edit),
             Command::KeepPreview => self.desk.keep_preview(),
             Command::DropPreview => self.desk.drop_preview(),
@@ -84,11 +85,25 @@ impl QuilletApp {
         }
     }
 
-    /// Makes a change, and chooses what is new.
-    fn edit(&mut self, edit: &Edit) {
+    /// Makes a change. Where a field asks for it and it is refused, that is said at the field.
+    fn edit_from(&mut self, edit: &Edit, ctx: &Context) {
+        let field = unit_field::taken_over(ctx);
+        let said = self.desk.said.clone();
+        if self.edit(edit) {
+            return;
+        }
+        if let Some(field) = field
+            && let Some(refused) = std::mem::replace(&mut self.desk.said, said)
+        {
+            field.refuse(ctx, refused.text);
+        }
+    }
+
+    /// Makes a change, and chooses what is new. Gives back whether it was made.
+    fn edit(&mut self, edit: &Edit) -> bool {
         let next = self.desk.settled().next_id();
         if !self.desk.edit(edit) {
-            return;
+            return false;
         }
         let new = match edit {
             Edit::AddPlot { .. } => Some(Item::Plot(PlotId(next))),
@@ -108,6 +123,7 @@ impl QuilletApp {
         if let Some(new) = new.filter(|&item| self.desk.layout().has(item)) {
             self.desk.chosen = Some(new);
         }
+        true
     }
 
     fn act(&mut self, action: Action, ctx: &Context, frame: &eframe::Frame) {

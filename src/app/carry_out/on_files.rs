@@ -20,7 +20,7 @@ impl QuilletApp {
             (Some(path), Purpose::SaveLayout) => path
                 .file_name()
                 .map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
-            (_, Purpose::SaveOrder(_)) => files::file_name(&format!("{name} order list"), purpose.ending()),
+            (_, purpose) if self.is_order(purpose) => files::file_name(&format!("{name} order list"), purpose.ending()),
             _ => files::file_name(&name, purpose.ending()),
         };
         let folder = self
@@ -42,6 +42,15 @@ impl QuilletApp {
             ctx,
         ) {
             self.desk.say("A file is being chosen already");
+        }
+    }
+
+    /// Whether what is saved is the order list, as a table or on paper.
+    fn is_order(&self, purpose: Purpose) -> bool {
+        match (purpose, &self.overlay) {
+            (Purpose::SaveOrder(_), _) => true,
+            (Purpose::SaveMap(_), Overlay::Print(print)) => print.is_order(),
+            _ => false,
         }
     }
 

@@ -11,6 +11,7 @@ use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::catalog::{Crop, CropId};
 use crate::layout::{BedChange, Edit, OwnCrop, OwnCultivar, OwnValues, SeedEdit, same_cultivar};
+use crate::plan::BuyingBeside;
 
 impl BookView {
     /// Draws the page. Gives back whether the book stays open.
@@ -52,6 +53,7 @@ impl BookView {
                 },
                 units: desk.layout().units,
                 field: Id::unique(("crop book", &id.0, &cultivar)),
+                beside: beside(desk, &id, crop),
             };
             if let Some(values) = page.show(ui) {
                 let edit = set_values(&id, values, own_crop.map(AsRef::as_ref), own_cultivar.as_ref());
@@ -81,7 +83,7 @@ impl BookView {
                     name: name.clone(),
                     ..own.clone()
                 };
-                self.awaited = Some(Awaited::Cultivar(own.crop.clone(), name));
+                self.await_cultivar(desk, &own.crop, name);
                 out.push(Command::Edit(Edit::Seed(SeedEdit::SetCultivar {
                     name: own.name.clone(),
                     to,
@@ -140,7 +142,7 @@ impl BookView {
         ui.add_space(6.0);
         let names: Vec<String> = desk.crop_book().cultivars_of(id).map(|own| own.name.clone()).collect();
         let soft = theme::colours(ui.theme_in_force()).soft;
-        ui.horizontal_wrapped(|ui| {
+        let wrong = ui.horizontal_wrapped(|ui| {
             ui.label(RichText::new("Cultivars").size(13.0).color(soft));
             let is_crop = !names.iter().any(|name| same_cultivar(name, open));
             if ui.selectable_label(is_crop, "The crop itself").clicked() {
@@ -158,7 +160,7 @@ impl BookView {
                 .on_hover_text("The name of a cultivar that has values of its own")
                 .accessible_name("New cultivar");
             if let Some(name) = reply.accepted {
-                self.awaited = Some(Awaited::Cultivar(id.clone(), name.clone()));
+                self.await_cultivar(desk, id, name.clone());
                 out.push(Command::Edit(Edit::Seed(SeedEdit::AddCultivar(OwnCultivar {
                     crop: id.clone(),
                     name,
@@ -166,7 +168,11 @@ impl BookView {
                 }))));
             }
             form::follows(ui, "type a name to add one");
+            reply.wrong
         });
+        if let Some(sentence) = wrong.inner {
+            form::wrong(ui, &sentence);
+        }
     }
 }
 
@@ -193,6 +199,18 @@ fn head(ui: &mut Ui, desk: &Desk, crop: &Crop, own_crop: Option<&OwnCrop>, own_c
         ui.label(RichText::new(whose).size(13.0).color(colours.accent));
     }
     ui.add_space(6.0);
+}
+
+/// The bed in hand, or the first, that the crop grows in, with its need beside what buying tables say.
+fn beside<'a>(desk: &'a Desk, id: &CropId, crop: &Crop) -> Option<(&'a str, BuyingBeside)> {
+    let table = crop.buying.as_ref()?;
+    let layout = desk.layout();
+    let in_hand = desk.bed_in_hand().and_then(|bed| layout.bed(bed));
+    let mut beds = in_hand.into_iter().chain(&layout.beds);
+    beds.find_map(|bed| {
+        bed.planting.as_ref().filter(|planting| planting.crop == *id)?;
+        Some((bed.name.as_str(), BuyingBeside::of(desk.plan(), bed.id, table)?))
+    })
 }
 
 fn name_field(ui: &mut Ui, id: Id, label: &str, name: &str) -> Option<String> {

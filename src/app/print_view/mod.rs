@@ -78,6 +78,11 @@ impl PrintView {
         view
     }
 
+    /// Whether it shows the order list.
+    pub(super) fn is_order(&self) -> bool {
+        self.choices.what == What::Order
+    }
+
     /// Draws the view. Gives back whether it stays open.
     pub(super) fn show(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
         self.tend(ui, desk);

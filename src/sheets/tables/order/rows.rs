@@ -1,8 +1,9 @@
 //! The order as lines of cells, the same for all its tables. Numbers stay numbers; units stand in the heads.
 
 use crate::layout::{Layout, LotGermination, SeedAmount, SeedLot};
-use crate::plan::{CropBook, OrderLine, PacketsToBuy, Plan, Quantity};
-use crate::quantity::{Mass, Units, count};
+use crate::plan::{CropBook, Plan};
+use crate::quantity::{Mass, Units};
+use crate::sheets::order_list::packets_words;
 
 /// One cell.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,7 +78,7 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             whole(line.drawn_count()),
             whole(line.to_buy.count),
             weight(line.to_buy.mass, units),
-            packets.map_or(Cell::Empty, |packets| words(&packets_in_words(packets, units))),
+            words(&packets_words(line, units)),
             packets.map_or(Cell::Empty, |packets| whole(packets.amount.count)),
             packets.map_or(Cell::Empty, |packets| weight(packets.amount.mass, units)),
             packets
@@ -221,29 +222,4 @@ const fn germination_from(lot: &SeedLot) -> &'static str {
 
 fn bed_name(layout: &Layout, bed: crate::layout::BedId) -> String {
     layout.name_of(crate::layout::Item::Bed(bed))
-}
-
-/// "2 × 1 oz, 1 × 250": how many of each size.
-pub(super) fn packets_in_words(packets: &PacketsToBuy, units: Units) -> String {
-    let sizes: Vec<String> = packets
-        .sizes
-        .iter()
-        .map(|size| {
-            let holds = match size.packet.amount {
-                SeedAmount::Weight(mass) => mass.show_seed(units),
-                SeedAmount::Count(seeds) => count(seeds),
-            };
-            format!("{} × {holds}", count(size.count))
-        })
-        .collect();
-    sizes.join(", ")
-}
-
-/// "1,760 seeds, 11.7 oz": a count of things with its weight.
-pub(super) fn amount_in_words(line: &OrderLine, amount: Quantity, units: Units) -> String {
-    let counted = format!("{} {}", count(amount.count), line.things.name());
-    match amount.mass {
-        Some(mass) if amount.count > 0 => format!("{counted}, {}", mass.show_seed(units)),
-        _ => counted,
-    }
 }
