@@ -2,9 +2,8 @@
 
 use proptest::prelude::*;
 use quillet::agronomy::{
-    Dissolves, Dissolving, FallsOut, InjectorRatio, Nutrient, Precipitating, WaterHolds, at_each_feeding, banded_share,
-    falls_out, nutrient_in, nutrients_in, pipe_volume, product_for, rinse_time, run_time, time_to_last_emitter,
-    water_depth, water_may_clog,
+    Dissolves, Dissolving, InjectorRatio, Nutrient, at_each_feeding, banded_share, nutrient_in, nutrients_in,
+    pipe_volume, product_for, rinse_time, run_time, time_to_last_emitter, water_depth,
 };
 use quillet::quantity::{Area, Concentration, Flow, FlowPerLength, Fraction, Length, Mass, MassPerArea, Span, Volume};
 
@@ -239,50 +238,6 @@ fn too_much_for_the_tank() {
         0.283,
         5e-4,
     );
-}
-
-#[test]
-fn what_may_not_share_a_tank() {
-    // University of California, micro-irrigation maintenance site, Prevention and Mitigation; USDA-NRCS New Mexico, Agronomy
-    // Technical Note 71 (2004), Fertilizer Jar Test.
-    let nothing = Precipitating::default();
-    let calcium_nitrate = Precipitating {
-        calcium: true,
-        ..nothing
-    };
-    let sulfate = Precipitating {
-        sulfate: true,
-        ..nothing
-    };
-    let magnesium_sulfate = Precipitating {
-        magnesium: true,
-        ..sulfate
-    };
-    let phosphate = Precipitating {
-        phosphate: true,
-        ..nothing
-    };
-    for (one, other, solid) in [
-        (calcium_nitrate, sulfate, FallsOut::CalciumSulfate),
-        (calcium_nitrate, magnesium_sulfate, FallsOut::CalciumSulfate),
-        (calcium_nitrate, phosphate, FallsOut::CalciumPhosphate),
-        (magnesium_sulfate, phosphate, FallsOut::MagnesiumPhosphate),
-    ] {
-        assert_eq!(falls_out(one, other), Some(solid));
-        assert_eq!(falls_out(other, one), Some(solid), "either way round");
-    }
-    // Calcium nitrate goes with potassium nitrate and urea, which bring none of these; sulfates go with each other.
-    assert_eq!(falls_out(calcium_nitrate, nothing), None);
-    assert_eq!(falls_out(nothing, nothing), None);
-    assert_eq!(falls_out(sulfate, magnesium_sulfate), None);
-    assert_eq!(falls_out(sulfate, phosphate), None);
-    // 2.5 milliequivalents to the litre are 50.1 mg of calcium.
-    let ppm = Concentration::parts_per_million;
-    assert!(!water_may_clog(WaterHolds::Calcium, ppm(50.0)));
-    assert!(water_may_clog(WaterHolds::Calcium, ppm(50.2)));
-    assert!(water_may_clog(WaterHolds::Magnesium, ppm(30.5)));
-    assert!(!water_may_clog(WaterHolds::Bicarbonate, ppm(152.0)));
-    assert!(water_may_clog(WaterHolds::Sulfate, ppm(121.0)));
 }
 
 #[test]

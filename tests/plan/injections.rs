@@ -3,10 +3,11 @@
 use quillet::agronomy::Dissolves;
 use quillet::geometry::Point;
 use quillet::layout::{
-    Amount, Basis, BedChange, BedGround, BedId, Dressing, Edit, Injecting, Layout, Placement, Tape, Water, When,
+    Amount, Basis, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, Edit, Injecting, Layout, Placement, Tape,
+    Water, When,
 };
 use quillet::plan::feeding::{Injection, Strength};
-use quillet::quantity::{Bearing, FlowPerLength, Length, MassPerArea, Volume};
+use quillet::quantity::{Bearing, Concentration, FlowPerLength, Length, MassPerArea, Volume};
 
 use super::feeding::side_dressing;
 use super::{change, changes, close, plan, rectangle};
@@ -204,4 +205,51 @@ fn a_bed_without_tape_cannot_be_fed_through_it() {
         )),
     );
     assert!(injection(&narrow).run.is_err());
+}
+
+#[test]
+fn what_does_not_dissolve_and_what_must_not_share_a_stock_is_mentioned() {
+    let how = Injecting {
+        tank: Volume::gallons(0.25),
+        ..Injecting::default()
+    };
+    let layout = tomatoes(how);
+    let says = |layout: &Layout, words: &str| plan(layout).heads_up.iter().any(|it| it.what.contains(words));
+    // 1.446 lb in a quart is far over the 3.5 lb to the gallon that a 20-20-20 gives.
+    assert!(says(&layout, "does not dissolve in"));
+    let roomy = tomatoes(Injecting::default());
+    assert!(!says(&roomy, "does not dissolve in"));
+    assert!(!says(&roomy, "must not share a stock"));
+    // University of California, Prevention and Mitigation: calcium nitrate with phosphates.
+    let calcium = Dressing {
+        material: quillet::catalog::MaterialId("calcium_nitrate".to_owned()),
+        ..weekly(Injecting::default())
+    };
+    assert!(says(
+        &change(&roomy, BedChange::AddDressing(calcium)),
+        "must not share a stock"
+    ));
+}
+
+#[test]
+fn strong_nitrate_in_the_water_is_a_matter_of_health() {
+    // United States Environmental Protection Agency: 10 mg/L as nitrogen. A report of 38 mg/L of nitrate is 8.58 mg/L of
+    // nitrogen; of nitrogen it is far over.
+    let water = |ppm: f64| {
+        let credit = Credit {
+            name: "the well".to_owned(),
+            what: CreditKind::Water {
+                nitrate_n: Concentration::parts_per_million(ppm),
+                as_nitrate: false,
+                depth: Length::inches(12.0),
+            },
+        };
+        let layout = change(&rectangle(30.0, 35.0), BedChange::AddCredit(credit));
+        plan(&layout)
+            .heads_up
+            .iter()
+            .any(|it| it.what.contains("drinking water"))
+    };
+    assert!(!water(8.58));
+    assert!(water(38.0));
 }

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::super::types::{BedPlan, DressingPlan, HeadsUp};
 use super::material_book::{KnownMaterial, MaterialBook};
+use super::tank::water_heads_up;
 use super::types::{Standing, WantFrom};
 use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
 use crate::catalog::{Catalog, CautionTopic, Mark, SourceKey};
@@ -18,7 +19,7 @@ pub(in crate::plan) fn feeding_heads_up(
     organic: bool,
     book: &MaterialBook,
 ) -> Vec<Arc<HeadsUp>> {
-    let mut list = Vec::new();
+    let mut list: Vec<Arc<HeadsUp>> = water_heads_up(bed, units).into_iter().collect();
     let mut mention = |about: Item, what: String, why: &str, source: String| {
         list.push(Arc::new(HeadsUp {
             about,

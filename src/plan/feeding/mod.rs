@@ -5,6 +5,7 @@
 //! - `follow` lets dressings that are still ahead follow what was really used.
 //! - `account` sets wanted against planned and done through the season.
 //! - `injection` works out a run of feeding through the tape of a zone.
+//! - `tank` says what does not dissolve, and what must not share a stock.
 //! - `shopping` adds up what to buy, in bags.
 //! - `blend` mixes what is in the shed for a bed, and lays down programmes and mixes.
 //! - `heads_up` and `cautions` say what to watch out for.
@@ -18,6 +19,7 @@ mod heads_up;
 mod injection;
 mod material_book;
 mod shopping;
+mod tank;
 mod types;
 mod want;
 
@@ -35,3 +37,4 @@ pub(super) use follow::follow_what_was_used;
 pub(super) use heads_up::feeding_heads_up;
 pub(super) use injection::injections;
 pub(super) use shopping::shopping;
+pub(super) use tank::injection_heads_up;
