@@ -361,11 +361,13 @@ fn recommendation() -> impl Strategy<Value = Recommendation> {
 fn feeding() -> impl Strategy<Value = Feeding> {
     (
         prop::option::of(recommendation()),
+        prop::option::of(words()),
         prop::collection::vec(credit(), 0..3),
         any::<bool>(),
     )
-        .prop_map(|(laboratory, credits, holds_to_plan)| Feeding {
+        .prop_map(|(laboratory, published, credits, holds_to_plan)| Feeding {
             laboratory,
+            published,
             credits,
             holds_to_plan,
         })

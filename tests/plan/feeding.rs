@@ -93,6 +93,19 @@ fn without_a_laboratory_the_published_rate_counts_and_says_where_it_holds() {
 }
 
 #[test]
+fn another_published_rate_can_be_chosen_by_where_it_holds() {
+    // University of Wisconsin–Madison Extension, as above: 150 lb/acre on soil with less than 2 % organic matter.
+    let choose = |words: &str| {
+        let layout = change(&corn(), BedChange::SetPublished(Some(words.to_owned())));
+        let plan = plan(&layout);
+        bed(&plan).feeding.wants.n.as_ref().unwrap().rate.to_pounds_per_acre()
+    };
+    close(choose("soil with less than 2 % organic matter"), 150.0, 1e-9);
+    // Words that no text has any more fall back to the first.
+    close(choose("on the moon"), 130.0, 1e-9);
+}
+
+#[test]
 fn a_laboratory_goes_before_what_is_published() {
     let laboratory = Recommendation {
         p2o5: Some(NutrientRate::PerRowLength(MassPerLength::pounds_per_100_feet(0.5))),
