@@ -141,11 +141,7 @@ pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: crate::quantity::Un
         Mix::Unmet(unmet) => Ok(MixFound::Unmet {
             least_short: words(unmet.least_short),
             never_over: words(unmet.never_over),
-            in_the_way: unmet
-                .in_the_way
-                .iter()
-                .map(|limit| limit_words(*limit, &materials))
-                .collect(),
+            in_the_way: in_the_way(&unmet.in_the_way, &materials),
         }),
     }
 }
@@ -211,6 +207,15 @@ fn in_words(blend: &Blend, materials: &[&KnownMaterial], ground: Area, units: cr
 
 /// Less of a material than any scale shows: what solving leaves behind.
 const NOTHING: Mass = Mass::kilograms(1e-6);
+
+/// The limits that are in the way, in words. That less could be wanted goes without saying where something else is in
+/// the way too.
+fn in_the_way(limits: &[Limit], materials: &[&KnownMaterial]) -> Vec<String> {
+    let is_want = |limit: &Limit| matches!(limit, Limit::Least(_));
+    let only_wants = limits.iter().all(is_want);
+    let told = limits.iter().filter(|limit| only_wants || !is_want(limit));
+    told.map(|limit| limit_words(*limit, materials)).collect()
+}
 
 fn limit_words(limit: Limit, materials: &[&KnownMaterial]) -> String {
     let name = |place: usize| {
