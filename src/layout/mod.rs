@@ -8,6 +8,7 @@ mod ids;
 mod item;
 mod naming;
 mod own;
+mod own_limits;
 mod shelf;
 
 mod check;
