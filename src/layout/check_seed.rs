@@ -7,6 +7,7 @@ use super::document::Layout;
 use super::item::Item;
 use super::limits::{self, SEASONS};
 use super::own::{OwnCrop, OwnCultivar, OwnValues};
+use super::own_limits;
 use super::shelf::{LotGermination, PacketList, SeedLot, cultivar_key};
 use crate::catalog::CropId;
 
@@ -98,10 +99,10 @@ fn check_values(found: &mut Found, values: &OwnValues) {
         found.value(limits::days(days));
     }
     if let Some(harvest) = values.harvest {
-        found.value(limits::own_harvest(harvest));
+        found.value(own_limits::own_harvest(harvest));
     }
     if let Some(nitrogen) = values.season_nitrogen {
-        found.value(limits::season_nitrogen(nitrogen));
+        found.value(own_limits::season_nitrogen(nitrogen));
     }
 }
 

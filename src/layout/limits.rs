@@ -5,7 +5,6 @@ use thiserror::Error;
 
 use super::bed::{Raised, Sowing};
 use super::dressing::Amount;
-use super::own::OwnHarvest;
 use super::shelf::SeedAmount;
 use crate::geometry::Point;
 use crate::quantity::{Concentration, FlowPerLength, Fraction, Length, Mass, MassPerArea, Volume};
@@ -382,30 +381,6 @@ pub(super) fn packet_count(sizes: usize) -> Result<(), ValueError> {
 /// Seeds that come up: some must.
 pub(super) fn germination(germination: Fraction) -> Result<(), ValueError> {
     some_part("germination", germination.get())
-}
-
-/// What a length of row gives.
-pub(super) fn own_harvest(harvest: OwnHarvest) -> Result<(), ValueError> {
-    some_number(
-        "the harvest",
-        match harvest {
-            OwnHarvest::Weight(rate) => rate.to_kilograms_per_metre(),
-            OwnHarvest::Number(number) => number.to_per_metre(),
-        },
-    )
-}
-
-/// Nitrogen over ground.
-pub(super) fn season_nitrogen(rate: MassPerArea) -> Result<(), ValueError> {
-    some_number("the nitrogen for the season", rate.to_kilograms_per_square_metre())
-}
-
-/// A number over zero, up to the largest amount.
-fn some_number(what: &'static str, number: f64) -> Result<(), ValueError> {
-    if number <= 0.0 {
-        return Err(ValueError::NotPositive(what));
-    }
-    range(what, number, 0.0, LARGEST_AMOUNT)
 }
 
 /// A part of a whole that is not nothing.

@@ -10,6 +10,7 @@ mod ids;
 mod item;
 mod naming;
 mod own;
+mod own_limits;
 mod shed;
 mod shelf;
 

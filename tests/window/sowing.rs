@@ -169,7 +169,7 @@ fn crops_and_cultivars_of_ones_own_are_kept_and_named_once() {
     // A second cultivar of the name is refused, and both crop and first cultivar stay.
     let before = steps(&window);
     window.fill("New cultivar", "early amber", Key::Enter);
-    assert!(window.sees_part("are named"));
+    assert!(window.sees_part("has a cultivar named"));
     assert_eq!(window.value("New cultivar"), "early amber", "what was typed stays");
     assert_eq!(steps(&window), before);
     assert_eq!(desk(&window).layout().cultivars.len(), 1);
@@ -185,12 +185,12 @@ fn a_name_that_is_taken_is_said_at_its_field() {
     let before = steps(&window);
     // The page of Late White is open; the other's name is refused, and the page stays.
     window.fill("Cultivar", "Early Amber", Key::Enter);
-    assert!(window.sees_part("are named"));
+    assert!(window.sees_part("has a cultivar named"));
     assert_eq!(window.value("Cultivar"), "Early Amber");
     assert!(!desk(&window).said.as_ref().is_some_and(|said| said.wrong));
     assert_eq!(steps(&window), before);
     window.fill("Cultivar", "Later White", Key::Enter);
-    assert!(!window.sees_part("are named"));
+    assert!(!window.sees_part("has a cultivar named"));
     assert_eq!(desk(&window).layout().cultivars[1].name, "Later White");
 
     window.click("The crop itself");

@@ -6,6 +6,7 @@ use super::Hand;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::seed_words;
+use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::catalog::CropId;
 use crate::layout::limits::MOST_SIZES;
@@ -32,8 +33,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
         let label = format!("Packet {}", place + 1);
         let shown = amount_words(packet.amount, things, units);
         let mut wrong = None;
-        form::line(ui, &label, |ui| {
+        let soft = theme::colours(ui.theme_in_force()).soft;
+        ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
+            // No wider than its words: the field beside it needs the room.
+            ui.label(RichText::new(&label).size(13.0).color(soft));
             let room = ui.available_width() - PRICE_WIDTH - REMOVE_WIDTH - 2.0 * ui.spacing().item_spacing.x;
             let id = field.with(("packet", place));
             let read = |text: &str| read_packet(text, units);
@@ -77,12 +81,17 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
             more.push(Packet { amount, price: None });
             changed = Some(more);
         }
+        let weight = match units {
+            Units::Customary => "1 oz",
+            Units::Metric => "25 g",
+        };
         form::follows(
             ui,
             if sizes.is_empty() {
-                "a size your supplier sells, such as 1 oz or 250 seeds; then what it costs"
+                let counted = things.name();
+                format!("a size your supplier sells, such as {weight} or 250 {counted}; then what it costs")
             } else {
-                "another size; beside each goes what it costs"
+                "another size; beside each goes what it costs".to_owned()
             },
         );
     }

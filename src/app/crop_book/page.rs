@@ -102,10 +102,20 @@ impl BookView {
         ui.horizontal_wrapped(|ui| {
             let layout = desk.layout();
             if let Some(bed) = desk.bed_in_hand().and_then(|bed| layout.bed(bed)) {
-                let planted = bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id);
+                let is_crop = bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id);
+                let other = own_cultivar.filter(|own| {
+                    let planting = bed.planting.as_ref();
+                    !is_crop || planting.is_some_and(|planting| !same_cultivar(&planting.cultivar, &own.name))
+                });
                 let button = egui::Button::new(format!("Plant it in {}", bed.name));
-                if ui.add_enabled(!planted, button).clicked() {
-                    out.push(Command::Edit(Edit::Bed(bed.id, BedChange::SetCrop(crop.id.clone()))));
+                if ui.add_enabled(!is_crop || other.is_some(), button).clicked() {
+                    let mut change = |change| out.push(Command::Edit(Edit::Bed(bed.id, change)));
+                    if !is_crop {
+                        change(BedChange::SetCrop(crop.id.clone()));
+                    }
+                    if let Some(own) = other {
+                        change(BedChange::SetCultivar(own.name.clone()));
+                    }
                     stays = false;
                 }
             }

@@ -8,6 +8,7 @@ use crate::catalog::{CropId, PlantingMethod};
 use crate::layout;
 use crate::layout::file::value::{Name, Seeds, SomePart, Spacing, UnitMass, Words};
 use crate::layout::limits::{self, ValueError};
+use crate::layout::own_limits;
 use crate::quantity::{CountPerLength, MassPerArea, MassPerLength};
 
 /// A crop of the grower's own, or own values over the catalogue's where it names no other crop that it is based on.
@@ -210,7 +211,7 @@ impl TryFrom<HarvestText> for Harvest {
             HarvestText::KgPerM(rate) => layout::OwnHarvest::Weight(MassPerLength::kilograms_per_metre(rate)),
             HarvestText::CountPerM(number) => layout::OwnHarvest::Number(CountPerLength::per_metre(number)),
         };
-        limits::own_harvest(harvest)?;
+        own_limits::own_harvest(harvest)?;
         Ok(Self(harvest))
     }
 }
@@ -233,7 +234,7 @@ impl TryFrom<f64> for Nitrogen {
     type Error = ValueError;
     fn try_from(rate: f64) -> Result<Self, ValueError> {
         let rate = MassPerArea::kilograms_per_square_metre(rate);
-        limits::season_nitrogen(rate)?;
+        own_limits::season_nitrogen(rate)?;
         Ok(Self(rate))
     }
 }
