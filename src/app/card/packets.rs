@@ -18,6 +18,7 @@ use crate::sheets::order_list::{amount_words, price_words};
 /// Width of the field of a price.
 const PRICE_WIDTH: f32 = 58.0;
 const REMOVE_WIDTH: f32 = 26.0;
+const LABEL_WIDTH: f32 = 58.0;
 
 /// Draws the sizes of a cultivar, and a line for one more.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &str, things: Things, field: Id) {
@@ -36,8 +37,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
         let soft = theme::colours(ui.theme_in_force()).soft;
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
-            // No wider than its words: the field beside it needs the room.
-            ui.label(RichText::new(&label).size(13.0).color(soft));
+            // Hardly wider than its words: the field beside it needs the room.
+            let size = egui::vec2(LABEL_WIDTH, ui.spacing().interact_size.y);
+            ui.allocate_ui_with_layout(size, egui::Layout::left_to_right(egui::Align::Center), |ui| {
+                ui.set_min_width(LABEL_WIDTH);
+                ui.label(RichText::new(&label).size(13.0).color(soft));
+            });
             let room = ui.available_width() - PRICE_WIDTH - REMOVE_WIDTH - 2.0 * ui.spacing().item_spacing.x;
             let id = field.with(("packet", place));
             let read = |text: &str| read_packet(text, units);
