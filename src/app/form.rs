@@ -51,7 +51,7 @@ pub(super) fn choices<T: Copy>(ui: &mut Ui, id: Id, label: &str, chosen: &str, a
     line(ui, label, |ui| {
         egui::ComboBox::from_id_salt(id)
             .width(ui.available_width())
-            .truncate()
+            .wrap()
             .selected_text(chosen)
             .show_ui(ui, |ui| {
                 for (name, value) in all {
@@ -135,6 +135,20 @@ pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> eg
     let button = egui::Button::new(job)
         .selected(chosen)
         .frame_when_inactive(chosen)
+        .min_size(egui::vec2(ui.available_width(), 24.0));
+    ui.with_layout(Layout::top_down_justified(Align::Min), |ui| {
+        ui.spacing_mut().button_padding = egui::vec2(6.0, 2.0);
+        ui.add(button)
+    })
+    .inner
+}
+
+/// A text that takes the whole width and as many lines as it needs, and may be clicked.
+pub(super) fn wrapped_line(ui: &mut Ui, chosen: bool, text: &str) -> egui::Response {
+    let button = egui::Button::new(RichText::new(text).size(13.0))
+        .selected(chosen)
+        .frame_when_inactive(chosen)
+        .wrap()
         .min_size(egui::vec2(ui.available_width(), 24.0));
     ui.with_layout(Layout::top_down_justified(Align::Min), |ui| {
         ui.spacing_mut().button_padding = egui::vec2(6.0, 2.0);

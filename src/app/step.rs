@@ -12,13 +12,22 @@ pub enum Step {
     OnRows,
     /// What do I sow?
     Sow,
+    /// What do I feed?
+    Feed,
     /// What do I carry outside?
     Outside,
 }
 
 impl Step {
     /// Every question, in order.
-    pub const ALL: [Self; 5] = [Self::Ground, Self::Rows, Self::OnRows, Self::Sow, Self::Outside];
+    pub const ALL: [Self; 6] = [
+        Self::Ground,
+        Self::Rows,
+        Self::OnRows,
+        Self::Sow,
+        Self::Feed,
+        Self::Outside,
+    ];
 
     /// The question as it is asked.
     pub const fn question(self) -> &'static str {
@@ -27,6 +36,7 @@ impl Step {
             Self::Rows => "What rows fit?",
             Self::OnRows => "What goes on each row?",
             Self::Sow => "What do I sow?",
+            Self::Feed => "What do I feed?",
             Self::Outside => "What do I carry outside?",
         }
     }

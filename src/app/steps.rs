@@ -14,6 +14,7 @@ use super::wording::row_length;
 use crate::geometry::Region;
 use crate::layout::{Item, ObstacleKind};
 use crate::plan::Things;
+use crate::plan::feeding::Standing;
 use crate::quantity::counted;
 use crate::quantity::{Area, Mass, Units, count};
 
@@ -129,6 +130,7 @@ fn answer(desk: &Desk, step: Step) -> String {
         }
         Step::OnRows => on_rows(desk, units),
         Step::Sow => sown(desk, units),
+        Step::Feed => fed(desk, units),
         Step::Outside if layout.plots.is_empty() => "nothing yet".to_owned(),
         Step::Outside => "the map and its tables".to_owned(),
     }
@@ -155,8 +157,7 @@ fn sown(desk: &Desk, units: Units) -> String {
         0 => "nothing to order".to_owned(),
         some => format!("{some} to order"),
     });
-    let parts: Vec<String> = parts.iter().map(|part| part.replace(' ', "\u{a0}")).collect();
-    parts.join(" · ")
+    in_parts(&parts)
 }
 
 fn on_rows(desk: &Desk, units: Units) -> String {
@@ -169,25 +170,50 @@ fn on_rows(desk: &Desk, units: Units) -> String {
     if let Some(seed) = totals.seed_mass.filter(|_| totals.seeds > 0) {
         parts.push(format!("{} seed", seed.show_seed(units)));
     }
-    let dressings: usize = desk.layout().beds.iter().map(|bed| bed.dressings.len()).sum();
-    if dressings > 0 {
-        let product: Mass = plan.materials.iter().map(|material| material.product).sum();
-        let product = match units {
-            Units::Customary => format!("{:.0} lb", product.to_pounds()),
-            Units::Metric => format!("{:.0} kg", product.to_kilograms()),
-        };
-        parts.push(format!(
-            "{} {product}",
-            counted(dressings as u64, "dressing", "dressings")
-        ));
-    }
     if parts.is_empty() {
         "no crop yet".to_owned()
     } else {
-        // Lines break between the parts only.
-        let parts: Vec<String> = parts.iter().map(|part| part.replace(' ', "\u{a0}")).collect();
-        parts.join(" · ")
+        in_parts(&parts)
     }
+}
+
+/// How many beds get too much or too little, the dressings with what they weigh, and what is to be bought for them.
+fn fed(desk: &Desk, units: Units) -> String {
+    let plan = desk.plan();
+    let dressings: usize = desk.layout().beds.iter().map(|bed| bed.dressings.len()).sum();
+    if dressings == 0 {
+        return "nothing yet".to_owned();
+    }
+    let (mut over, mut under) = (0, 0);
+    for bed in plan.beds.iter().filter(|bed| !bed.dressings.is_empty()) {
+        let standings = bed.feeding.accounts.map(|account| account.standing());
+        over += u64::from(standings.iter().any(|standing| matches!(standing, Standing::Over(_))));
+        under += u64::from(standings.iter().any(|standing| matches!(standing, Standing::Under(_))));
+    }
+    let mut parts = Vec::new();
+    match (over, under) {
+        (0, 0) => {}
+        (over, 0) => parts.push(format!("{} over", counted(over, "bed", "beds"))),
+        (0, under) => parts.push(format!("{} under", counted(under, "bed", "beds"))),
+        (over, under) => parts.push(format!("{} over, {under} under", counted(over, "bed", "beds"))),
+    }
+    parts.push(counted(dressings as u64, "dressing", "dressings"));
+    let product: Mass = plan.materials.iter().map(|material| material.product).sum();
+    parts.push(match units {
+        Units::Customary => format!("{:.0} lb", product.to_pounds()),
+        Units::Metric => format!("{:.0} kg", product.to_kilograms()),
+    });
+    let bags: u64 = plan.shopping.lines.iter().filter_map(|line| line.bags).sum();
+    if bags > 0 {
+        parts.push(format!("{} to buy", counted(bags, "bag", "bags")));
+    }
+    in_parts(&parts)
+}
+
+/// Parts of an answer on one line, which breaks between them only.
+fn in_parts(parts: &[String]) -> String {
+    let parts: Vec<String> = parts.iter().map(|part| part.replace(' ', "\u{a0}")).collect();
+    parts.join(" · ")
 }
 
 /// Buttons for what the question being asked can be answered with.
@@ -240,7 +266,8 @@ fn tools(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
                 &[Action::TurnLeft, Action::TurnRight, Action::AlongSide],
             );
         }
-        Step::OnRows => group(ui, "Put down", has_bed, &[Action::AddDressing]),
+        Step::OnRows => group(ui, "Look up", true, &[Action::CropBook]),
+        Step::Feed => group(ui, "Put down", has_bed, &[Action::AddDressing]),
         Step::Sow => {
             group(ui, "Look up", true, &[Action::CropBook, Action::OrderList]);
             group(ui, "Put on the shelf", true, &[Action::AddLot]);

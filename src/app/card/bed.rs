@@ -2,13 +2,15 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, chart, drill, harvest, head, length_line, outline, planting, remove, sowing_way, tally};
+use super::{
+    Hand, chart, drill, feeding, harvest, head, length_line, outline, planting, remove, sowing_way, tally, tape,
+};
 use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::step::Step;
 use crate::geometry::{Lines, Point, Remainder};
-use crate::layout::{Bed, BedChange, BedGround, BedId, Edit, Item, Tape, limits::MOST_LINES};
+use crate::layout::{Bed, BedChange, BedGround, BedId, Edit, Item, limits::MOST_LINES};
 use crate::quantity::{Bearing, Units};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
@@ -33,6 +35,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     }
     planting::crop(ui, hand, bed, field);
     planting::water(ui, hand, bed);
+    let is_fed = desk.step == Step::Feed;
+    if is_fed {
+        fed(ui, hand, bed, field, true);
+        form::section(ui, "Rows");
+    }
     planting::in_row(ui, hand, bed, field);
     between_rows(ui, hand, bed, field, units);
     rows_run(ui, hand, bed, field);
@@ -47,7 +54,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         tally::show(ui, plan, units);
         harvest::show(ui, plan, units);
     }
-    dressings(ui, hand, bed);
+    if !is_fed {
+        fed(ui, hand, bed, field, false);
+    }
     let is_asked = matches!(desk.step, Step::OnRows | Step::Sow) && bed.planting.is_some();
     folded(ui, "Seed and planting", is_asked, |ui| {
         sowing_way::show(ui, hand, bed, field);
@@ -60,7 +69,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));
     if bed.water.through_tape() {
-        folded(ui, "Tape", false, |ui| tape(ui, hand, bed, field, units));
+        folded(ui, "Tape", false, |ui| tape::show(ui, hand, bed, field, units));
     }
     if let BedGround::Corners(corners) = &bed.ground {
         let open = desk.step == Step::Ground;
@@ -79,6 +88,8 @@ fn change(hand: &mut Hand<'_>, id: BedId, change: BedChange) {
 fn folded(ui: &mut Ui, title: &str, open: bool, add: impl FnOnce(&mut Ui)) {
     egui::CollapsingHeader::new(RichText::new(title).size(13.0))
         .default_open(open)
+        // What a question opens is not held shut because it was closed under another one.
+        .id_salt((title, open))
         .show_unindented(ui, |ui| {
             ui.add_space(2.0);
             add(ui);
@@ -200,25 +211,6 @@ fn lines(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
     }
 }
 
-fn tape(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
-    let tape = bed.tape;
-    let count = form::field(
-        ui,
-        field.with("tapes"),
-        "Tapes",
-        &tape.lines_per_row.to_string(),
-        |text| form::read_whole(text, 0, i32::from(MOST_LINES)),
-    );
-    if let Some(lines_per_row) = count.and_then(|count| u8::try_from(count).ok()) {
-        change(hand, bed.id, BedChange::SetTape(Tape { lines_per_row, ..tape }));
-    }
-    form::follows(ui, "lines of tape on one row");
-    if let Some(spare) = length_line::short(ui, field.with("spare tape"), "Spare", tape.spare, units) {
-        change(hand, bed.id, BedChange::SetTape(Tape { spare, ..tape }));
-    }
-    form::follows(ui, "added to each piece of row for its fittings");
-}
-
 fn ground(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, corners: &[Point]) {
     form::follows(ui, "an outline of its own; drag it on the sheet, or type");
     let units = hand.desk.layout().units;
@@ -227,6 +219,17 @@ fn ground(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, corners: &[Poi
     }
     if ui.button("Fill the whole plot").clicked() {
         change(hand, bed.id, BedChange::SetGround(BedGround::WholePlot));
+    }
+}
+
+/// What it wants and has, and what is put down.
+fn fed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, is_asked: bool) {
+    folded(ui, "What it wants and has", is_asked, |ui| {
+        feeding::show(ui, hand, bed, field);
+    });
+    dressings(ui, hand, bed);
+    if is_asked {
+        feeding::cautions(ui, hand, bed);
     }
 }
 
@@ -242,7 +245,8 @@ fn dressings(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
             if of_plan.problem.is_some() {
                 "see why".to_owned()
             } else {
-                format!("{} {}", of_plan.total.show_product(units), of_plan.material_name)
+                let done = if of_plan.is_done { "used " } else { "" };
+                format!("{done}{} {}", of_plan.total.show_product(units), of_plan.material_name)
             }
         });
         if form::list_line(ui, false, &dressing.name, &note).clicked() {

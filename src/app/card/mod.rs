@@ -5,6 +5,7 @@ mod chart;
 mod cultivar;
 mod dressing;
 mod drill;
+mod feeding;
 mod harvest;
 mod layout;
 mod length_line;
@@ -19,6 +20,7 @@ mod raised;
 mod sowing;
 mod sowing_way;
 mod tally;
+mod tape;
 
 pub(super) use chart::Sweeps;
 pub(super) use dressing::first_dressing;
@@ -80,7 +82,7 @@ fn subject(desk: &Desk) -> Item {
         return chosen;
     }
     match desk.step {
-        Step::Rows | Step::OnRows => desk.bed_in_hand().map_or(Item::Layout, Item::Bed),
+        Step::Rows | Step::OnRows | Step::Feed => desk.bed_in_hand().map_or(Item::Layout, Item::Bed),
         Step::Ground | Step::Sow | Step::Outside => Item::Layout,
     }
 }

@@ -73,7 +73,9 @@ impl QuilletApp {
                 Some(bed) => Some(Item::Plot(bed.plot)),
                 None => Some(item),
             },
-            (Step::Rows | Step::OnRows, Some(item)) if item.bed().is_none() => self.desk.bed_in_hand().map(Item::Bed),
+            (Step::Rows | Step::OnRows | Step::Feed, Some(item)) if item.bed().is_none() => {
+                self.desk.bed_in_hand().map(Item::Bed)
+            }
             (Step::Sow | Step::Outside, _) => None,
             (_, chosen) => chosen,
         };

@@ -69,8 +69,8 @@ impl QuilletApp {
                 .say_wrong("There is no bed to put a dressing on yet. Draw a plot first.");
             return;
         };
-        self.desk.step = Step::OnRows;
-        let dressing = first_dressing(&bed, self.desk.layout().units);
+        self.desk.step = Step::Feed;
+        let dressing = first_dressing(&bed, self.desk.layout());
         self.edit(&Edit::Bed(bed.id, BedChange::AddDressing(dressing)));
     }
 

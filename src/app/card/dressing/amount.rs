@@ -1,0 +1,125 @@
+//! How much of a dressing, of what, and in which words.
+
+use egui::{Id, Ui};
+
+use crate::app::feed_words::less_than_nothing;
+use crate::app::form;
+use crate::layout::{Amount, Basis, Dressing, Placement};
+use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
+
+pub(super) fn show(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
+    let shown = amount_words(dressing.amount, units);
+    let read = |text: &str| read_amount(text, units);
+    if let Some(amount) = form::field(ui, field.with("amount"), "Amount", &shown, read) {
+        dressing.amount = amount;
+    }
+    let each_time = if matches!(dressing.placement, Placement::Injected(_)) {
+        "each time; "
+    } else {
+        ""
+    };
+    let ways = match units {
+        Units::Customary => "over ground, along the row or to the plant: 60 lb/acre, 3 lb/100 ft, 1 oz/plant",
+        Units::Metric => "over ground, along the row or to the plant: 60 kg/ha, 20 g/m, 30 g/plant",
+    };
+    form::follows(ui, format!("{each_time}{ways}"));
+    let all = [Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash].map(|of| (basis_words(of), of));
+    if let Some(basis) = form::choices(ui, field.with("basis"), "Of", basis_words(dressing.basis), &all) {
+        dressing.basis = basis;
+    }
+}
+
+/// What an amount counts, in words.
+pub(crate) const fn basis_words(basis: Basis) -> &'static str {
+    match basis {
+        Basis::Product => "product",
+        Basis::Nitrogen => "nitrogen",
+        Basis::Phosphate => "phosphate, P2O5",
+        Basis::Potash => "potash, K2O",
+    }
+}
+
+/// An amount as growers write it.
+pub(crate) fn amount_words(amount: Amount, units: Units) -> String {
+    match amount {
+        Amount::PerArea(rate) => rate.show_garden(units),
+        Amount::PerRowLength(rate) => rate.show(units),
+        Amount::PerPlant(mass) => format!("{}/plant", per_plant(mass, units)),
+    }
+}
+
+fn per_plant(mass: Mass, units: Units) -> String {
+    let (amount, unit) = match units {
+        Units::Customary => (mass.to_ounces(), "oz"),
+        Units::Metric => (mass.to_grams(), "g"),
+    };
+    let text = format!("{amount:.3}");
+    format!("{} {unit}", text.trim_end_matches('0').trim_end_matches('.'))
+}
+
+/// Reads an amount over ground, along the row or to the plant.
+fn read_amount(text: &str, units: Units) -> Result<Amount, String> {
+    let amount = amount_in(text, units)?;
+    let is_negative = match amount {
+        Amount::PerArea(rate) => rate < MassPerArea::ZERO,
+        Amount::PerRowLength(rate) => rate < MassPerLength::ZERO,
+        Amount::PerPlant(mass) => mass < Mass::ZERO,
+    };
+    if is_negative {
+        return Err(less_than_nothing(text));
+    }
+    Ok(amount)
+}
+
+fn amount_in(text: &str, units: Units) -> Result<Amount, String> {
+    let lower = text.to_lowercase();
+    for ending in ["/plant", "/ plant", "per plant", "a plant", "each"] {
+        if let Some(mass) = lower.strip_suffix(ending) {
+            return Mass::parse(mass.trim(), units)
+                .map(Amount::PerPlant)
+                .map_err(|error| error.to_string());
+        }
+    }
+    let over_ground = MassPerArea::parse(text, units);
+    match over_ground {
+        Ok(rate) => Ok(Amount::PerArea(rate)),
+        Err(error) => match MassPerLength::parse(text, units) {
+            Ok(rate) => Ok(Amount::PerRowLength(rate)),
+            Err(_) => Err(error.to_string()),
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_amount_is_read_over_ground_along_the_row_or_to_the_plant() {
+        let read = |text| read_amount(text, Units::Customary);
+        assert!(matches!(read("10 lb/1000 sq ft"), Ok(Amount::PerArea(_))));
+        assert!(matches!(read("3 lb/100 ft"), Ok(Amount::PerRowLength(_))));
+        let Ok(Amount::PerPlant(mass)) = read("2 oz/plant") else {
+            panic!("to the plant")
+        };
+        assert!((mass.to_ounces() - 2.0).abs() < 1e-9);
+        for text in ["a lot", "-3 lb/100 ft", "-1 lb/acre", "-1 oz/plant"] {
+            assert!(read(text).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn an_amount_reads_back_as_it_is_shown() {
+        for units in [Units::Customary, Units::Metric] {
+            for amount in [
+                Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(10.0)),
+                Amount::PerRowLength(MassPerLength::pounds_per_100_feet(3.0)),
+                Amount::PerPlant(Mass::ounces(2.0)),
+            ] {
+                let shown = amount_words(amount, units);
+                let again = read_amount(&shown, units).map(|amount| amount_words(amount, units));
+                assert_eq!(again.as_deref(), Ok(shown.as_str()));
+            }
+        }
+    }
+}

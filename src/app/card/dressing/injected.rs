@@ -1,0 +1,219 @@
+//! A dressing through the tape: tank, ratio, times and pipe, and what one run comes to.
+
+use egui::{Id, Ui};
+
+use crate::agronomy::Dissolves;
+use crate::app::card::{Hand, length_line, tape};
+use crate::app::day_words;
+use crate::app::feed_words::weight;
+use crate::app::form;
+use crate::app::theme;
+use crate::layout::{BedId, DressingId, Injecting, limits::MOST_TIMES};
+use crate::plan::feeding::{Injection, Strength};
+use crate::quantity::{Concentration, Length, Units, Volume, count, number};
+
+/// What it asks for. Gives it back when it was changed.
+pub(super) fn fields(ui: &mut Ui, field: Id, injecting: Injecting, units: Units) -> Option<Injecting> {
+    let mut changed = injecting;
+    let shown = injecting.times.to_string();
+    let read = |text: &str| form::read_whole(text, 1, i32::from(MOST_TIMES));
+    let times = form::field(ui, field.with("times"), "Times", &shown, read);
+    if let Some(times) = times.and_then(|times| u16::try_from(times).ok()) {
+        changed.times = times;
+    }
+    if injecting.times > 1 {
+        let shown = injecting.every_days.to_string();
+        let days = form::field(ui, field.with("every days"), "Days apart", &shown, read);
+        if let Some(days) = days.and_then(|days| u16::try_from(days).ok()) {
+            changed.every_days = days;
+        }
+    }
+    let shown = injecting.tank.show(units);
+    let read = |text: &str| read_tank(text, units);
+    if let Some(tank) = form::field(ui, field.with("tank"), "Stock tank", &shown, read) {
+        changed.tank = tank;
+    }
+    let ways = [("in feed that comes out", false), ("to water added", true)];
+    let chosen = if injecting.to_water {
+        "to water added"
+    } else {
+        "in feed that comes out"
+    };
+    if let Some(ratio) = form::field(
+        ui,
+        field.with("ratio"),
+        "1 of stock",
+        &number(injecting.ratio, 2),
+        read_ratio,
+    ) {
+        changed.ratio = ratio;
+    }
+    if let Some(to_water) = form::choices(ui, field.with("to water"), "Counted", chosen, &ways) {
+        changed.to_water = to_water;
+    }
+    let parts = number(injecting.ratio, 2);
+    form::follows(
+        ui,
+        if injecting.to_water {
+            format!("1 to {parts}: each part of stock is added to {parts} of water")
+        } else {
+            format!("1 in {parts}: of {parts} parts that come out, one is stock")
+        },
+    );
+    if let Some(supply) = length_line::long(ui, field.with("supply"), "Supply pipe", injecting.supply, units) {
+        changed.supply = supply;
+    }
+    if let Some(bore) = tape::over_zero(ui, field.with("bore"), "Its width", injecting.supply_bore, units) {
+        changed.supply_bore = bore;
+    }
+    form::follows(
+        ui,
+        "from the injector to the bed, and inside; the tape's own is on the bed's card",
+    );
+    (changed != injecting).then_some(changed)
+}
+
+fn read_tank(text: &str, units: Units) -> Result<Volume, String> {
+    let tank = Volume::parse(text, units).map_err(|error| error.to_string())?;
+    if tank > Volume::ZERO && tank <= Volume::litres(1e6) {
+        Ok(tank)
+    } else {
+        Err(format!("“{text}” does not do; write what the tank holds, over zero"))
+    }
+}
+
+/// A ratio: `100`, `1:100`, `1 in 100`.
+fn read_ratio(text: &str) -> Result<f64, String> {
+    let parts = ["1:", "1 :", "1 in", "1 to"]
+        .iter()
+        .find_map(|start| text.strip_prefix(start))
+        .unwrap_or(text);
+    parts
+        .trim()
+        .replace(',', "")
+        .parse::<f64>()
+        .ok()
+        .filter(|ratio| (1.0..=100_000.0).contains(ratio))
+        .ok_or_else(|| format!("“{text}” is not understood; write 1 or more, such as 100 or 1:100"))
+}
+
+/// What one run comes to.
+pub(super) fn run(ui: &mut Ui, hand: &Hand<'_>, bed: BedId, dressing: DressingId) {
+    let plan = hand.desk.plan();
+    let layout = hand.desk.layout();
+    let units = layout.units;
+    let found = plan
+        .injections
+        .iter()
+        .find(|injection| injection.of.contains(&(bed, dressing)));
+    let Some(injection) = found else { return };
+    form::section(ui, "Each run");
+    let run = match &injection.run {
+        Ok(run) => run,
+        Err(problem) => {
+            form::wrong(ui, problem);
+            return;
+        }
+    };
+    let strong = theme::bold(13.0);
+    let words = format!(
+        "{} in {} of water",
+        weight(injection.product, units),
+        injection.how.tank.show(units)
+    );
+    ui.label(egui::RichText::new(words).font(strong));
+    if injection.of.len() > 1 {
+        form::follows(ui, format!("for all {} beds of {}", injection.of.len(), injection.zone));
+    }
+    if injection.differs {
+        form::wrong(
+            ui,
+            "the beds of this zone say different things of tank, ratio or times; this goes by the first of them",
+        );
+    }
+    lines(ui, injection, run, units);
+    days(ui, injection, layout.season);
+}
+
+fn lines(ui: &mut Ui, injection: &Injection, run: &Strength, units: Units) {
+    dissolves(ui, injection, run, units);
+    let mut say = |words: String| form::follows(ui, words);
+    say(format!("stock of {}", run.stock.show_stock(units)));
+    if run.nitrogen > Concentration::ZERO {
+        say(format!("{} of nitrogen at the outlets", run.nitrogen.show(units)));
+    }
+    say(format!(
+        "{} to inject, at {} through all tapes",
+        run.inject.show(),
+        run.flow.show(units)
+    ));
+    say(format!("{} from the injector to the last outlet", run.advance.show()));
+    say(format!("then {} of plain water to rinse", run.rinse.show()));
+    say(format!(
+        "{} of feed, {} over the rows' ground",
+        run.feed.show(units),
+        depth(run.depth, units)
+    ));
+}
+
+/// Whether the tank takes it.
+fn dissolves(ui: &mut Ui, injection: &Injection, run: &Strength, units: Units) {
+    let Some((water, dissolves)) = run.dissolving else {
+        form::follows(
+            ui,
+            format!(
+                "how much {} dissolves is not known: try it in a pail, and write it into the shed",
+                injection.material_name
+            ),
+        );
+        return;
+    };
+    let least = water.least.show(units);
+    let advised = water.advised.show(units);
+    match dissolves {
+        Dissolves::Well => form::follows(ui, format!("dissolves; it takes {least} of cold water at the least")),
+        Dissolves::Barely => form::wrong(
+            ui,
+            &format!("dissolves only just: {least} at the least, {advised} to be safe; some may stay at the bottom"),
+        ),
+        Dissolves::Not => form::wrong(
+            ui,
+            &format!("does not dissolve in this tank: it takes {advised}; fill a larger one, or go in more runs"),
+        ),
+    }
+}
+
+/// The days of the runs, as far as they fit.
+fn days(ui: &mut Ui, injection: &Injection, season: i16) {
+    if injection.days.is_empty() {
+        form::follows(
+            ui,
+            "type a day under When, or the planting day on the bed's card, and the days of all runs stand here",
+        );
+        return;
+    }
+    let days: Vec<String> = injection
+        .days
+        .iter()
+        .take(MOST_DAYS_SHOWN)
+        .map(|day| day_words::day(*day, season))
+        .collect();
+    let more = injection.days.len().saturating_sub(MOST_DAYS_SHOWN);
+    let more = if more > 0 {
+        format!(" and {} more", count(more as u64))
+    } else {
+        String::new()
+    };
+    form::follows(ui, format!("on {}{more}", days.join(", ")));
+}
+
+/// More days than fit on the card.
+const MOST_DAYS_SHOWN: usize = 20;
+
+/// How deep water lies: hundredths of an inch, or tenths of a millimetre.
+fn depth(depth: Length, units: Units) -> String {
+    match units {
+        Units::Customary => format!("{} in deep", number(depth.to_inches(), 2)),
+        Units::Metric => format!("{} mm deep", number(depth.to_metres() * 1000.0, 1)),
+    }
+}

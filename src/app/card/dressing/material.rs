@@ -1,0 +1,69 @@
+//! The material of a dressing, chosen from the catalogue and the shed, and what to watch out for with it.
+
+use egui::{Id, RichText, Ui};
+
+use crate::app::card::Hand;
+use crate::app::card::planting::source;
+use crate::app::form;
+use crate::app::picker::{Choice, picker};
+use crate::layout::Dressing;
+
+pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dressing) {
+    let book = hand.desk.material_book();
+    let all = book.all();
+    let choices: Vec<Choice> = all
+        .iter()
+        .map(|known| {
+            Choice::named(
+                &known.material.name,
+                if known.shed.is_some() {
+                    format!("{} · in the shed", known.analysis().label())
+                } else {
+                    known.analysis().label()
+                },
+            )
+        })
+        .collect();
+    let current = book.get(&dressing.material);
+    let name = current.map_or(dressing.material.0.as_str(), |known| known.material.name.as_str());
+    let picked = form::line(ui, "Material", |ui| {
+        let width = ui.available_width();
+        picker(ui, field.with("material"), "Material", name, &choices, width)
+    });
+    if let Some(known) = picked.and_then(|index| all.get(index)) {
+        dressing.material = known.material.id.clone();
+    }
+    match current {
+        Some(known) => {
+            let words = format!(
+                "{}, {}: nitrogen, phosphate, potash in percent",
+                known.material.name,
+                known.analysis().label()
+            );
+            ui.label(RichText::new(words).small().weak())
+                .on_hover_text(source(&known.material.analysis));
+        }
+        None => form::wrong(
+            ui,
+            &format!(
+                "neither the catalogue nor the shed has a material “{}”; choose another",
+                dressing.material.0
+            ),
+        ),
+    }
+}
+
+/// What can go wrong with it, and what goes before all of this.
+pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing) {
+    ui.add_space(4.0);
+    if let Some(known) = hand.desk.material_book().get(&dressing.material) {
+        for words in [&known.material.caution, &known.material.note].into_iter().flatten() {
+            ui.label(RichText::new(&words.value).small())
+                .on_hover_text(source(words));
+        }
+    }
+    form::follows(
+        ui,
+        "Go by the label of the bag and by your soil test. Do not breathe the dust.",
+    );
+}

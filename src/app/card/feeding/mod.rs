@@ -1,0 +1,86 @@
+//! The part of a bed's card on feeding: what it wants, what it has, how it stands, and programmes to lay down.
+
+mod accounts;
+mod credit;
+mod credits;
+mod lime;
+mod paper;
+mod programme;
+mod wants;
+
+use egui::{Id, RichText, Ui};
+
+use super::planting::{change, source};
+use super::{Hand, tape};
+use crate::app::day_words;
+use crate::app::form;
+use crate::app::theme;
+use crate::catalog::CropId;
+use crate::layout::{Bed, BedChange, Layout, Sowing};
+use crate::plan::feeding::cautions_for_bed;
+
+/// Draws what a bed wants and has.
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
+    planted(ui, hand, bed, field);
+    heading(ui, "Wants");
+    wants::show(ui, hand, bed, field);
+    heading(ui, "Has already");
+    credits::show(ui, hand, bed, field);
+    heading(ui, "How it stands");
+    accounts::show(ui, hand, bed);
+    heading(ui, "Published programmes");
+    programme::show(ui, hand, bed, field);
+    if bed.water.through_tape() {
+        heading(ui, "Fed with others");
+        tape::zone(ui, hand, bed, field.with("feeding"));
+    }
+}
+
+/// What to watch out for with what is put down on the bed, one line each.
+pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
+    let layout = hand.desk.layout();
+    let crop = bed
+        .planting
+        .as_ref()
+        .map(|planting| published_crop(layout, &planting.crop));
+    for caution in cautions_for_bed(bed, crop, layout.organic, hand.desk.material_book()) {
+        ui.label(RichText::new(&caution.sentence.value).small())
+            .on_hover_text(source(&caution.sentence));
+    }
+}
+
+/// The crop of the catalogue that texts speak of: that which a crop of the grower's own is based on.
+pub(super) fn published_crop<'a>(layout: &'a Layout, crop: &'a CropId) -> &'a CropId {
+    let own = layout.own_crops.iter().find(|own| own.id == *crop);
+    own.map_or(crop, |own| &own.based_on)
+}
+
+/// The day it is planted, from which stages count.
+fn planted(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
+    let Some(planting) = &bed.planting else { return };
+    let season = hand.desk.layout().season;
+    let shown = planting
+        .planted
+        .map_or_else(String::new, |day| day_words::day(day, season));
+    let read = |text: &str| day_words::read_day(text, season);
+    if let Some(day) = form::field(ui, field.with("planted"), "Planted on", &shown, read) {
+        change(hand, bed, BedChange::SetPlanted(day));
+    }
+    let set_out = match planting.sowing {
+        Some(Sowing::Raised(raised)) => raised.set_out,
+        _ => None,
+    };
+    match (planting.planted, set_out) {
+        (None, Some(day)) => form::follows(
+            ui,
+            format!("set out on {}, as under Seed and planting", day_words::day(day, season)),
+        ),
+        (None, None) => form::follows(ui, "such as 10 May; stages of growth are dated from it"),
+        (Some(_), _) => {}
+    }
+}
+
+fn heading(ui: &mut Ui, words: &str) {
+    ui.add_space(6.0);
+    ui.label(RichText::new(words).font(theme::bold(13.0)));
+}

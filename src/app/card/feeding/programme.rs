@@ -1,0 +1,140 @@
+//! Programmes published for the crop: looked at, and laid down in one step.
+
+use egui::{Id, RichText, Ui};
+
+use super::published_crop;
+use crate::app::card::Hand;
+use crate::app::card::dressing::{amount_words, basis_words, injecting, placement_words};
+use crate::app::card::planting::{change, source};
+use crate::app::form;
+use crate::catalog::{Catalog, Programme, ProgrammeId, ProgrammeStep};
+use crate::layout::{Bed, BedChange, Dressing, Injecting, Placement};
+use crate::plan::feeding::programme_dressings;
+use crate::quantity::{Units, counted};
+
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
+    let layout = hand.desk.layout();
+    let Some(planting) = &bed.planting else {
+        form::follows(ui, "choose a crop to see the programmes published for it");
+        return;
+    };
+    let crop = published_crop(layout, &planting.crop);
+    let programmes: Vec<&Programme> = Catalog::built_in().programmes_for(crop).collect();
+    if programmes.is_empty() {
+        form::follows(ui, "none is published here for this crop; add dressings of your own");
+        return;
+    }
+    let at = field.with("open programme");
+    let mut open: Option<ProgrammeId> = ui.data(|data| data.get_temp(at));
+    for programme in programmes {
+        let is_open = open.as_ref() == Some(&programme.id);
+        if form::wrapped_line(ui, is_open, &programme.name).clicked() {
+            open = if is_open { None } else { Some(programme.id.clone()) };
+        }
+        if is_open {
+            one(ui, hand, bed, programme);
+        }
+    }
+    ui.data_mut(|data| match open {
+        Some(id) => {
+            data.insert_temp(at, id);
+        }
+        None => {
+            data.remove::<ProgrammeId>(at);
+        }
+    });
+}
+
+fn one(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, programme: &Programme) {
+    let units = hand.desk.layout().units;
+    let dressings = to_lay_down(programme, units);
+    if !programme.condition.is_empty() {
+        form::follows(ui, format!("for {}", programme.condition));
+    }
+    ui.label(RichText::new(&programme.note.value).small())
+        .on_hover_text(source(&programme.note));
+    for (step, dressing) in programme.steps.iter().zip(&dressings) {
+        line(ui, hand, step, dressing, units);
+    }
+    let through_tape = dressings
+        .iter()
+        .any(|dressing| matches!(dressing.placement, Placement::Injected(_)));
+    if through_tape && !bed.water.through_tape() {
+        form::wrong(
+            ui,
+            &format!(
+                "a part of it goes through the tape, and this bed's water is {}",
+                bed.water.name()
+            ),
+        );
+    }
+    if ui
+        .button("Lay it down")
+        .on_hover_text("Put its dressings on the bed, to be changed as you like; undo takes them back")
+        .clicked()
+    {
+        change(
+            hand,
+            bed,
+            BedChange::LayDown {
+                name: programme.name.clone(),
+                dressings,
+                in_place: true,
+            },
+        );
+    }
+    let not_done = bed.dressings.iter().filter(|dressing| dressing.used.is_none()).count();
+    if not_done > 0 {
+        form::follows(
+            ui,
+            format!(
+                "in place of the {} not done yet; undo brings {} back",
+                counted(not_done as u64, "dressing", "dressings"),
+                if not_done == 1 { "it" } else { "them" }
+            ),
+        );
+    }
+    ui.add_space(4.0);
+}
+
+/// The programme's dressings, with a tank and a pipe in the layout's own units.
+fn to_lay_down(programme: &Programme, units: Units) -> Vec<Dressing> {
+    let mut dressings = programme_dressings(programme);
+    for dressing in &mut dressings {
+        if let Placement::Injected(of_programme) = dressing.placement {
+            dressing.placement = Placement::Injected(Injecting {
+                times: of_programme.times,
+                every_days: of_programme.every_days,
+                ..injecting(of_programme.strip, units)
+            });
+        }
+    }
+    dressings
+}
+
+/// A step in words, with its source behind it.
+fn line(ui: &mut Ui, hand: &Hand<'_>, step: &ProgrammeStep, dressing: &Dressing, units: Units) {
+    let material = hand
+        .desk
+        .material_book()
+        .get(&step.material)
+        .map_or(step.material.0.as_str(), |known| known.material.name.as_str());
+    let mut words = format!(
+        "{}, {}: {} {} as {}, {}",
+        step.name,
+        dressing.when.words(),
+        amount_words(dressing.amount, units),
+        basis_words(dressing.basis),
+        material,
+        placement_words(dressing.placement)
+    );
+    if let Some(repeat) = &step.repeat {
+        words.push_str(&format!(
+            ", {} times, every {}",
+            repeat.times.value,
+            counted(u64::from(repeat.every_days.value), "day", "days")
+        ));
+    }
+    ui.label(RichText::new(words).size(13.0))
+        .on_hover_text(source(&step.stage));
+}

@@ -1,0 +1,114 @@
+//! What a bed wants: by the soil laboratory's paper, or by the general rates published for the crop.
+
+use egui::{Id, RichText, Ui};
+
+use super::paper;
+use crate::agronomy::Nutrient;
+use crate::app::card::Hand;
+use crate::app::card::planting::{change, crop_of};
+use crate::app::feed_words::{field_number, field_unit};
+use crate::app::form;
+use crate::app::wording::source_words;
+use crate::catalog::Mark;
+use crate::layout::{Bed, BedChange, Recommendation};
+use crate::plan::feeding::{Want, WantFrom};
+use crate::quantity::Units;
+
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
+    let paper = bed.feeding.laboratory;
+    let ways = [("my soil test", true), ("published rates", false)];
+    let chosen = if paper.is_some() {
+        "my soil test"
+    } else {
+        "published rates"
+    };
+    // What was typed from the paper comes back when the grower turns to it again.
+    let put_by = field.with("paper put by");
+    if let Some(by_paper) = form::choices(ui, field.with("need from"), "Go by", chosen, &ways)
+        && by_paper != paper.is_some()
+    {
+        if let Some(paper) = paper {
+            ui.data_mut(|data| data.insert_temp(put_by, paper));
+        }
+        let kept: Option<Recommendation> = ui.data(|data| data.get_temp(put_by));
+        let next = by_paper.then(|| kept.unwrap_or_default());
+        change(hand, bed, BedChange::SetRecommendation(next));
+    }
+    match paper {
+        Some(paper) => paper::show(ui, hand, bed, paper, field),
+        None => published(ui, hand, bed),
+    }
+}
+
+/// The published general rates, each named as such.
+fn published(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
+    let Some(crop) = crop_of(hand, bed) else {
+        form::follows(
+            ui,
+            "choose a crop to see the rates published for it, or go by your soil test",
+        );
+        return;
+    };
+    let units = hand.desk.layout().units;
+    let Some(plan) = hand.desk.plan().bed(bed.id) else {
+        return;
+    };
+    let wants = &plan.feeding.wants;
+    let mut silent = Vec::new();
+    let mut said = String::new();
+    for nutrient in Nutrient::ALL {
+        let Some(want) = wants.of(nutrient) else {
+            silent.push(nutrient.name());
+            continue;
+        };
+        one(ui, nutrient, want, units, &mut said);
+    }
+    if silent.len() == Nutrient::ALL.len() {
+        form::follows(
+            ui,
+            format!(
+                "no general rate is published here for {}; type in what your soil laboratory says",
+                crop.name.to_lowercase()
+            ),
+        );
+    } else if !silent.is_empty() {
+        form::follows(
+            ui,
+            format!(
+                "no rate of {} is published here for it: that goes by a soil test",
+                silent.join(" or ")
+            ),
+        );
+    }
+}
+
+/// One published rate. Its condition is said once where several rates share it.
+fn one(ui: &mut Ui, nutrient: Nutrient, want: &Want, units: Units, said: &mut String) {
+    let WantFrom::Published { condition, sources } = &want.from else {
+        return;
+    };
+    let unit = field_unit(units);
+    let rate = if field_number(want.low, units) == field_number(want.high, units) {
+        format!("{} {unit}", field_number(want.rate, units))
+    } else {
+        format!(
+            "{} to {} {unit}, counted as {}",
+            field_number(want.low, units),
+            field_number(want.high, units),
+            field_number(want.rate, units)
+        )
+    };
+    let is_yours = sources.1 == Mark::Grower;
+    let words = format!("{} {rate}", form::heading(nutrient.name()));
+    ui.label(RichText::new(words).size(13.0))
+        .on_hover_text(source_words(&sources.0, sources.1));
+    let about = match (is_yours, condition.as_str()) {
+        (true, _) => "your own rate, from the crop book".to_owned(),
+        (false, "") => "a published general rate, not a test of this soil".to_owned(),
+        (false, condition) => format!("published general rate: {condition}"),
+    };
+    if *said != about {
+        form::follows(ui, about.clone());
+        *said = about;
+    }
+}

@@ -1,0 +1,269 @@
+//! Reading what a grower types for feeding, and wording it back. Each reader says what would do when it cannot read.
+
+use std::ops::{Div, Mul};
+
+use crate::agronomy::{self, Nutrient};
+use crate::catalog::Analysis;
+use crate::layout::NutrientRate;
+use crate::quantity::{
+    Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume, number,
+};
+
+/// A weight as a scale shows it: `14.2 oz` below a pound, `13.2 lb`; `850 g` below a kilogram, `1.36 kg`.
+pub(super) fn weight(mass: Mass, units: Units) -> String {
+    match units {
+        Units::Customary if mass.to_ounces().abs() < 15.95 => format!("{} oz", number(mass.to_ounces(), 1)),
+        Units::Customary => format!("{} lb", number(mass.to_pounds(), 1)),
+        Units::Metric if mass.to_grams().abs() < 999.5 => format!("{} g", number(mass.to_grams(), 0)),
+        Units::Metric => mass.show_product(units),
+    }
+}
+
+/// A measure of poured material: `2½ cups`, `350 ml`.
+pub(super) fn measure(volume: Volume, units: Units) -> String {
+    match units {
+        Units::Customary if volume.to_cups() < 16.0 => volume.show_measure(),
+        _ => volume.show(units),
+    }
+}
+
+/// Two ends as `1.1 to 1.3 lb`, or as one where they show alike.
+pub(super) fn span(low: &str, high: &str) -> String {
+    if low == high {
+        return low.to_owned();
+    }
+    match (low.split_once(' '), high.split_once(' ')) {
+        (Some((number, unit)), Some((_, other))) if unit == other => format!("{number} to {high}"),
+        _ => format!("{low} to {high}"),
+    }
+}
+
+/// A rate over ground without its unit, in pounds to the acre or kilograms to the hectare.
+pub(super) fn field_number(rate: MassPerArea, units: Units) -> String {
+    let value = match units {
+        Units::Customary => rate.to_pounds_per_acre(),
+        Units::Metric => rate.to_kilograms_per_hectare(),
+    };
+    number(value, if value.abs() < 9.95 { 1 } else { 0 })
+}
+
+/// The unit of [`field_number`].
+pub(super) const fn field_unit(units: Units) -> &'static str {
+    match units {
+        Units::Customary => "lb/acre",
+        Units::Metric => "kg/ha",
+    }
+}
+
+/// A rate with its unit: `57 lb/acre`.
+pub(super) fn field_rate(rate: MassPerArea, units: Units) -> String {
+    format!("{} {}", field_number(rate, units), field_unit(units))
+}
+
+/// Reads a rate over ground that may be left out.
+pub(super) fn read_rate(text: &str, units: Units) -> Result<Option<MassPerArea>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let rate = MassPerArea::parse(text, units).map_err(|error| error.to_string())?;
+    if rate < MassPerArea::ZERO {
+        return Err(less_than_nothing(text));
+    }
+    Ok(Some(rate))
+}
+
+/// Reads a rate over ground or along the row that may be left out.
+pub(super) fn read_nutrient_rate(text: &str, units: Units) -> Result<Option<NutrientRate>, String> {
+    if let Ok(along) = MassPerLength::parse(text, units) {
+        if along < MassPerLength::ZERO {
+            return Err(less_than_nothing(text));
+        }
+        return Ok(Some(NutrientRate::PerRowLength(along)));
+    }
+    Ok(read_rate(text, units)?.map(NutrientRate::PerArea))
+}
+
+/// A rate as fields write it.
+pub(super) fn nutrient_rate(rate: NutrientRate, units: Units) -> String {
+    match rate {
+        NutrientRate::PerArea(rate) => rate.show_field(units),
+        NutrientRate::PerRowLength(rate) => rate.show(units),
+    }
+}
+
+/// A rate in the terms of a label, of one that a paper gives as phosphorus or potassium.
+pub(super) fn from_element(nutrient: Nutrient, rate: NutrientRate) -> NutrientRate {
+    fn oxide<Q: Div<f64, Output = Q>>(nutrient: Nutrient, element: Q) -> Q {
+        match nutrient {
+            Nutrient::Nitrogen => element,
+            Nutrient::Phosphate => agronomy::phosphate_from_phosphorus(element),
+            Nutrient::Potash => agronomy::potash_from_potassium(element),
+        }
+    }
+    match rate {
+        NutrientRate::PerArea(rate) => NutrientRate::PerArea(oxide(nutrient, rate)),
+        NutrientRate::PerRowLength(rate) => NutrientRate::PerRowLength(oxide(nutrient, rate)),
+    }
+}
+
+/// A rate as phosphorus or potassium, of one in the terms of a label.
+pub(super) fn to_element(nutrient: Nutrient, rate: NutrientRate) -> NutrientRate {
+    fn element<Q: Mul<f64, Output = Q>>(nutrient: Nutrient, oxide: Q) -> Q {
+        match nutrient {
+            Nutrient::Nitrogen => oxide,
+            Nutrient::Phosphate => agronomy::phosphorus_from_phosphate(oxide),
+            Nutrient::Potash => agronomy::potassium_from_potash(oxide),
+        }
+    }
+    match rate {
+        NutrientRate::PerArea(rate) => NutrientRate::PerArea(element(nutrient, rate)),
+        NutrientRate::PerRowLength(rate) => NutrientRate::PerRowLength(element(nutrient, rate)),
+    }
+}
+
+/// Reads the three numbers of a label or of a compost test: `1-1-1`, `1.5 - 1 - 1`.
+pub(super) fn read_analysis(text: &str) -> Result<Analysis, String> {
+    let wrong =
+        || format!("“{text}” is not understood; write nitrogen, phosphate and potash in percent, such as 1-1-1");
+    let parts: Vec<f64> = text
+        .split(['-', '–'])
+        .map(|part| part.trim().trim_end_matches('%').trim().parse::<f64>())
+        .collect::<Result<_, _>>()
+        .map_err(|_| wrong())?;
+    let [n, p2o5, k2o] = parts.as_slice() else {
+        return Err(wrong());
+    };
+    Analysis::percent(*n, *p2o5, *k2o)
+        .ok_or_else(|| format!("“{text}” cannot be: parts of a weight are from 0 to 100 %, and 100 % all together"))
+}
+
+/// Reads a strength in water; a number alone is in parts per million.
+pub(super) fn read_ppm(text: &str, units: Units) -> Result<Concentration, String> {
+    let strength = text.parse::<f64>().map_or_else(
+        |_| Concentration::parse(text, units).map_err(|error| error.to_string()),
+        |ppm| Ok(Concentration::parts_per_million(ppm)),
+    )?;
+    if !(Concentration::ZERO..=Concentration::parts_per_million(MOST_PPM)).contains(&strength) {
+        return Err(format!("“{text}” does not do; write 0 to 1,000 ppm, such as 5 ppm"));
+    }
+    Ok(strength)
+}
+
+/// No water that crops are given holds more nitrate; a larger number is a slip of the hand.
+const MOST_PPM: f64 = 1000.0;
+
+/// Reads a percentage that may be over a hundred, as that of burnt lime: a part of one.
+pub(super) fn read_purity(text: &str) -> Result<f64, String> {
+    text.trim_end_matches('%')
+        .trim()
+        .parse::<f64>()
+        .ok()
+        .filter(|percent| *percent > 0.0 && *percent <= 200.0)
+        .map(|percent| percent / 100.0)
+        .ok_or_else(|| format!("“{text}” does not do; write a percentage over 0 and up to 200, such as 90 %"))
+}
+
+/// Reads a weight of a material, or a measure of it where it is known what a cup weighs; nothing where left out.
+pub(super) fn read_used(text: &str, density: Option<Density>, units: Units) -> Result<Option<Mass>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let mass = Mass::parse(text, units).or_else(|error| match (Volume::parse(text, units), density) {
+        (Ok(volume), Some(density)) => Ok(volume * density),
+        (Ok(_), None) => Err(format!(
+            "“{text}” is a measure, and what a cup of it weighs is not known; write a weight"
+        )),
+        (Err(_), _) => Err(error.to_string()),
+    })?;
+    if mass < Mass::ZERO {
+        return Err(less_than_nothing(text));
+    }
+    Ok(Some(mass))
+}
+
+/// Reads a length of more than nothing; nothing where left out.
+pub(super) fn some_length(length: Length, text: &str) -> Result<Length, String> {
+    if length > Length::ZERO {
+        Ok(length)
+    } else {
+        Err(format!("“{text}” does not do; write a length over zero"))
+    }
+}
+
+/// A percentage from a part of one, without zeros at the end.
+pub(super) fn percent(part: f64) -> String {
+    format!("{} %", number(part * 100.0, 1))
+}
+
+/// A part as a field shows it that is empty for none.
+pub(super) fn part_or_empty(part: Fraction) -> String {
+    if part == Fraction::ZERO {
+        String::new()
+    } else {
+        part.show()
+    }
+}
+
+pub(super) fn less_than_nothing(text: &str) -> String {
+    format!("“{text}” is less than nothing; write zero or more")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_laboratorys_rate_is_read_in_every_unit_that_papers_have() {
+        // 43.56 lb/acre are 1 lb/1,000 sq ft: 43,560 sq ft to the acre.
+        for text in ["43.56 lb/acre", "1 lb/1000 sq ft", "0.1 lb/100 sq ft"] {
+            let Ok(Some(NutrientRate::PerArea(rate))) = read_nutrient_rate(text, Units::Customary) else {
+                panic!("{text}")
+            };
+            assert!((rate.to_pounds_per_acre() - 43.56).abs() < 1e-9, "{text}");
+        }
+        for text in ["100 kg/ha", "10 g/m2"] {
+            let Ok(Some(NutrientRate::PerArea(rate))) = read_nutrient_rate(text, Units::Metric) else {
+                panic!("{text}")
+            };
+            assert!((rate.to_kilograms_per_hectare() - 100.0).abs() < 1e-9, "{text}");
+        }
+        assert!(matches!(
+            read_nutrient_rate("2 lb/100 ft of row", Units::Customary),
+            Ok(Some(NutrientRate::PerRowLength(_)))
+        ));
+        assert_eq!(read_nutrient_rate("", Units::Customary), Ok(None));
+        for text in ["120", "-5 lb/acre", "-1 lb/100 ft", "a lot"] {
+            assert!(read_nutrient_rate(text, Units::Customary).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn elements_and_oxides_go_there_and_back() {
+        for nutrient in Nutrient::ALL {
+            let rate = NutrientRate::PerArea(MassPerArea::pounds_per_acre(60.0));
+            let NutrientRate::PerArea(again) = from_element(nutrient, to_element(nutrient, rate)) else {
+                panic!("over ground")
+            };
+            assert!((again.to_pounds_per_acre() - 60.0).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn an_analysis_over_a_hundred_is_refused() {
+        assert!(read_analysis("1-1-1").is_ok());
+        for text in ["50-30-30", "1-1", "x", "-1-1-1", ""] {
+            assert!(read_analysis(text).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_was_used_is_read_by_weight_or_by_a_known_cup() {
+        let density = agronomy::density_of_cup(Mass::ounces(8.0)).ok();
+        let used = |text, density| read_used(text, density, Units::Customary);
+        assert_eq!(used("", density), Ok(None));
+        assert!(matches!(used("12", None), Ok(Some(mass)) if (mass.to_pounds() - 12.0).abs() < 1e-9));
+        assert!(matches!(used("3 cups", density), Ok(Some(mass)) if (mass.to_ounces() - 24.0).abs() < 1e-9));
+        assert!(used("3 cups", None).is_err_and(|error| error.contains("cup")));
+        assert!(used("-1 lb", None).is_err());
+    }
+}
