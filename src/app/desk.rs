@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use crate::layout::{BedId, Edit, History, Item, Layout};
+use crate::plan::feeding::MaterialBook;
 use crate::plan::{BedPlan, CropBook, Ledger, Plan, Planner};
 use crate::quantity::Units;
 
@@ -98,6 +99,11 @@ impl Desk {
     /// The crops that the layout can name, with the grower's own values in them.
     pub const fn crop_book(&self) -> &CropBook {
         self.planner.crop_book()
+    }
+
+    /// The fertilizer materials that the layout can name, with what the shed knows of them.
+    pub const fn material_book(&self) -> &MaterialBook {
+        self.planner.material_book()
     }
 
     /// The steps so far.
