@@ -8,6 +8,7 @@
 
 mod dressings;
 mod heads_up;
+mod mixing;
 mod order;
 mod recompute;
 mod sums;

@@ -11,7 +11,7 @@ use crate::app::theme::{self, ThemeInForce as _};
 use crate::layout::{Bed, BedChange, Edit, Item};
 use crate::plan::BedPlan;
 use crate::plan::feeding::{MixBlend, MixFound, mixed_dressings};
-use crate::quantity::{Length, Units, counted};
+use crate::quantity::{Length, Mass, MassPerArea, Units, counted};
 
 impl Mixing {
     /// Draws the answer. Gives back whether the shed stays open.
@@ -107,8 +107,14 @@ impl Mixing {
             ("phosphate", blend.brings.p2o5),
             ("potash", blend.brings.k2o),
         ];
-        let brings = brings.map(|(name, rate)| format!("{name} {}", rate.show_field(units)));
-        ui.label(format!("Brings {}.", brings.join(", ")));
+        let brings: Vec<String> = brings
+            .into_iter()
+            .filter(|(_, rate)| *rate > MassPerArea::ZERO)
+            .map(|(name, rate)| format!("{name} {}", rate.show_field(units)))
+            .collect();
+        if !brings.is_empty() {
+            ui.label(format!("Brings {}.", brings.join(", ")));
+        }
         for miss in &blend.misses {
             form::wrong(ui, miss);
         }
@@ -180,10 +186,10 @@ fn table(ui: &mut Ui, title: &str, blend: &MixBlend, rows: Length, units: Units)
                         .lines
                         .iter()
                         .map(|line| line.rate)
-                        .sum::<crate::quantity::MassPerArea>()
+                        .sum::<MassPerArea>()
                         .show_garden(units),
                 );
-                let total: crate::quantity::Mass = blend.lines.iter().map(|line| line.total).sum();
+                let total: Mass = blend.lines.iter().map(|line| line.total).sum();
                 let along = (rows > Length::ZERO).then(|| (total / rows).show(units));
                 ui.label(along.unwrap_or_default());
                 ui.label(RichText::new(total.show_product(units)).font(theme::bold(14.0)));

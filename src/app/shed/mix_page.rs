@@ -4,6 +4,7 @@ use egui::{Id, RichText, Ui};
 
 use super::ShedView;
 use super::mixing::{Goes, Mixing, Most, account};
+use super::rows::column;
 use super::words::Origin;
 use crate::agronomy::Nutrient;
 use crate::app::command::Command;
@@ -113,91 +114,80 @@ impl Mixing {
     fn wants(&mut self, ui: &mut Ui, bed: BedId, plan: &BedPlan, units: Units) {
         let soft = theme::colours(ui.theme_in_force()).soft;
         ui.add_space(8.0);
-        egui::Grid::new("wants of the mix")
-            .num_columns(4)
-            .spacing([14.0, 6.0])
-            .show(ui, |ui| {
-                for head in ["", "at least", "no more than", ""] {
-                    ui.label(RichText::new(head).size(12.0).color(soft));
-                }
-                ui.end_row();
-                for (place, nutrient) in Nutrient::ALL.into_iter().enumerate() {
-                    let account = account(plan, place);
+        ui.horizontal(|ui| {
+            for (width, head) in [(NAME, ""), (FIELD, "at least"), (FIELD, "no more than")] {
+                column(ui, width, |ui| ui.label(RichText::new(head).size(12.0).color(soft)));
+            }
+        });
+        for (place, nutrient) in Nutrient::ALL.into_iter().enumerate() {
+            let account = account(plan, place);
+            let mut wrong = [None, None];
+            ui.horizontal_top(|ui| {
+                column(ui, NAME, |ui| {
+                    ui.add_space(4.0);
                     ui.label(RichText::new(form::heading(nutrient.name())).size(13.0));
-                    self.least_field(ui, bed, place, nutrient, account, units);
-                    self.most_field(ui, bed, place, nutrient, account, units);
+                });
+                let [of_least, of_most] = &mut wrong;
+                *of_least = column(ui, FIELD, |ui| self.least_field(ui, bed, place, account, units));
+                *of_most = column(ui, FIELD, |ui| self.most_field(ui, bed, place, account, units));
+                column(ui, ui.available_width(), |ui| {
+                    ui.add_space(5.0);
                     let words = RichText::new(account_words(account, units)).small().color(soft);
-                    let words = ui.add(egui::Label::new(words).truncate());
+                    let words = ui.add(egui::Label::new(words).wrap());
                     if let Some(want) = plan.feeding.wants.of(nutrient) {
                         words.on_hover_text(who_says(&want.from));
                     }
-                    ui.end_row();
-                }
+                });
             });
+            for sentence in wrong.iter().flatten() {
+                form::wrong(ui, sentence);
+            }
+        }
     }
 
+    /// The field for the least of a nutrient. Gives back what is wrong with it.
     fn least_field(
         &mut self,
         ui: &mut Ui,
         bed: BedId,
         place: usize,
-        nutrient: Nutrient,
         account: &Account,
         units: Units,
-    ) {
+    ) -> Option<String> {
         let id = Id::unique(("least of the mix", bed, place));
         let shown = self.least_of(place, account).show_field(units);
         let is_own = self.least.get(place).is_some_and(Option::is_some);
-        let mut to = None;
-        ui.vertical(|ui| {
-            let reply = unit_field(ui, id, &shown, 112.0, |text| read_rate(text, units));
-            reply
-                .response
-                .accessible_name(format!("At least of {}", nutrient.name()));
-            to = reply.accepted;
-            if let Some(sentence) = &reply.wrong {
-                form::wrong(ui, sentence);
-            }
-            if is_own && form::yours(ui, "use the account's") {
-                to = Some(None);
-            }
-        });
+        let reply = unit_field(ui, id, &shown, FIELD - 16.0, |text| read_rate(text, units));
+        reply.response.accessible_name(format!("At least of {}", name(place)));
+        let mut to = reply.accepted;
+        if is_own && form::yours(ui, "the account's") {
+            to = Some(None);
+        }
         if let (Some(to), Some(slot)) = (to, self.least.get_mut(place)) {
             *slot = to;
         }
+        reply.wrong
     }
 
-    fn most_field(
-        &mut self,
-        ui: &mut Ui,
-        bed: BedId,
-        place: usize,
-        nutrient: Nutrient,
-        account: &Account,
-        units: Units,
-    ) {
+    /// The field for the most of a nutrient. Gives back what is wrong with it.
+    fn most_field(&mut self, ui: &mut Ui, bed: BedId, place: usize, account: &Account, units: Units) -> Option<String> {
         let id = Id::unique(("most of the mix", bed, place));
         let most = self.most_of(place, account);
         let shown = most.map_or_else(|| "no limit".to_owned(), |most| most.show_field(units));
         let is_own = self.most.get(place).is_some_and(|most| *most != Most::FifthOver);
         let least = self.least_of(place, account);
-        let mut to = None;
-        ui.vertical(|ui| {
-            let reply = unit_field(ui, id, &shown, 112.0, |text| read_most(text, least, units));
-            reply
-                .response
-                .accessible_name(format!("No more than of {}", nutrient.name()));
-            to = reply.accepted;
-            if let Some(sentence) = &reply.wrong {
-                form::wrong(ui, sentence);
-            }
-            if is_own && form::yours(ui, "a fifth over") {
-                to = Some(Most::FifthOver);
-            }
-        });
+        let reply = unit_field(ui, id, &shown, FIELD - 16.0, |text| read_most(text, least, units));
+        reply
+            .response
+            .accessible_name(format!("No more than of {}", name(place)));
+        let mut to = reply.accepted;
+        if is_own && form::yours(ui, "a fifth over") {
+            to = Some(Most::FifthOver);
+        }
         if let (Some(to), Some(slot)) = (to, self.most.get_mut(place)) {
             *slot = to;
         }
+        reply.wrong
     }
 
     /// What is planned and not done is not counted, unless the grower says so.
@@ -219,6 +209,14 @@ impl Mixing {
             );
         }
     }
+}
+
+const NAME: f32 = 76.0;
+const FIELD: f32 = 134.0;
+
+/// The nutrient at a place of a label.
+fn name(place: usize) -> &'static str {
+    Nutrient::ALL.get(place).map_or("", |nutrient| nutrient.name())
 }
 
 /// What is accounted for a nutrient, in a line.

@@ -2,7 +2,7 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::words::{read_analysis, read_at_hand, read_bag};
+use super::words::{price, read_analysis, read_at_hand, read_bag, weight};
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
@@ -10,6 +10,7 @@ use crate::app::seed_words::read_price;
 use crate::app::theme;
 use crate::catalog::MaterialId;
 use crate::layout::{Edit, Label, ShedEdit, ShedId};
+use crate::plan::feeding::KnownMaterial;
 
 /// What is typed of a new material so far.
 #[derive(Default)]
@@ -44,7 +45,7 @@ impl NewMaterial {
         }
         let book = desk.material_book();
         let read = |text: &str| {
-            let same = |known: &&crate::plan::feeding::KnownMaterial| known.material.name.eq_ignore_ascii_case(text);
+            let same = |known: &&KnownMaterial| known.material.name.eq_ignore_ascii_case(text);
             match book.all().iter().find(same) {
                 Some(_) => Err(format!(
                     "there is a material named “{text}” already; give it another name"
@@ -64,19 +65,17 @@ impl NewMaterial {
             self.label.analysis = Some(analysis);
         }
         form::follows(ui, "nitrogen, phosphate (P2O5) and potash (K2O) in percent, as 15-0-0");
-        let weight =
-            |mass: Option<crate::quantity::Mass>| mass.map_or_else(String::new, |mass| mass.show_product(units));
-        let shown = weight(self.label.bag);
+        let shown = weight(self.label.bag, units);
         if let Some(bag) = form::field(ui, field.with("bag"), "A bag holds", &shown, |text| {
             read_bag(text, units)
         }) {
             self.label.bag = bag;
         }
-        let shown = self.label.price.map_or_else(String::new, super::words::price);
+        let shown = self.label.price.map_or_else(String::new, price);
         if let Some(price) = form::field(ui, field.with("price"), "A bag costs", &shown, read_price) {
             self.label.price = price;
         }
-        let (shown, bag) = (weight(self.label.at_hand), self.label.bag);
+        let (shown, bag) = (weight(self.label.at_hand, units), self.label.bag);
         let read = |text: &str| read_at_hand(text, bag, units);
         if let Some(at_hand) = form::field(ui, field.with("at hand"), "At hand", &shown, read) {
             self.label.at_hand = at_hand;

@@ -166,7 +166,7 @@ fn end(ui: &mut Ui) {
 }
 
 /// A column of that width, whatever stands in it.
-fn column<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) -> R {
+pub(super) fn column<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) -> R {
     ui.allocate_ui_with_layout(vec2(width, 20.0), Direction::top_down(Align::Min), |ui| {
         ui.set_width(width);
         add(ui)

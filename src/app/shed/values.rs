@@ -4,7 +4,7 @@ use egui::{Id, Ui};
 
 use super::rows::{Whose, broad, choice, group, own, read_only};
 use super::words::{
-    Origin, price, price_unit, read_analysis, read_at_hand, read_bag, read_cup, read_percent, read_solubility,
+    Origin, price, price_unit, read_analysis, read_at_hand, read_bag, read_cup, read_percent, read_solubility, weight,
 };
 use crate::agronomy;
 use crate::app::form;
@@ -98,14 +98,13 @@ impl Page<'_> {
             .map(|(name, part)| format!("{name} {}", part.show()))
             .collect();
         form::follows(ui, parts.join(", "));
-        let weight = |mass: Option<Mass>| mass.map_or_else(String::new, |mass| mass.show_product(units));
         let read = |text: &str| read_bag(text, units);
         let whose = Self::growers(match units {
             Units::Customary => "yours, such as 50 lb",
             Units::Metric => "yours, such as 25 kg",
         });
         let id = self.field.with("bag");
-        if let Some(change) = own(ui, id, "A bag holds", &weight(label.bag), &whose, read) {
+        if let Some(change) = own(ui, id, "A bag holds", &weight(label.bag, units), &whose, read) {
             label.bag = change;
         }
         let shown = label.price.map_or_else(String::new, price);
@@ -125,7 +124,7 @@ impl Page<'_> {
         let read = |text: &str| read_at_hand(text, bag, units);
         let whose = Self::growers("at the start of the season, by weight or in bags");
         let id = self.field.with("at hand");
-        if let Some(change) = own(ui, id, "At hand", &weight(label.at_hand), &whose, read) {
+        if let Some(change) = own(ui, id, "At hand", &weight(label.at_hand, units), &whose, read) {
             label.at_hand = change;
         }
         if let Some(line) = self.shopping {

@@ -157,6 +157,14 @@ pub(super) fn read_solubility(text: &str, units: Units) -> Result<Option<Concent
         .map_err(|error| error.to_string())
 }
 
+/// A weight without zeros at its end: `50 lb`, `22.68 kg`; nothing where not known.
+pub(super) fn weight(mass: Option<Mass>, units: Units) -> String {
+    mass.map_or_else(String::new, |mass| match units {
+        Units::Customary => format!("{} lb", number(mass.to_pounds(), 2)),
+        Units::Metric => format!("{} kg", number(mass.to_kilograms(), 2)),
+    })
+}
+
 /// A price, without a currency: the grower's own.
 pub(super) fn price(price: f64) -> String {
     format!("{price:.2}")
