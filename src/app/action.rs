@@ -54,6 +54,10 @@ pub enum Action {
     AddDressing,
     /// Read and change the crop book.
     CropBook,
+    /// Read and keep the materials of the fertilizer shed.
+    Shed,
+    /// Mix what is in the shed for a bed.
+    Mix,
     /// Put a lot of seed on the shelf.
     AddLot,
     /// Look at the order list.
@@ -96,7 +100,7 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 43] = [
+    pub const ALL: [Self; 45] = [
         Self::New,
         Self::Open,
         Self::Sample,
@@ -121,6 +125,8 @@ impl Action {
         Self::AddNote,
         Self::AddDressing,
         Self::CropBook,
+        Self::Shed,
+        Self::Mix,
         Self::AddLot,
         Self::OrderList,
         Self::PrintOrder,
@@ -205,6 +211,14 @@ impl Action {
                 "Crop book",
                 "Look up every value of a crop with its source, and keep crops, cultivars and values of your own",
             ),
+            Self::Shed => (
+                "Fertilizer shed",
+                "Look up every value of a material, and keep bags, prices, what is at hand and materials of your own",
+            ),
+            Self::Mix => (
+                "Mix fertilizer for a bed",
+                "Find the cheapest mix of what is in the shed for what the bed still wants",
+            ),
             Self::AddLot => (
                 "Add a lot of seed",
                 "Put seed that you have on the shelf; it is used before any is bought",
@@ -263,6 +277,7 @@ impl Action {
             Self::TypePlot => (command, Key::R),
             Self::AddDressing => (command, Key::D),
             Self::CropBook => (command, Key::B),
+            Self::Shed => (command, Key::M),
             Self::OrderList => (command, Key::L),
             Self::Remove => (Modifiers::NONE, Key::Delete),
             Self::LetGo => (Modifiers::NONE, Key::Escape),

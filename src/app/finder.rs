@@ -1,4 +1,5 @@
-//! Finding by part of a name: actions, plots, beds, what stands in the way, and crops for the bed in hand.
+//! Finding by part of a name: actions, plots, beds, what stands in the way, crops for the bed in hand, and materials of
+//! the fertilizer shed.
 
 use egui::{Id, Key, Modifiers, RichText, TextEdit, Ui};
 
@@ -45,7 +46,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<
             let down = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::ArrowDown));
             let field = TextEdit::singleline(&mut finder.text)
                 .id(Id::unique("finder text"))
-                .hint_text("Type part of a name: an action, a bed, a crop")
+                .hint_text("Type part of a name: an action, a bed, a crop, a fertilizer")
                 .desired_width(f32::INFINITY);
             let field = ui.add(field).accessible_name("Find");
             if !finder.started {
@@ -163,6 +164,19 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
             }
             let command = Command::OpenBook(crop.id.clone(), String::new());
             offer_any(&crop.name, &others, "in the crop book".to_owned(), command);
+        }
+    }
+    if !text.is_empty() {
+        // What a grower looks for by its other name.
+        let bags = "Bags, prices and what is at hand of fertilizer";
+        offer(bags, "in the fertilizer shed".to_owned(), Command::Act(Action::Shed));
+        for known in desk.material_book().all() {
+            let name = format!("{}, {}", known.material.name, known.analysis().label());
+            let note = match known.shed {
+                Some(_) => "in the fertilizer shed",
+                None => "fertilizer",
+            };
+            offer(&name, note.to_owned(), Command::OpenShed(known.material.id.clone()));
         }
     }
     found.sort_by_key(|found| found.rank);

@@ -33,6 +33,7 @@ mod print_view;
 mod sample;
 mod seed_words;
 pub mod settings;
+mod shed;
 mod start;
 pub mod step;
 mod steps;
@@ -249,6 +250,7 @@ impl QuilletApp {
             Overlay::Find(finder) => finder::show(ui, &self.desk, finder, out),
             Overlay::TypePlot(typed) => type_plot::show(ui, self.desk.layout(), typed, out),
             Overlay::Book(book) => book.show(ui, &self.desk, out),
+            Overlay::Shed(shed) => shed.show(ui, &self.desk, out),
             Overlay::Print(print) => print.show(ui, &self.desk, out),
         };
         if !stays {
@@ -280,7 +282,7 @@ impl eframe::App for QuilletApp {
     fn ui(&mut self, ui: &mut Ui, frame: &mut eframe::Frame) {
         let ctx = ui.ctx().clone();
         let mut out = Vec::new();
-        let covered = matches!(self.overlay, Overlay::Print(_) | Overlay::Book(_));
+        let covered = matches!(self.overlay, Overlay::Print(_) | Overlay::Book(_) | Overlay::Shed(_));
         let taken = keys::Taken {
             typing: self.typing || ctx.text_edit_focused(),
             dialog: self.files.is_typing() || !matches!(self.overlay, Overlay::None),

@@ -98,6 +98,9 @@ fn menu(ui: &mut Ui, settings: &Settings, out: &mut Vec<Command>) {
         item(ui, Action::Print, out);
         item(ui, Action::SaveTable, out);
         ui.separator();
+        item(ui, Action::Shed, out);
+        item(ui, Action::Mix, out);
+        ui.separator();
         item(ui, Action::Units, out);
         item(ui, Action::Theme, out);
         ui.separator();

@@ -10,6 +10,7 @@ mod dressings;
 mod feeding;
 mod heads_up;
 mod injections;
+mod mixing;
 mod order;
 mod own_values;
 mod recompute;

@@ -5,6 +5,7 @@ mod actions;
 mod files;
 mod first_map;
 mod ledger;
+mod shed;
 mod sowing;
 mod steps_of_undo;
 mod unit_field;

@@ -2,6 +2,7 @@
 
 mod on_files;
 mod on_seed;
+mod on_shed;
 mod on_sheet;
 
 use egui::{Context, ViewportCommand};
@@ -16,6 +17,7 @@ use super::finder::Finder;
 use super::ledger::Shown;
 use super::overlay::Overlay;
 use super::print_view::PrintView;
+use super::shed::ShedView;
 use super::step::Step;
 use super::type_plot::TypePlot;
 use super::unit_field;
@@ -39,6 +41,7 @@ impl QuilletApp {
             Command::Preview(edit) => self.desk.preview(&edit),
             Command::KeepPreview => self.desk.keep_preview(),
             Command::DropPreview => self.desk.drop_preview(),
+            Command::Choose(Some(Item::Shed(kept))) | Command::GoTo(Item::Shed(kept)) => self.open_shed_at(kept),
             Command::Choose(item) => self.desk.chosen = item,
             Command::PointAt(item) => self.desk.pointed = item,
             Command::GoTo(item) => {
@@ -51,6 +54,9 @@ impl QuilletApp {
             Command::Step(step) => self.turn_to(step),
             Command::OpenBook(crop, cultivar) => {
                 self.overlay = Overlay::Book(Box::new(BookView::at(crop, cultivar)));
+            }
+            Command::OpenShed(material) => {
+                self.overlay = Overlay::Shed(Box::new(ShedView::at(material)));
             }
             Command::OpenPath(path) => self.open(&path),
             Command::SavePath(path) => self.save(path),
@@ -159,6 +165,8 @@ impl QuilletApp {
             Action::AddNote => self.canvas.take_up(Tool::Note),
             Action::AddDressing => self.add_dressing(),
             Action::CropBook => self.overlay = Overlay::Book(Box::new(self.book_view())),
+            Action::Shed => self.overlay = Overlay::Shed(Box::new(self.shed_view())),
+            Action::Mix => self.overlay = Overlay::Shed(Box::new(ShedView::mixing())),
             Action::AddLot => self.add_lot(),
             Action::OrderList => self.ledger.shown = Shown::Order,
             Action::PrintOrder => {

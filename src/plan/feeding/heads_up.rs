@@ -222,17 +222,7 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
     let Some(requirement) = plan.feeding.wants.n.as_ref().map(|want| want.rate) else {
         return;
     };
-    let mut given = MassPerArea::ZERO;
-    let mut last = None;
-    for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
-        let is_restricted = book
-            .get(&dressing.material)
-            .is_some_and(|known| known.organic_part().is_some());
-        if is_restricted && of_plan.problem.is_none() {
-            given += of_plan.rate() * of_plan.part_of(Nutrient::Nitrogen);
-            last = Some(dressing);
-        }
-    }
+    let (given, last) = restricted_nitrogen(bed, plan, book);
     let Some(dressing) = last else { return };
     if let Ok(share) = agronomy::sodium_nitrate_share(given, requirement)
         && share.is_over()
@@ -264,6 +254,26 @@ fn is_lenient(plan: &BedPlan, nutrient: Nutrient, crop: Option<&Crop>) -> bool {
             .and_then(|crop| crop.nitrogen_need.as_ref())
             .is_some_and(|need| need.value == NitrogenNeed::Light);
     is_general || feeds_itself
+}
+
+/// Nitrogen that the dressings bring from sources that organic rules hold to a part, and the last of them.
+pub fn restricted_nitrogen<'a>(
+    bed: &'a Bed,
+    plan: &BedPlan,
+    book: &MaterialBook,
+) -> (MassPerArea, Option<&'a Dressing>) {
+    let mut given = MassPerArea::ZERO;
+    let mut last = None;
+    for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
+        let is_restricted = book
+            .get(&dressing.material)
+            .is_some_and(|known| known.organic_part().is_some());
+        if is_restricted && of_plan.problem.is_none() {
+            given += of_plan.rate() * of_plan.part_of(Nutrient::Nitrogen);
+            last = Some(dressing);
+        }
+    }
+    (given, last)
 }
 
 const COMMON_PRACTICE: &str = "Common practice, no source";

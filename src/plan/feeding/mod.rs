@@ -25,6 +25,7 @@ mod want;
 
 pub use blend::{MixAsked, MixBlend, MixFound, MixLine, mix_for, mixed_dressings, programme_dressings};
 pub use cautions::{cautions_for_bed, cautions_of};
+pub use heads_up::restricted_nitrogen;
 pub use injection::{Injection, Strength};
 pub use material_book::{KnownMaterial, MaterialBook};
 pub use shopping::{Shopping, ShoppingLine};
