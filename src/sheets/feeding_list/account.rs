@@ -73,7 +73,7 @@ pub fn want_words(want: &Want) -> String {
 }
 
 /// The accounts of nitrogen, phosphate and potash.
-pub(super) fn accounts(feeding: &BedFeeding, units: Units) -> Vec<AccountWords> {
+pub fn account_words(feeding: &BedFeeding, units: Units) -> Vec<AccountWords> {
     let all = Nutrient::ALL.into_iter();
     all.map(|nutrient| words_of(nutrient, feeding.wants.of(nutrient), feeding.account(nutrient), units))
         .collect()
@@ -101,7 +101,7 @@ fn words_of(nutrient: Nutrient, want: Option<&Want>, account: &Account, units: U
 }
 
 /// What a bed has already, a credit each.
-pub(super) fn credits(feeding: &BedFeeding, units: Units) -> Vec<String> {
+pub fn credit_words(feeding: &BedFeeding, units: Units) -> Vec<String> {
     let credits = feeding.credits.iter().map(|credit| {
         let given: Vec<String> = Nutrient::ALL
             .into_iter()
@@ -114,7 +114,7 @@ pub(super) fn credits(feeding: &BedFeeding, units: Units) -> Vec<String> {
 }
 
 /// Lime that the laboratory calls for.
-pub(super) fn lime(feeding: &BedFeeding, units: Units) -> String {
+pub fn lime_words(feeding: &BedFeeding, units: Units) -> String {
     feeding.lime.as_ref().map_or_else(String::new, |lime| {
         let doses = match lime.doses {
             0 | 1 => String::new(),

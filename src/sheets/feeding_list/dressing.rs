@@ -34,8 +34,12 @@ pub struct DressingWords {
     pub scoops: String,
     /// What to know of the measure: that a cup is a guide, or that this one has to be weighed.
     pub scoops_note: &'static str,
-    /// What falls on a stretch of row, each time: "4.8 oz per 10 ft"; empty without rows.
+    /// What falls on a stretch of row, each time: "4.8 oz"; empty without rows.
     pub pace: String,
+    /// The stretch: "10 ft".
+    pub stretch: &'static str,
+    /// How many times it is given.
+    pub times: u16,
     /// That in kitchen measure: "½ cup"; empty where the density is not known.
     pub pace_scoop: String,
     /// What was really used, or how the amount follows what was used before; empty where all is as planned.
@@ -71,11 +75,28 @@ impl DressingWords {
         }
     }
 
+    /// Its pace: "4.8 oz per 10 ft"; empty without rows.
+    pub fn pace_words(&self) -> String {
+        match (self.pace.as_str(), self.times) {
+            ("", _) => String::new(),
+            (pace, 0 | 1) => format!("{pace} per {}", self.stretch),
+            (pace, _) => format!("{pace} per {} each time", self.stretch),
+        }
+    }
+
     /// Its pace with the kitchen measure: "4.8 oz per 10 ft, about ½ cup".
     pub fn pace_and_scoop(&self) -> String {
         match self.pace_scoop.as_str() {
-            "" => self.pace.clone(),
-            scoop => format!("{}, about {scoop}", self.pace),
+            "" => self.pace_words(),
+            scoop => format!("{}, about {scoop}", self.pace_words()),
+        }
+    }
+
+    /// What the measure is worth: "14.6 cups, a cup is a guide", or that it has to be weighed.
+    pub fn scoops_words(&self) -> String {
+        match self.scoops.as_str() {
+            "" => self.scoops_note.to_owned(),
+            scoops => format!("{scoops}, {}", self.scoops_note),
         }
     }
 }
@@ -131,6 +152,8 @@ fn words_of(
         scoops_note: if of_plan.density.is_some() { GUIDE } else { NO_CUP },
         pace: pace.as_ref().map_or_else(String::new, |pace| pace.0.clone()),
         pace_scoop: pace.map_or_else(String::new, |pace| pace.1),
+        stretch: measure::stretch_words(units),
+        times: of_plan.times,
         changed: if has_amounts {
             changed(dressing, of_plan, units)
         } else {
@@ -153,13 +176,8 @@ fn pace(plan: &BedPlan, of_plan: &DressingPlan, units: Units) -> Option<(String,
     }
     let each_time = of_plan.total / f64::from(of_plan.times.max(1));
     let stretch = agronomy::per_stretch(each_time / length, measure::pace_stretch(units)).ok()?;
-    let times = if of_plan.times > 1 { " each time" } else { "" };
     Some((
-        format!(
-            "{} per {}{times}",
-            stretch.show_seed(units),
-            measure::stretch_words(units)
-        ),
+        stretch.show_seed(units),
         measure::scoop(stretch, of_plan.density, units),
     ))
 }

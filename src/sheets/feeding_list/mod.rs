@@ -8,7 +8,9 @@ mod measure;
 mod run;
 mod shopping;
 
-pub use account::{AccountWords, rate_number, rate_unit, standing_words, want_words};
+pub use account::{
+    AccountWords, account_words, credit_words, lime_words, rate_number, rate_unit, standing_words, want_words,
+};
 pub use caution::CautionWords;
 pub use dressing::{DressingWords, FedRow};
 pub use measure::{bag_words, pace_stretch, stretch_words};
@@ -66,9 +68,9 @@ impl FeedingList {
                 bed: bed.id,
                 name: bed.name.clone(),
                 dressings: dressing::dressings(bed, of_plan, &ledger, units),
-                accounts: account::accounts(&of_plan.feeding, units),
-                credits: account::credits(&of_plan.feeding, units),
-                lime: account::lime(&of_plan.feeding, units),
+                accounts: account_words(&of_plan.feeding, units),
+                credits: credit_words(&of_plan.feeding, units),
+                lime: lime_words(&of_plan.feeding, units),
             })
         });
         let cost = shopping::cost(&plan.shopping);

@@ -41,6 +41,27 @@ pub struct RunWords {
     pub problem: String,
 }
 
+impl RunWords {
+    /// How long it takes: "inject 25 min; to the last outlet 12 min; then rinse 15 min".
+    pub fn how_long(&self) -> String {
+        if self.inject.is_empty() {
+            return String::new();
+        }
+        format!(
+            "inject {}; to the last outlet {}; then rinse {}",
+            self.inject, self.to_last, self.rinse
+        )
+    }
+
+    /// The water it brings: "0.08 in of water".
+    pub fn water(&self) -> String {
+        if self.depth.is_empty() {
+            return String::new();
+        }
+        format!("{} of water", self.depth)
+    }
+}
+
 /// Every run of a plan.
 pub(super) fn runs(layout: &Layout, plan: &Plan, units: Units) -> Vec<RunWords> {
     let runs = plan.injections.iter();
