@@ -68,6 +68,18 @@ pub enum Action {
     SaveOrder,
     /// Save the order list as a spreadsheet.
     SaveOrderSheet,
+    /// Look at the fertilizer list.
+    FertilizerList,
+    /// Look at the account of the bed in hand.
+    BedAccount,
+    /// Make the fertilizer sheet to print.
+    PrintFeeding,
+    /// Copy the fertilizer list.
+    CopyFeeding,
+    /// Save the fertilizer list as comma separated values.
+    SaveFeeding,
+    /// Save the fertilizer list as a spreadsheet.
+    SaveFeedingSheet,
     /// Take away what is chosen.
     Remove,
     /// Let go of what is chosen, or stop drawing.
@@ -100,7 +112,7 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 45] = [
+    pub const ALL: [Self; 51] = [
         Self::New,
         Self::Open,
         Self::Sample,
@@ -132,6 +144,12 @@ impl Action {
         Self::PrintOrder,
         Self::SaveOrder,
         Self::SaveOrderSheet,
+        Self::FertilizerList,
+        Self::BedAccount,
+        Self::PrintFeeding,
+        Self::CopyFeeding,
+        Self::SaveFeeding,
+        Self::SaveFeedingSheet,
         Self::Remove,
         Self::LetGo,
         Self::TurnRight,
@@ -239,6 +257,30 @@ impl Action {
                 "Order list as spreadsheet…",
                 "Save what to buy, where it goes, trays and the shelf as a spreadsheet",
             ),
+            Self::FertilizerList => (
+                "Fertilizer list",
+                "What every row gets, what to buy, what runs through the tape, and what to watch out for",
+            ),
+            Self::BedAccount => (
+                "Account",
+                "What the bed in hand wants, what is planned and what is done, through the season",
+            ),
+            Self::PrintFeeding => (
+                "Fertilizer sheet on paper…",
+                "See the fertilizer sheet as it will print, and save it as PDF, SVG or PNG",
+            ),
+            Self::CopyFeeding => (
+                "Copy fertilizer list",
+                "Copy what every row gets, to paste into a spreadsheet",
+            ),
+            Self::SaveFeeding => (
+                "Fertilizer list as CSV…",
+                "Save what every row gets as comma separated values",
+            ),
+            Self::SaveFeedingSheet => (
+                "Fertilizer list as spreadsheet…",
+                "Save rows, dressings, accounts, what to buy and runs as a spreadsheet",
+            ),
             Self::Remove => ("Remove", "Take away what is chosen"),
             Self::LetGo => ("Let go", "Let go of what is chosen, or stop drawing"),
             Self::TurnRight => ("Turn rows right", "Turn the bed's rows by five degrees, clockwise"),
@@ -279,6 +321,7 @@ impl Action {
             Self::CropBook => (command, Key::B),
             Self::Shed => (command, Key::M),
             Self::OrderList => (command, Key::L),
+            Self::FertilizerList => (command_shift, Key::L),
             Self::Remove => (Modifiers::NONE, Key::Delete),
             Self::LetGo => (Modifiers::NONE, Key::Escape),
             Self::TurnRight => (Modifiers::NONE, Key::CloseBracket),

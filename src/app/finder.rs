@@ -166,6 +166,7 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
             offer_any(&crop.name, &others, "in the crop book".to_owned(), command);
         }
     }
+    let mut offer = |name: &str, note: String, command: Command| offer_any(name, &[], note, command);
     if !text.is_empty() {
         // What a grower looks for by its other name.
         let bags = "Bags, prices and what is at hand of fertilizer";

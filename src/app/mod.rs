@@ -6,6 +6,7 @@
 //! A panel is a function that reads the desk, draws, and pushes [`command::Command`]s. They are carried out once the
 //! frame is drawn, so nothing changes under a panel's feet.
 
+mod account_view;
 pub mod action;
 mod all_beds;
 pub mod canvas;
@@ -16,6 +17,7 @@ mod crop_book;
 mod day_words;
 pub mod desk;
 mod feed_words;
+mod feeding_view;
 pub mod files;
 mod finder;
 mod form;

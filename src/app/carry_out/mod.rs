@@ -12,7 +12,7 @@ use super::action::Action;
 use super::canvas::{Drawn, Tool};
 use super::command::Command;
 use super::crop_book::BookView;
-use super::files::{OrderKind, Purpose};
+use super::files::{ListKind, Purpose};
 use super::finder::Finder;
 use super::ledger::Shown;
 use super::overlay::Overlay;
@@ -85,10 +85,11 @@ impl QuilletApp {
             (Step::Sow | Step::Outside, _) => None,
             (_, chosen) => chosen,
         };
-        // The order list comes and goes with the question that it answers.
+        // The order list, the account and the fertilizer list come and go with the question that they answer.
         match (step, self.ledger.shown) {
             (Step::Sow, _) => self.ledger.shown = Shown::Order,
-            (_, Shown::Order) => self.ledger.shown = Shown::Bed,
+            (Step::Feed, _) => self.ledger.shown = Shown::Account,
+            (_, Shown::Order | Shown::Feeding | Shown::Account) => self.ledger.shown = Shown::Bed,
             _ => {}
         }
     }
@@ -172,8 +173,16 @@ impl QuilletApp {
             Action::PrintOrder => {
                 self.overlay = Overlay::Print(Box::new(PrintView::of_order(self.desk.layout())));
             }
-            Action::SaveOrder => self.ask(Purpose::SaveOrder(OrderKind::Csv), ctx, frame),
-            Action::SaveOrderSheet => self.ask(Purpose::SaveOrder(OrderKind::Spreadsheet), ctx, frame),
+            Action::SaveOrder => self.ask(Purpose::SaveOrder(ListKind::Csv), ctx, frame),
+            Action::SaveOrderSheet => self.ask(Purpose::SaveOrder(ListKind::Spreadsheet), ctx, frame),
+            Action::FertilizerList => self.ledger.shown = Shown::Feeding,
+            Action::BedAccount => self.ledger.shown = Shown::Account,
+            Action::PrintFeeding => {
+                self.overlay = Overlay::Print(Box::new(PrintView::of_feeding(self.desk.layout())));
+            }
+            Action::CopyFeeding => self.copy_feeding(ctx),
+            Action::SaveFeeding => self.ask(Purpose::SaveFeeding(ListKind::Csv), ctx, frame),
+            Action::SaveFeedingSheet => self.ask(Purpose::SaveFeeding(ListKind::Spreadsheet), ctx, frame),
             Action::Remove => self.remove(),
             Action::LetGo => self.let_go(),
             Action::TurnRight => self.turn(TURN_DEGREES),
@@ -199,6 +208,11 @@ impl QuilletApp {
             }
             Action::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
         }
+    }
+
+    fn copy_feeding(&mut self, ctx: &Context) {
+        ctx.copy_text(tables::feed_tabs(self.desk.layout(), self.desk.plan()));
+        self.desk.say("Copied the fertilizer list");
     }
 
     fn copy_ledger(&mut self, ctx: &Context) {

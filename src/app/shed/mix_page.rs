@@ -56,10 +56,7 @@ impl Mixing {
         let beds = &desk.layout().beds;
         let choices: Vec<Choice> = beds
             .iter()
-            .map(|bed| Choice {
-                name: bed.name.clone(),
-                note: crop_name(desk, bed.id),
-            })
+            .map(|bed| Choice::named(&bed.name, crop_name(desk, bed.id)))
             .collect();
         ui.scope(|ui| {
             ui.set_max_width(400.0);

@@ -137,7 +137,7 @@ impl ShedView {
             ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
                 stays = !ui.button("Close").clicked();
                 ui.add_space(12.0);
-                top_bar::way_back(ui, desk, out);
+                top_bar::way_back(ui, desk, [Action::Redo, Action::Undo], out);
             });
         });
         let typing = ui.ctx().text_edit_focused();

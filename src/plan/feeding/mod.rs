@@ -4,6 +4,7 @@
 //! - `want` and `credits` say what a bed wants and has.
 //! - `follow` lets dressings that are still ahead follow what was really used.
 //! - `account` sets wanted against planned and done through the season.
+//! - `course` runs an account through the season, step by step.
 //! - `injection` works out a run of feeding through the tape of a zone.
 //! - `tank` says what does not dissolve, and what must not share a stock.
 //! - `shopping` adds up what to buy, in bags.
@@ -13,6 +14,7 @@
 mod account;
 mod blend;
 mod cautions;
+mod course;
 mod credits;
 mod follow;
 mod heads_up;
@@ -25,6 +27,7 @@ mod want;
 
 pub use blend::{MixAsked, MixBlend, MixFound, MixLine, mix_for, mixed_dressings, programme_dressings};
 pub use cautions::{cautions_for_bed, cautions_of};
+pub use course::{Course, CourseStep};
 pub use heads_up::restricted_nitrogen;
 pub use injection::{Injection, Strength};
 pub use material_book::{KnownMaterial, MaterialBook};

@@ -4,37 +4,7 @@ use crate::layout::{Layout, LotGermination, SeedAmount, SeedLot};
 use crate::plan::{CropBook, Plan};
 use crate::quantity::{Mass, Units};
 use crate::sheets::order_list::packets_words;
-
-/// One cell.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) enum Cell {
-    /// Nothing there.
-    Empty,
-    /// Words.
-    Words(String),
-    /// A number as it is, without rounding.
-    Number(f64),
-}
-
-/// A table: its name, its heads with units, and its lines.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Table {
-    pub(super) name: &'static str,
-    pub(super) heads: Vec<String>,
-    pub(super) lines: Vec<Vec<Cell>>,
-}
-
-fn words(text: &str) -> Cell {
-    if text.is_empty() {
-        Cell::Empty
-    } else {
-        Cell::Words(text.to_owned())
-    }
-}
-
-fn whole(count: u64) -> Cell {
-    Cell::Number(count as f64)
-}
+use crate::sheets::tables::cells::{Cell, Table, heads, whole, words};
 
 fn weight(mass: Option<Mass>, units: Units) -> Cell {
     mass.map_or(Cell::Empty, |mass| {
@@ -43,10 +13,6 @@ fn weight(mass: Option<Mass>, units: Units) -> Cell {
             Units::Metric => mass.to_grams(),
         })
     })
-}
-
-fn heads(names: &[&str]) -> Vec<String> {
-    names.iter().map(|&name| name.to_owned()).collect()
 }
 
 const fn weight_unit(units: Units) -> &'static str {
