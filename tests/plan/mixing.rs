@@ -99,10 +99,10 @@ fn pounds(blend: &MixBlend, material: &str) -> f64 {
 
 #[test]
 fn the_cheapest_mix_takes_the_cheapest_nitrogen() {
-    let blend = met(&two_in_the_shed(), &a_pound_of_nitrogen(&["urea", "blue_pellets"]));
+    let blend = met(&two_in_the_shed(), &a_pound_of_nitrogen(&["urea", "own_blue_pellets"]));
     assert_eq!(blend.lines.len(), 1);
     // 1 ÷ 0.15, at 6 for 50 lb.
-    close(pounds(&blend, "blue_pellets"), 1.0 / 0.15, 1e-6);
+    close(pounds(&blend, "own_blue_pellets"), 1.0 / 0.15, 1e-6);
     close(blend.cost.unwrap(), 0.80, 1e-6);
     close(blend.lines[0].cost.unwrap(), 0.80, 1e-6);
     assert!(blend.unpriced.is_empty() && blend.misses.is_empty() && blend.beyond.is_empty());
@@ -117,7 +117,7 @@ fn without_a_price_it_is_the_lightest_and_says_of_what() {
             Label::default(),
         ),
     );
-    let blend = met(&layout, &a_pound_of_nitrogen(&["urea", "blue_pellets"]));
+    let blend = met(&layout, &a_pound_of_nitrogen(&["urea", "own_blue_pellets"]));
     close(pounds(&blend, "urea"), 1.0 / 0.46, 1e-6);
     assert_eq!(blend.cost, None);
     assert_eq!(blend.lines[0].cost, None);
@@ -260,7 +260,7 @@ fn an_own_material_in_a_dressing_reaches_what_is_bought_in_bags() {
     let dressing = Dressing {
         id: DressingId(0),
         name: "Before planting".to_owned(),
-        material: id("blue_pellets"),
+        material: id("own_blue_pellets"),
         basis: Basis::Nitrogen,
         amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(15.0)),
         placement: Placement::Broadcast,
@@ -277,7 +277,7 @@ fn an_own_material_in_a_dressing_reaches_what_is_bought_in_bags() {
     assert_eq!(line.bags, Some(3));
     close(line.cost.unwrap(), 18.0, 1e-9);
     close(line.left_over.unwrap().to_pounds(), 45.0, 1e-6);
-    let own = layout.shed_material(&id("blue_pellets")).unwrap().id;
+    let own = layout.shed_material(&id("own_blue_pellets")).unwrap().id;
     let refused = layout.apply(&Edit::Shed(ShedEdit::Remove(own))).unwrap_err();
     assert!(refused.to_string().contains("still named by"));
 }

@@ -40,8 +40,13 @@ impl NewMaterial {
         let field = Id::unique("new material");
         let name = field.with("name");
         if !self.started {
-            ui.memory_mut(|memory| memory.request_focus(name));
-            self.started = true;
+            // The click that led here would take the keys away again.
+            if ui.input(|input| input.pointer.any_click()) {
+                ui.ctx().request_repaint();
+            } else {
+                ui.memory_mut(|memory| memory.request_focus(name));
+                self.started = true;
+            }
         }
         let book = desk.material_book();
         let read = |text: &str| {
