@@ -145,7 +145,7 @@ fn an_unmet_mix_names_the_limits_and_the_two_nearest() {
     let (least_short, never_over, in_the_way) = unmet(&two_in_the_shed(), &asked);
     assert_eq!(in_the_way, ["the nitrogen wanted", "the most of phosphate"]);
     close(pounds(&least_short, "mixed_10_10_10"), 10.0, 1e-4);
-    assert_eq!(least_short.misses, ["phosphate is 0.50 lb over"]);
+    assert_eq!(least_short.misses, ["phosphate is 0.50 lb over the limit"]);
     close(pounds(&never_over, "mixed_10_10_10"), 5.0, 1e-4);
     assert_eq!(never_over.misses, ["nitrogen is 0.50 lb short"]);
 }
@@ -221,7 +221,7 @@ fn what_cannot_be_mixed_is_said_in_a_sentence() {
     assert!(wrong(&asked).contains("Nothing is wanted"));
     let mut asked = a_pound_of_nitrogen(&["urea"]);
     asked.most[0] = Some(MassPerArea::pounds_per_1000_square_feet(0.5));
-    assert!(wrong(&asked).contains("must not be more than"));
+    assert!(wrong(&asked).contains("of nitrogen is asked for and no more than"));
 }
 
 #[test]

@@ -62,10 +62,23 @@ impl Mixing {
                 };
                 ui.label(why);
                 let same = least_short.lines == never_over.lines;
-                let title = if same { "The nearest mix" } else { "Short by the least" };
+                let title = if same {
+                    "The nearest mix"
+                } else {
+                    "Short by the least, over where it must be"
+                };
                 stays &= self.blend(ui, bed, title, "least short", least_short, rows, units, out);
                 if !same {
-                    stays &= self.blend(ui, bed, "Never over", "never over", never_over, rows, units, out);
+                    stays &= self.blend(
+                        ui,
+                        bed,
+                        "Never over, short where it must be",
+                        "never over",
+                        never_over,
+                        rows,
+                        units,
+                        out,
+                    );
                 }
             }
         }
