@@ -7,6 +7,7 @@ use super::words::price;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
+use crate::app::step::Step;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::layout::{Bed, BedChange, Edit, Item};
 use crate::plan::BedPlan;
@@ -156,6 +157,7 @@ impl Mixing {
             in_place: false,
         };
         out.push(Command::Edit(Edit::Bed(bed.id, change)));
+        out.push(Command::Step(Step::OnRows));
         out.push(Command::GoTo(Item::Bed(bed.id)));
         out.push(Command::Say(format!("Laid down in {}: {said}", bed.name)));
         false
