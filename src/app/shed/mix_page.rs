@@ -98,8 +98,8 @@ impl Mixing {
             .crop
             .iter()
             .flat_map(|crop| Catalog::built_in().stages_for(&crop.id));
-        // What comes before the plants is not beside them.
-        let later = stages.filter(|stage| stage.at.value > crate::quantity::Fraction::ZERO);
+        // A stage of every crop is a time of other work: before planting, or through the tape.
+        let later = stages.filter(|stage| !stage.crops.is_empty());
         let named: Vec<(&str, Option<_>)> = later
             .map(|stage| (stage.name.value.as_str(), Some(&stage.id)))
             .collect();
