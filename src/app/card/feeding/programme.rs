@@ -28,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let mut open: Option<ProgrammeId> = ui.data(|data| data.get_temp(at));
     for programme in programmes {
         let is_open = open.as_ref() == Some(&programme.id);
-        if form::wrapped_line(ui, is_open, &programme.name).clicked() {
+        if form::opening_line(ui, is_open, &programme.name, "").clicked() {
             open = if is_open { None } else { Some(programme.id.clone()) };
         }
         if is_open {
