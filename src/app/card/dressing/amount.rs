@@ -2,7 +2,7 @@
 
 use egui::{Id, Ui};
 
-use crate::app::feed_words::less_than_nothing;
+use crate::app::feed_words::not_negative;
 use crate::app::form;
 use crate::layout::{Amount, Basis, Dressing, Placement};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
@@ -59,19 +59,7 @@ fn per_plant(mass: Mass, units: Units) -> String {
 
 /// Reads an amount over ground, along the row or to the plant.
 fn read_amount(text: &str, units: Units) -> Result<Amount, String> {
-    let amount = amount_in(text, units)?;
-    let is_negative = match amount {
-        Amount::PerArea(rate) => rate < MassPerArea::ZERO,
-        Amount::PerRowLength(rate) => rate < MassPerLength::ZERO,
-        Amount::PerPlant(mass) => mass < Mass::ZERO,
-    };
-    if is_negative {
-        return Err(less_than_nothing(text));
-    }
-    Ok(amount)
-}
-
-fn amount_in(text: &str, units: Units) -> Result<Amount, String> {
+    not_negative(text)?;
     let lower = text.to_lowercase();
     for ending in ["/plant", "/ plant", "per plant", "a plant", "each"] {
         if let Some(mass) = lower.strip_suffix(ending) {

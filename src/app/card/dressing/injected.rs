@@ -33,11 +33,11 @@ pub(super) fn fields(ui: &mut Ui, field: Id, injecting: Injecting, units: Units)
     if let Some(tank) = form::field(ui, field.with("tank"), "Stock tank", &shown, read) {
         changed.tank = tank;
     }
-    let ways = [("in feed that comes out", false), ("to water added", true)];
+    let ways = [("in feed put out", false), ("to water added", true)];
     let chosen = if injecting.to_water {
         "to water added"
     } else {
-        "in feed that comes out"
+        "in feed put out"
     };
     if let Some(ratio) = form::field(
         ui,
