@@ -228,7 +228,7 @@ fn fed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, is_asked: bool) {
     dressings(ui, hand, bed);
     if !bed.dressings.is_empty() {
         folded(ui, "What to watch out for", is_asked, |ui| {
-            feeding::cautions(ui, hand, bed)
+            feeding::cautions(ui, hand, bed);
         });
     }
 }

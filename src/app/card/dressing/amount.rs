@@ -8,7 +8,7 @@ use crate::layout::{Amount, Basis, Dressing, Placement};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
 
 pub(super) fn show(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
-    let shown = amount_words(dressing.amount, units);
+    let shown = amount_words(dressing.amount, dressing.basis, units);
     let read = |text: &str| read_amount(text, units);
     if let Some(amount) = form::field(ui, field.with("amount"), "Amount", &shown, read) {
         dressing.amount = amount;
@@ -39,10 +39,11 @@ pub(crate) const fn basis_words(basis: Basis) -> &'static str {
     }
 }
 
-/// An amount as growers write it.
-pub(crate) fn amount_words(amount: Amount, units: Units) -> String {
+/// An amount as growers write it: a nutrient goes by the acre, as it is recommended, a product by 1,000 sq ft.
+pub(crate) fn amount_words(amount: Amount, basis: Basis, units: Units) -> String {
     match amount {
-        Amount::PerArea(rate) => rate.show_garden(units),
+        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden(units),
+        Amount::PerArea(rate) => rate.show_field(units),
         Amount::PerRowLength(rate) => rate.show(units),
         Amount::PerPlant(mass) => format!("{}/plant", per_plant(mass, units)),
     }
@@ -104,9 +105,11 @@ mod tests {
                 Amount::PerRowLength(MassPerLength::pounds_per_100_feet(3.0)),
                 Amount::PerPlant(Mass::ounces(2.0)),
             ] {
-                let shown = amount_words(amount, units);
-                let again = read_amount(&shown, units).map(|amount| amount_words(amount, units));
-                assert_eq!(again.as_deref(), Ok(shown.as_str()));
+                for basis in [Basis::Product, Basis::Nitrogen] {
+                    let shown = amount_words(amount, basis, units);
+                    let again = read_amount(&shown, units).map(|amount| amount_words(amount, basis, units));
+                    assert_eq!(again.as_deref(), Ok(shown.as_str()));
+                }
             }
         }
     }

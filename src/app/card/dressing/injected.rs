@@ -151,7 +151,7 @@ fn lines(ui: &mut Ui, injection: &Injection, run: &Strength, units: Units) {
     say(format!("then {} of plain water to rinse", run.rinse.show()));
     say(format!(
         "{} of feed, {} over the rows' ground",
-        run.feed.show(units),
+        much_water(run.feed, units),
         depth(run.depth, units)
     ));
 }
@@ -209,6 +209,15 @@ fn days(ui: &mut Ui, injection: &Injection, season: i16) {
 
 /// More days than fit on the card.
 const MOST_DAYS_SHOWN: usize = 20;
+
+/// A volume of feed, without the decimals of a tank.
+fn much_water(volume: Volume, units: Units) -> String {
+    match units {
+        Units::Customary if volume.to_gallons() >= 20.0 => format!("{} gal", number(volume.to_gallons(), 0)),
+        Units::Metric if volume.to_litres() >= 20.0 => format!("{} l", number(volume.to_litres(), 0)),
+        _ => volume.show(units),
+    }
+}
 
 /// How deep water lies: hundredths of an inch, or tenths of a millimetre.
 fn depth(depth: Length, units: Units) -> String {

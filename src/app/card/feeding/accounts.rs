@@ -12,6 +12,9 @@ use crate::layout::{Bed, BedChange};
 use crate::plan::feeding::{Account, Standing};
 use crate::quantity::{MassPerArea, Units};
 
+/// One number of an account, where it is known.
+type OfAccount = fn(&Account) -> Option<MassPerArea>;
+
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
     let units = hand.desk.layout().units;
     let Some(plan) = hand.desk.plan().bed(bed.id).cloned() else {
@@ -30,7 +33,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
                 right(ui, RichText::new(name).small().color(soft));
             }
             ui.end_row();
-            let lines: [(&str, fn(&Account) -> Option<MassPerArea>, bool); 6] = [
+            let lines: [(&str, OfAccount, bool); 6] = [
                 ("wanted", |account| account.wanted, true),
                 ("has already", |account| Some(account.credited), true),
                 ("still to give", |account| account.to_give, true),

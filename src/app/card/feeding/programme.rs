@@ -6,7 +6,7 @@ use super::published_crop;
 use crate::app::card::Hand;
 use crate::app::card::dressing::{amount_words, basis_words, injecting, placement_words};
 use crate::app::card::planting::{change, source};
-use crate::app::feed_words::{field_rate, span};
+use crate::app::feed_words::span;
 use crate::app::form;
 use crate::catalog::{Catalog, Programme, ProgrammeId, ProgrammeStep, StepAmount};
 use crate::layout::{Amount, Basis, Bed, BedChange, Dressing, Injecting, Placement};
@@ -143,11 +143,7 @@ fn line(ui: &mut Ui, hand: &Hand<'_>, step: &ProgrammeStep, dressing: &Dressing,
 
 /// How much of a step is published, and what of it is laid down where that is a range.
 fn how_much(step: &ProgrammeStep, dressing: &Dressing, units: Units) -> String {
-    let words = |amount: Amount| match (amount, dressing.basis) {
-        // A nutrient goes by the acre, as it is published.
-        (Amount::PerArea(rate), basis) if basis != Basis::Product => field_rate(rate, units),
-        (amount, _) => amount_words(amount, units),
-    };
+    let words = |amount: Amount| amount_words(amount, dressing.basis, units);
     let (low, high) = match &step.rate.amount {
         StepAmount::OverGround(ends) => (Amount::PerArea(ends.low.value), Amount::PerArea(ends.high.value)),
         StepAmount::AlongRow(ends) => (
