@@ -2,6 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "a test may stop where it fails")]
 
 mod actions;
+mod feeding;
 mod files;
 mod first_map;
 mod ledger;
