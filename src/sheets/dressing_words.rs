@@ -4,6 +4,16 @@ use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
 use crate::plan::{BedPlan, DressingPlan, GoesBy};
 use crate::quantity::{Length, Units, count};
 
+/// The material with its analysis, which is said once where the name has it: "Urea (46-0-0)".
+pub fn material(of_plan: &DressingPlan) -> String {
+    let label = of_plan.analysis.label();
+    if of_plan.material_name.contains(&label) {
+        of_plan.material_name.clone()
+    } else {
+        format!("{} ({label})", of_plan.material_name)
+    }
+}
+
 /// How much, and of what: "1.5 lb/1,000 sq ft of nitrogen".
 pub fn amount(dressing: &Dressing, units: Units) -> String {
     let amount = match dressing.amount {

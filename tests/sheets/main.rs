@@ -3,6 +3,9 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on fails there")]
 
 mod drawing;
+#[path = "../fed/garden.rs"]
+mod fed_garden;
+mod feeding;
 mod files;
 mod order;
 mod pages;

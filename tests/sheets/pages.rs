@@ -83,7 +83,7 @@ fn no_mark_reaches_past_the_margins() {
     }
 }
 
-fn corners_of(mark: &Mark) -> Vec<(f64, f64)> {
+pub(crate) fn corners_of(mark: &Mark) -> Vec<(f64, f64)> {
     match mark {
         Mark::Line { points, .. } => points.iter().map(|point| (point.x, point.y)).collect(),
         Mark::Strokes { strokes, .. } => strokes.iter().flatten().map(|point| (point.x, point.y)).collect(),
@@ -126,7 +126,7 @@ fn box_of(mark: &Mark) -> Option<(String, [f64; 4])> {
     ))
 }
 
-fn assert_apart(frame: &Frame) {
+pub(crate) fn assert_apart(frame: &Frame) {
     let outside_of_the_map = frame.parts.iter().filter(|part| !matches!(part.role, Role::Figure(_)));
     let boxes: Vec<(String, [f64; 4])> = outside_of_the_map
         .flat_map(|part| &part.marks)

@@ -136,7 +136,7 @@ fn words_of(
     DressingWords {
         dressing: dressing.id,
         name: dressing.name.clone(),
-        material: format!("{} ({})", of_plan.material_name, of_plan.analysis.label()),
+        material: dressing_words::material(of_plan),
         amount: dressing_words::amount(dressing, units),
         place: dressing_words::place(dressing.placement, units),
         when: dressing.when.words(),

@@ -90,7 +90,7 @@ fn set_bed(setting: &mut Setting<'_>, bed: &Bed, about: &str, fed: &FedBed, unit
 fn set_dressings(setting: &mut Setting<'_>, dressings: &[DressingWords], units: Units) {
     let each = format!("each {} of row", stretch_words(units));
     let columns = Columns {
-        parts: &[0.19, 0.23, 0.19, 0.15, 0.24],
+        parts: &[0.17, 0.23, 0.19, 0.12, 0.29],
         titles: &["dressing", "how much of what", "where and when", &each, "in all"],
         ticks: false,
     };
@@ -261,11 +261,11 @@ fn set_runs(setting: &mut Setting<'_>, runs: &[RunWords]) {
         ],
         ticks: false,
     };
-    let strengths: Vec<[String; 4]> = runs.iter().map(run_words).collect();
+    let strengths: Vec<[String; 3]> = runs.iter().map(run_words).collect();
     let lines: Vec<_> = runs
         .iter()
         .zip(&strengths)
-        .map(|(run, [beds, ppm, water, long])| {
+        .map(|(run, [beds, ppm, water])| {
             vec![
                 vec![Words::bold(&run.zone), Words::plain(&run.name), Words::soft(beds)],
                 vec![Words::bold(&run.each), Words::soft(&run.material)],
@@ -276,14 +276,14 @@ fn set_runs(setting: &mut Setting<'_>, runs: &[RunWords]) {
                     Words::soft(&run.dissolves),
                 ],
                 vec![Words::plain(ppm), Words::soft(water)],
-                vec![Words::plain(long), Words::plain(&run.problem)],
+                times(run),
             ]
         })
         .collect();
     setting.table(&columns, &lines);
 }
 
-fn run_words(run: &RunWords) -> [String; 4] {
+fn run_words(run: &RunWords) -> [String; 3] {
     let beds = if run.beds == run.zone {
         String::new()
     } else {
@@ -293,7 +293,23 @@ fn run_words(run: &RunWords) -> [String; 4] {
         "" => String::new(),
         ppm => format!("{ppm} N"),
     };
-    [beds, ppm, run.water(), run.how_long()]
+    [beds, ppm, run.water()]
+}
+
+/// How long each part of a run takes, one below the other.
+fn times(run: &RunWords) -> Vec<Words<'_>> {
+    let mut words = Vec::new();
+    if !run.inject.is_empty() {
+        for (name, time) in [
+            ("inject", &run.inject),
+            ("to the last outlet", &run.to_last),
+            ("then rinse", &run.rinse),
+        ] {
+            words.extend([Words::soft(name), Words::plain(time)]);
+        }
+    }
+    words.push(Words::plain(&run.problem));
+    words
 }
 
 fn set_cautions(setting: &mut Setting<'_>, list: &FeedingList) {

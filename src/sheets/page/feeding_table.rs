@@ -14,11 +14,13 @@ const SIZE: f32 = 9.0;
 const HEAD_SIZE: f32 = 8.0;
 const HEAD_LINE: f64 = 10.0;
 /// Between two columns.
-const BETWEEN: f64 = 10.0;
+const BETWEEN: f64 = 8.0;
 /// Between two dressings.
-const APART: f64 = 18.0;
+const APART: f64 = 14.0;
 /// Width of the box for what was really used.
-const BOX: f64 = 52.0;
+const BOX: f64 = 46.0;
+/// Kept for the heading of the bed on a later sheet.
+const HEADING: f64 = 40.0;
 /// Most lines that the name of a dressing is given.
 const MOST_NAME_LINES: usize = 2;
 
@@ -41,7 +43,8 @@ struct Band<'a> {
     /// Right edges of row numbers and lengths.
     row: f64,
     length: f64,
-    stretch: &'a str,
+    /// What the last line is called: "each 10 ft".
+    stretch: String,
 }
 
 /// Widest of some words.
@@ -60,9 +63,19 @@ pub(super) fn set_rows(setting: &mut Setting<'_>, bed: &FedBed, again: &dyn Fn(&
         .filter(|dressing| !dressing.rows.is_empty())
         .collect();
     for band in share_out(&sound, setting.sheet.across()) {
-        // Not begun at the foot of a sheet: heads and three rows, or all of a short bed.
         let rows = band.groups.first().map_or(0, |group| group.dressing.rows.len());
-        setting.need(band.head_height() + (rows.min(3) + 2) as f64 * LINE);
+        // Not parted when it fits a sheet of its own; a longer one is begun here if a good part goes on.
+        let whole = band.head_height() + (rows + 2) as f64 * LINE;
+        let begun = band.head_height() + 10.0 * LINE;
+        let enough = if whole <= setting.empty_room() - HEADING {
+            whole
+        } else {
+            begun
+        };
+        if setting.sheet.room() < enough {
+            setting.turn_over();
+            again(&mut setting.sheet);
+        }
         let table = setting.next_table();
         set_band(setting, table, &band, again);
         setting.sheet.y += 8.0;
@@ -74,12 +87,13 @@ fn share_out<'a>(dressings: &[&'a DressingWords], across: f64) -> Vec<Band<'a>> 
     let Some(first) = dressings.first() else {
         return Vec::new();
     };
-    let stretch = first.stretch;
-    let heads = ["Row", "All", stretch];
+    let stretch = format!("each {}", first.stretch);
+    let heads = ["Row", "All"];
     let numbers = first.rows.last().map(|row| row.number.to_string()).unwrap_or_default();
     let row = widest(heads.into_iter().chain([numbers.as_str()]), SIZE, true) + 2.0;
     let lengths = first.rows.iter().map(|row| row.length.as_str());
     let length = row + BETWEEN + widest(lengths.chain(["length"]), SIZE, false);
+    let length = length.max(type_metrics::width(&stretch, SIZE, true));
     let mut bands: Vec<Band<'a>> = Vec::new();
     let mut x = across;
     for &dressing in dressings {
@@ -90,7 +104,7 @@ fn share_out<'a>(dressings: &[&'a DressingWords], across: f64) -> Vec<Band<'a>> 
                 groups: Vec::new(),
                 row,
                 length,
-                stretch,
+                stretch: stretch.clone(),
             });
             x = length;
         }
@@ -148,6 +162,11 @@ impl Band<'_> {
         (name + 1) as f64 * HEAD_LINE + 9.0
     }
 
+    /// Right edge of the whole.
+    fn right(&self) -> f64 {
+        self.groups.last().map_or(self.length, |group| group.right)
+    }
+
     /// Sets the heads. On a later sheet they only repeat, and are left out of the reading order.
     fn set_heads(&self, sheet: &mut Sheet, table: usize, again: bool) {
         let role = || {
@@ -161,7 +180,7 @@ impl Band<'_> {
                 }
             }
         };
-        let (left, right, top) = (sheet.left, sheet.right, sheet.y);
+        let (left, right, top) = (sheet.left, sheet.left + self.right(), sheet.y);
         let height = self.head_height();
         let base = top + height - 5.5;
         sheet.push(Role::Ornament, vec![rule(left, right, top, 1.2, Ink::Strong)]);
@@ -200,7 +219,9 @@ impl Band<'_> {
             head,
         };
         let cell = |x: f64, text: &str, bold: bool| words(left + x, base, text, Anchor::Right, SIZE, bold, Ink::Strong);
-        sheet.push(role(CellHead::Line), vec![cell(self.row, cells.head, true)]);
+        // What has no length of its own has the room of both columns.
+        let head = if cells.length.is_empty() { self.length } else { self.row };
+        sheet.push(role(CellHead::Line), vec![cell(head, cells.head, true)]);
         sheet.push(role(CellHead::None), vec![cell(self.length, cells.length, false)]);
         for group in &self.groups {
             let (weight, scoops) = of(group.dressing);
@@ -209,8 +230,13 @@ impl Band<'_> {
                 sheet.push(role(CellHead::None), vec![cell(group.scoops, &scoops, false)]);
             }
             let square = frame_box(left + group.right - BOX, top + 1.5, BOX, LINE - 3.0, 0.5, Ink::Soft);
-            let marks = if cells.boxed { vec![square] } else { Vec::new() };
-            sheet.push(role(CellHead::None), marks);
+            // An empty cell is told too, so that those after it keep their columns.
+            let mark = if cells.boxed {
+                square
+            } else {
+                cell(group.right, "", false)
+            };
+            sheet.push(role(CellHead::None), vec![mark]);
         }
         sheet.y += LINE;
     }
@@ -251,27 +277,41 @@ fn set_band(setting: &mut Setting<'_>, table: usize, band: &Band<'_>, again: &dy
             let row = dressing.rows.get(index);
             row.map_or_else(Default::default, |row| (row.weight.clone(), row.scoops.clone()))
         });
-        let (left, right, y) = (setting.sheet.left, setting.sheet.right, setting.sheet.y);
+        let (left, y) = (setting.sheet.left, setting.sheet.y);
+        let right = left + band.right();
         setting
             .sheet
             .push(Role::Ornament, vec![rule(left, right, y, 0.3, Ink::Faint)]);
     }
-    let (left, right, y) = (setting.sheet.left, setting.sheet.right, setting.sheet.y);
+    let (left, y) = (setting.sheet.left, setting.sheet.y);
+    let right = left + band.right();
     setting
         .sheet
         .push(Role::Ornament, vec![rule(left, right, y, 0.7, Ink::Strong)]);
-    let sums = |line: usize, head, bold, boxed| Line {
+    let all = Line {
         table,
-        line: rows.len() + line,
-        head,
+        line: rows.len() + 1,
+        head: "All",
         length: "",
-        bold,
-        boxed,
+        bold: true,
+        boxed: true,
     };
-    band.set_line(&mut setting.sheet, &sums(1, "All", true, true), &|dressing| {
+    band.set_line(&mut setting.sheet, &all, &|dressing| {
         (dressing.total.clone(), dressing.scoops.clone())
     });
-    band.set_line(&mut setting.sheet, &sums(2, band.stretch, false, false), &|dressing| {
-        (dressing.pace.clone(), dressing.pace_scoop.clone())
+    let stretch = Line {
+        table,
+        line: rows.len() + 2,
+        head: &band.stretch,
+        length: "",
+        bold: false,
+        boxed: false,
+    };
+    band.set_line(&mut setting.sheet, &stretch, &|dressing| {
+        // What is given several times is summed above, and nobody walks it.
+        match dressing.times {
+            0 | 1 => (dressing.pace.clone(), dressing.pace_scoop.clone()),
+            _ => Default::default(),
+        }
     });
 }

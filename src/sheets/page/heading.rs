@@ -97,10 +97,9 @@ pub(super) fn spread_lines(bed: &Bed, plan: &BedPlan, units: Units) -> Vec<Strin
 
 fn spread_line(dressing: &Dressing, planned: &DressingPlan, units: Units) -> String {
     let mut line = format!(
-        "{}: {} ({}), {}, {}",
+        "{}: {}, {}, {}",
         dressing.name,
-        planned.material_name,
-        planned.analysis.label(),
+        dressing_words::material(planned),
         dressing_words::amount(dressing, units),
         dressing_words::place(dressing.placement, units)
     );

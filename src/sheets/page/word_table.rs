@@ -107,6 +107,11 @@ impl<'a> Setting<'a> {
         }
     }
 
+    /// Room on a sheet with nothing on it.
+    pub(super) fn empty_room(&self) -> f64 {
+        Sheet::new(self.options.paper, Turned::Portrait, self.foot).room()
+    }
+
     /// The number of a new table.
     pub(super) const fn next_table(&mut self) -> usize {
         self.tables += 1;
@@ -218,9 +223,13 @@ impl<'a> Setting<'a> {
                 let base = top + (row as f64 + 1.0) * LINE - 2.5;
                 words(*x, base, text, Anchor::Left, SIZE, *bold, *ink)
             });
+            let mut marks: Vec<_> = marks.collect();
+            if marks.is_empty() {
+                // An empty cell is told too, so that those after it keep their columns.
+                marks.push(words(*x, top, "", Anchor::Left, SIZE, false, Ink::Strong));
+            }
             let head = if k == 0 { CellHead::Line } else { CellHead::None };
             let role = self.cell(table, head);
-            let marks = marks.collect();
             self.sheet.push(role, marks);
         }
         let (left, right) = (self.sheet.left, self.sheet.right);

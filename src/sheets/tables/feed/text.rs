@@ -98,7 +98,7 @@ fn set_accounts(text: &mut String, bed: &FedBed, unit: &str) {
 fn set_shopping(text: &mut String, list: &FeedingList) {
     text.push_str("To buy\n");
     for words in &list.shopping {
-        let mut parts = vec![format!("{} of {}", words.to_buy, words.need)];
+        let mut parts = vec![format!("{} of {} needed", words.to_buy, words.need)];
         parts.extend((!words.bags.is_empty()).then(|| words.bags.clone()));
         parts.extend((!words.cost.is_empty()).then(|| words.cost.clone()));
         parts.extend((!words.at_hand.is_empty()).then(|| format!("{} at hand", words.at_hand)));

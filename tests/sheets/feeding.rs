@@ -1,0 +1,355 @@
+//! The feeding in words, on paper and as tables.
+
+use quillet::layout::{Amount, Dressing, Layout, Placement, Used, When};
+use quillet::layout::{BedChange, BedId};
+use quillet::plan::{ColumnKind, Ledger, Plan, Planner};
+use quillet::quantity::{Mass, MassPerArea, Units};
+use quillet::sheets::feeding_list::{DressingWords, FeedingList};
+use quillet::sheets::page::{Frame, PageError, Paper, Role, feeding_pages};
+use quillet::sheets::tables::{feed_csv, feed_json, feed_xlsx};
+use quillet::sheets::{FileOptions, Mark, pdf};
+
+use crate::fed_garden::{dressing, eleven_rows, fed, on, side_dressing};
+use crate::pages::{assert_apart, options};
+
+fn planned(layout: &Layout) -> Plan {
+    Planner::default().plan(layout)
+}
+
+fn list(layout: &Layout) -> FeedingList {
+    FeedingList::of(layout, &planned(layout))
+}
+
+/// The only dressing on the trade's plot of 30 by 35 ft with its 11 rows.
+fn alone(put_down: Dressing) -> DressingWords {
+    let (layout, bed) = eleven_rows();
+    let layout = on(&layout, bed, BedChange::AddDressing(put_down));
+    list(&layout).beds[0].dressings[0].clone()
+}
+
+fn spaced(text: &str) -> String {
+    text.replace('\u{a0}', " ")
+}
+
+fn words(frames: &[Frame]) -> String {
+    spaced(&frames.iter().flat_map(Frame::words).collect::<Vec<_>>().join(" "))
+}
+
+/// What stands before the unit, in hundredths.
+fn hundredths(weight: &str) -> i64 {
+    let number = spaced(weight).split(' ').next().unwrap().replace([',', '.'], "");
+    number.parse().unwrap()
+}
+
+/// 10 lb of a 15-0-0 to 1,000 sq ft beside the rows of a 30 by 35 ft plot: 11 rows of 30 ft with strips of 3 ft are
+/// 990 sq ft, so 9.9 lb, 0.9 lb a row, 0.3 lb or 4.8 oz each 10 ft. Common practice, no source; the rest is
+/// arithmetic.
+#[test]
+fn the_trades_side_dressing_goes_by_row_feet() {
+    let words = alone(side_dressing("1st side-dressing", When::Unsaid));
+    assert_eq!(spaced(&words.total), "9.90 lb");
+    assert_eq!(words.goes_by, "by row feet: 330 ft × 3 ft = 990 sq ft");
+    assert_eq!(words.rows.len(), 11);
+    assert!(words.rows.iter().all(|row| spaced(&row.weight) == "0.90 lb"));
+    assert!(words.rows.iter().all(|row| spaced(&row.length) == "30 ft"));
+    assert_eq!(words.pace_words(), "4.8 oz per 10 ft");
+    assert!(!words.pace_scoop.is_empty() && words.scoops_note.contains("guide"));
+    assert_eq!(words.changed, "");
+}
+
+/// The same broadcast counts the plot's 1,050 sq ft, "approximately 1,000 sq ft": 10.5 lb. Common practice, no source.
+#[test]
+fn broadcast_goes_by_the_ground() {
+    let words = alone(dressing(
+        "Broadcast",
+        "sodium_nitrate_15",
+        10.0,
+        Placement::Broadcast,
+        When::Unsaid,
+    ));
+    assert_eq!(spaced(&words.total), "10.50 lb");
+    assert_eq!(words.goes_by, "by the bed's ground: 1,050 sq ft");
+    let rows: i64 = words.rows.iter().map(|row| hundredths(&row.weight)).sum();
+    assert_eq!(rows, 1050);
+}
+
+/// Measuring out by the cup misses: 12 lb used where 10 lb was planned over 11 rows is a fifth more. Common practice,
+/// no source.
+#[test]
+fn twelve_pounds_used_of_ten_planned_reads_a_fifth_more() {
+    // 10 lb over the rows' 990 sq ft.
+    let rate = MassPerArea::pounds_per_1000_square_feet(10.0 / 0.99);
+    let words = alone(Dressing {
+        amount: Amount::PerArea(rate),
+        used: Some(Used {
+            amount: Mass::pounds(12.0),
+            on: None,
+        }),
+        ..side_dressing("1st side-dressing", When::Unsaid)
+    });
+    assert!(words.is_done);
+    assert_eq!(spaced(&words.total), "12.00 lb");
+    assert_eq!(words.changed, "used 12.00 lb, planned 10.00 lb, +20 %");
+    let rows: i64 = words.rows.iter().map(|row| hundredths(&row.weight)).sum();
+    assert_eq!(rows, 1200);
+}
+
+#[test]
+fn what_is_ahead_says_that_it_follows() {
+    let layout = fed(Units::Customary);
+    let corn = &list(&layout).beds[0];
+    let second = &corn.dressings[2];
+    assert!(!second.is_done);
+    assert!(
+        second.changed.contains("follows what was used before"),
+        "{}",
+        second.changed
+    );
+    assert!(second.changed.contains('−'), "{}", second.changed);
+}
+
+#[test]
+fn rows_add_up_to_the_bed_in_both_units() {
+    for units in [Units::Customary, Units::Metric] {
+        let layout = fed(units);
+        let plan = planned(&layout);
+        for bed in &list(&layout).beds {
+            let ledger = Ledger::of(plan.bed(bed.bed).unwrap(), units);
+            for (index, dressing) in bed.dressings.iter().enumerate() {
+                let sum: i64 = dressing.rows.iter().map(|row| hundredths(&row.weight)).sum();
+                assert_eq!(sum, hundredths(&dressing.total), "{}", dressing.name);
+                let column = ledger
+                    .columns
+                    .iter()
+                    .find(|column| column.kind == ColumnKind::Product(index));
+                let column = column.unwrap();
+                assert_eq!(column.total(), dressing.total);
+                assert!((0..dressing.rows.len()).all(|row| column.cell(row) == dressing.rows[row].weight));
+            }
+        }
+    }
+}
+
+#[test]
+fn a_material_without_a_density_says_to_weigh_a_cup() {
+    let layout = fed(Units::Customary);
+    let meal = &list(&layout).beds[1].dressings[0];
+    assert_eq!(meal.scoops_note, "no cup weight: weigh a level cup");
+    assert_eq!((meal.scoops.as_str(), meal.pace_scoop.as_str()), ("", ""));
+    assert!(meal.rows.iter().all(|row| row.scoops.is_empty()));
+    let text = words(&feeding_pages(&layout, &planned(&layout), &options(Paper::Letter)).unwrap());
+    assert!(text.contains("no cup weight"), "{text}");
+}
+
+#[test]
+fn no_price_is_said_and_never_nothing() {
+    let layout = fed(Units::Customary);
+    let list = list(&layout);
+    let line = |part: &str| list.shopping.iter().find(|line| line.name.contains(part)).unwrap();
+    let bought = line("Sodium nitrate");
+    // 12 lb used and about 8 lb ahead, less 4 lb at hand: one bag of 50 lb.
+    assert_eq!(
+        (bought.bags.as_str(), bought.cost.as_str()),
+        ("1 bag of 50 lb", "31.50")
+    );
+    let meal = line("Alfalfa");
+    assert_eq!((meal.bags.as_str(), meal.cost.as_str()), ("no bag size", "no price"));
+    assert_eq!(list.cost, "31.50");
+    assert_eq!(list.cost_note, "without 3 materials that have no price");
+    let text = words(&feeding_pages(&layout, &planned(&layout), &options(Paper::A4)).unwrap());
+    assert!(
+        text.contains("no price") && text.contains("without 3 materials"),
+        "{text}"
+    );
+    assert!(!text.contains(" 0.00 "), "{text}");
+}
+
+#[test]
+fn runs_say_strength_water_times_and_days() {
+    let layout = fed(Units::Customary);
+    let run = &list(&layout).runs[0];
+    assert_eq!((run.zone.as_str(), run.name.as_str()), ("East tape", "Weekly feed"));
+    assert_eq!(run.days, "4 times, every 7 days");
+    assert_eq!(run.tank, "5 gal tank, 1 in 100");
+    assert!(
+        run.nitrogen.ends_with("ppm") && run.stock.ends_with("lb/gal"),
+        "{run:?}"
+    );
+    assert!(run.dissolves.contains("dissolve"), "{run:?}");
+    for time in [&run.inject, &run.to_last, &run.rinse] {
+        assert!(time.ends_with("min") || time.ends_with('h'), "{run:?}");
+    }
+    assert_eq!(run.problem, "");
+}
+
+#[test]
+fn every_caution_stands_on_paper_with_its_source() {
+    let layout = fed(Units::Customary);
+    let list = list(&layout);
+    let topics = [
+        "label of the bag",
+        "salts burn",
+        "Never inject from a line",
+        "sodium",
+        "Wear gloves",
+    ];
+    for topic in topics {
+        assert!(
+            list.cautions.iter().any(|caution| caution.sentence.contains(topic)),
+            "{topic}"
+        );
+    }
+    assert!(list.cautions.iter().all(|caution| !caution.source.is_empty()));
+    for paper in Paper::ALL {
+        let text = words(&feeding_pages(&layout, &planned(&layout), &options(paper)).unwrap());
+        for caution in &list.cautions {
+            assert!(text.contains(caution.sentence), "{}", caution.sentence);
+            assert!(text.contains(&caution.source), "{}", caution.source);
+        }
+    }
+}
+
+#[test]
+fn every_row_of_every_dressing_has_a_box_on_paper() {
+    let layout = fed(Units::Customary);
+    let plan = planned(&layout);
+    let dressed: usize = plan
+        .beds
+        .iter()
+        .map(|bed| bed.dressings.len() * (bed.rows.len() + 1))
+        .sum();
+    for paper in Paper::ALL {
+        let frames = feeding_pages(&layout, &plan, &options(paper)).unwrap();
+        assert!(frames.len() > 1, "it takes several sheets");
+        let boxes = frames.iter().flat_map(|frame| &frame.parts).filter(|part| {
+            matches!(part.role, Role::Cell { .. })
+                && !part.marks.is_empty()
+                && part.marks.iter().all(|mark| matches!(mark, Mark::Line { .. }))
+        });
+        assert_eq!(boxes.count(), dressed);
+        frames.iter().for_each(assert_apart);
+        let text = words(&frames);
+        for expected in [
+            "really used",
+            "12.00 lb",
+            "To buy",
+            "Through the tape",
+            "Mind",
+            "5.8 oz",
+        ] {
+            assert!(text.contains(expected), "{expected}: {text}");
+        }
+    }
+}
+
+#[test]
+fn nothing_on_the_sheets_reaches_past_the_margins() {
+    let layout = many_dressings();
+    for paper in Paper::ALL {
+        for frame in feeding_pages(&layout, &planned(&layout), &options(paper)).unwrap() {
+            assert_apart(&frame);
+            for mark in frame.marks() {
+                for (x, y) in crate::pages::corners_of(mark) {
+                    let inside = (30.0..=frame.width - 30.0).contains(&x) && (30.0..=frame.height - 30.0).contains(&y);
+                    assert!(inside, "{mark:?} at {x} {y}");
+                }
+            }
+        }
+    }
+}
+
+/// A bed with more dressings than go side by side, under long names.
+fn many_dressings() -> Layout {
+    let (layout, bed) = eleven_rows();
+    let name = |k: u32| format!("Dressing {k} of the neighbours' trial with quite a long name, west half");
+    (0..7).fold(layout, |layout, k| {
+        put(
+            &layout,
+            bed,
+            side_dressing(&name(k), When::Words("when it is time".to_owned())),
+        )
+    })
+}
+
+fn put(layout: &Layout, bed: BedId, dressing: Dressing) -> Layout {
+    on(layout, bed, BedChange::AddDressing(dressing))
+}
+
+#[test]
+fn the_pdf_is_written_and_reads_back() {
+    for units in [Units::Customary, Units::Metric] {
+        let layout = fed(units);
+        let frames = feeding_pages(&layout, &planned(&layout), &options(Paper::Letter)).unwrap();
+        for black_and_white in [false, true] {
+            let file_options = FileOptions {
+                black_and_white,
+                ..FileOptions::on(jiff::civil::date(2027, 1, 12))
+            };
+            // The writer checks each file against the rules of accessible and of archived PDF.
+            let bytes = pdf(&frames, &file_options).unwrap();
+            let read = lopdf::Document::load_mem(&bytes).unwrap();
+            assert_eq!(read.get_pages().len(), frames.len());
+        }
+    }
+}
+
+#[test]
+fn without_a_dressing_there_is_nothing_to_feed() {
+    let (layout, _) = eleven_rows();
+    assert!(list(&layout).is_empty());
+    let pages = feeding_pages(&layout, &planned(&layout), &options(Paper::A4));
+    assert_eq!(pages, Err(PageError::NothingToFeed));
+}
+
+#[test]
+fn tables_hold_numbers_that_add_up() {
+    let layout = fed(Units::Customary);
+    let plan = planned(&layout);
+    let csv = feed_csv(&layout, &plan).unwrap();
+    let mut reader = csv::Reader::from_reader(csv.as_bytes());
+    let heads = reader.headers().unwrap().clone();
+    let column = |name: &str| heads.iter().position(|head| head == name).unwrap();
+    let (name, product, cups, nitrogen) = (
+        column("dressing"),
+        column("product (lb)"),
+        column("product (cups)"),
+        column("nitrogen (lb)"),
+    );
+    let lines: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+    let of_first = lines.iter().filter(|line| &line[name] == "1st side-dressing");
+    let sum = |at: usize| -> f64 { of_first.clone().map(|line| line[at].parse::<f64>().unwrap()).sum() };
+    assert!((sum(product) - 12.0).abs() < 0.001);
+    // 15 % of it.
+    assert!((sum(nitrogen) - 1.8).abs() < 0.001);
+    let meal = lines.iter().find(|line| &line[name] == "Before planting").unwrap();
+    assert_eq!(&meal[cups], "", "no cup weight, no cups");
+
+    let bytes = feed_xlsx(&layout, &plan, jiff::civil::date(2027, 1, 12)).unwrap();
+    assert!(bytes.starts_with(b"PK\x03\x04"));
+    let json: serde_json::Value = serde_json::from_str(&feed_json(&layout, &plan).unwrap()).unwrap();
+    let first = &json["beds"][0]["dressings"][1];
+    let rows = first["rows"].as_array().unwrap().iter();
+    let rows: f64 = rows.map(|row| row["product_kg"].as_f64().unwrap()).sum();
+    assert!((rows - first["total_kg"].as_f64().unwrap()).abs() < 1e-9);
+    assert!((rows - 12.0 * 0.453_592_37).abs() < 1e-9);
+}
+
+#[test]
+fn a_dressing_that_cannot_be_worked_out_says_why_and_hides_nothing_else() {
+    let (layout, bed) = eleven_rows();
+    let odd = Dressing {
+        basis: quillet::layout::Basis::Potash,
+        ..side_dressing("Odd", When::Unsaid)
+    };
+    let layout = put(&put(&layout, bed, odd), bed, side_dressing("Sound", When::Unsaid));
+    let bed = &list(&layout).beds[0];
+    assert!(
+        bed.dressings[0].problem.contains("no potash"),
+        "{}",
+        bed.dressings[0].problem
+    );
+    assert!(bed.dressings[0].rows.is_empty());
+    assert_eq!(spaced(&bed.dressings[1].total), "9.90 lb");
+    let text = words(&feeding_pages(&layout, &planned(&layout), &options(Paper::A4)).unwrap());
+    assert!(text.contains("no potash") && text.contains("9.90 lb"), "{text}");
+}
