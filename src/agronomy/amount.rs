@@ -32,8 +32,8 @@ impl<Q> Amount for Q where
 
 /// An amount of nothing or more, or the refusal that names it.
 pub(super) fn amount_not_negative<Q: Amount>(amount: Q, what: &'static str) -> Result<Q, Unworkable> {
-    // An infinite amount less itself is no number, and no number is not at least nothing.
-    if amount >= Q::default() && amount - amount >= Q::default() {
+    // Nothing times an infinite amount is no number, and no number is at least nothing.
+    if amount >= Q::default() && amount * 0.0 >= Q::default() {
         Ok(amount)
     } else {
         Err(Unworkable::Negative(what))
@@ -42,7 +42,7 @@ pub(super) fn amount_not_negative<Q: Amount>(amount: Q, what: &'static str) -> R
 
 /// An amount of more than nothing, or the refusal that names it.
 pub(super) fn amount_positive<Q: Amount>(amount: Q, what: &'static str) -> Result<Q, Unworkable> {
-    if amount > Q::default() && amount - amount >= Q::default() {
+    if amount > Q::default() && amount * 0.0 >= Q::default() {
         Ok(amount)
     } else {
         Err(Unworkable::NotPositive(what))

@@ -24,7 +24,6 @@ mod seed;
 mod soil_test;
 mod split;
 mod stand;
-mod stock_partners;
 mod tape;
 mod transplant;
 mod unworkable;
@@ -64,7 +63,6 @@ pub use seed::{
 pub use soil_test::{SoilLevel, Supply, TestedFor, supply_by_mehlich_3};
 pub use split::split;
 pub use stand::{plants_per_area, row_length_per_area, spaces_in, stand_sample_length};
-pub use stock_partners::{FallsOut, Precipitating, WaterHolds, falls_out, water_may_clog};
 pub use tape::{tape_for_row, tape_per_area};
 pub use transplant::{Raising, cells_needed, sow_on, trays_needed};
 pub use unworkable::Unworkable;

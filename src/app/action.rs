@@ -54,6 +54,10 @@ pub enum Action {
     AddDressing,
     /// Read and change the crop book.
     CropBook,
+    /// Read and keep the materials of the fertilizer shed.
+    Shed,
+    /// Mix what is in the shed for a bed.
+    Mix,
     /// Put a lot of seed on the shelf.
     AddLot,
     /// Look at the order list.
@@ -64,6 +68,18 @@ pub enum Action {
     SaveOrder,
     /// Save the order list as a spreadsheet.
     SaveOrderSheet,
+    /// Look at the fertilizer list.
+    FertilizerList,
+    /// Look at the account of the bed in hand.
+    BedAccount,
+    /// Make the fertilizer sheet to print.
+    PrintFeeding,
+    /// Copy the fertilizer list.
+    CopyFeeding,
+    /// Save the fertilizer list as comma separated values.
+    SaveFeeding,
+    /// Save the fertilizer list as a spreadsheet.
+    SaveFeedingSheet,
     /// Take away what is chosen.
     Remove,
     /// Let go of what is chosen, or stop drawing.
@@ -96,7 +112,7 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 43] = [
+    pub const ALL: [Self; 51] = [
         Self::New,
         Self::Open,
         Self::Sample,
@@ -121,11 +137,19 @@ impl Action {
         Self::AddNote,
         Self::AddDressing,
         Self::CropBook,
+        Self::Shed,
+        Self::Mix,
         Self::AddLot,
         Self::OrderList,
         Self::PrintOrder,
         Self::SaveOrder,
         Self::SaveOrderSheet,
+        Self::FertilizerList,
+        Self::BedAccount,
+        Self::PrintFeeding,
+        Self::CopyFeeding,
+        Self::SaveFeeding,
+        Self::SaveFeedingSheet,
         Self::Remove,
         Self::LetGo,
         Self::TurnRight,
@@ -205,6 +229,14 @@ impl Action {
                 "Crop book",
                 "Look up every value of a crop with its source, and keep crops, cultivars and values of your own",
             ),
+            Self::Shed => (
+                "Fertilizer shed",
+                "Look up every value of a material, and keep bags, prices, what is at hand and materials of your own",
+            ),
+            Self::Mix => (
+                "Mix fertilizer for a bed",
+                "Find the cheapest mix of what is in the shed for what the bed still wants",
+            ),
             Self::AddLot => (
                 "Add a lot of seed",
                 "Put seed that you have on the shelf; it is used before any is bought",
@@ -224,6 +256,30 @@ impl Action {
             Self::SaveOrderSheet => (
                 "Order list as spreadsheet…",
                 "Save what to buy, where it goes, trays and the shelf as a spreadsheet",
+            ),
+            Self::FertilizerList => (
+                "Fertilizer list",
+                "What every row gets, what to buy, what runs through the tape, and what to watch out for",
+            ),
+            Self::BedAccount => (
+                "Account",
+                "What the bed in hand wants, what is planned and what is done, through the season",
+            ),
+            Self::PrintFeeding => (
+                "Fertilizer sheet on paper…",
+                "See the fertilizer sheet as it will print, and save it as PDF, SVG or PNG",
+            ),
+            Self::CopyFeeding => (
+                "Copy fertilizer list",
+                "Copy what every row gets, to paste into a spreadsheet",
+            ),
+            Self::SaveFeeding => (
+                "Fertilizer list as CSV…",
+                "Save what every row gets as comma separated values",
+            ),
+            Self::SaveFeedingSheet => (
+                "Fertilizer list as spreadsheet…",
+                "Save rows, dressings, accounts, what to buy and runs as a spreadsheet",
             ),
             Self::Remove => ("Remove", "Take away what is chosen"),
             Self::LetGo => ("Let go", "Let go of what is chosen, or stop drawing"),
@@ -263,7 +319,9 @@ impl Action {
             Self::TypePlot => (command, Key::R),
             Self::AddDressing => (command, Key::D),
             Self::CropBook => (command, Key::B),
+            Self::Shed => (command, Key::M),
             Self::OrderList => (command, Key::L),
+            Self::FertilizerList => (command_shift, Key::L),
             Self::Remove => (Modifiers::NONE, Key::Delete),
             Self::LetGo => (Modifiers::NONE, Key::Escape),
             Self::TurnRight => (Modifiers::NONE, Key::CloseBracket),

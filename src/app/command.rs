@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use super::action::Action;
 use super::files::Purpose;
 use super::step::Step;
-use crate::catalog::CropId;
+use crate::catalog::{CropId, MaterialId};
 use crate::layout::{Edit, Item};
 
 /// Something that a panel or the canvas asks for.
@@ -33,6 +33,8 @@ pub enum Command {
     Step(Step),
     /// Open the crop book, at a crop and one of its cultivars.
     OpenBook(CropId, String),
+    /// Open the fertilizer shed, at a material.
+    OpenShed(MaterialId),
     /// Open the layout in a file.
     OpenPath(PathBuf),
     /// Save the layout to a file.

@@ -101,7 +101,7 @@ impl Desk {
         self.planner.crop_book()
     }
 
-    /// The fertilizers that the layout can name, with what the shed knows of them.
+    /// The fertilizer materials that the layout can name, with what the shed knows of them.
     pub const fn material_book(&self) -> &MaterialBook {
         self.planner.material_book()
     }

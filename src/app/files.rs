@@ -19,17 +19,19 @@ pub enum Purpose {
     Open,
     /// Where to save the layout.
     SaveLayout,
-    /// Where to save the map.
+    /// Where to save the sheets of the map or of the order list.
     SaveMap(MapKind),
     /// Where to save the ledger as a table.
     SaveTable,
     /// Where to save the order list.
-    SaveOrder(OrderKind),
+    SaveOrder(ListKind),
+    /// Where to save the fertilizer list.
+    SaveFeeding(ListKind),
 }
 
-/// What kind of file an order list is saved as.
+/// What kind of file a list is saved as.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OrderKind {
+pub enum ListKind {
     /// Comma separated values.
     Csv,
     /// A spreadsheet with cells that are numbers.
@@ -42,12 +44,14 @@ impl Purpose {
         match self {
             Self::Open => "Open a layout",
             Self::SaveLayout => "Save the layout",
-            Self::SaveMap(MapKind::Pdf) => "Save the map as PDF",
-            Self::SaveMap(MapKind::Svg) => "Save the map as SVG",
-            Self::SaveMap(MapKind::Png) => "Save the map as PNG",
+            Self::SaveMap(MapKind::Pdf) => "Save the sheets as PDF",
+            Self::SaveMap(MapKind::Svg) => "Save the sheets as SVG",
+            Self::SaveMap(MapKind::Png) => "Save the sheets as PNG",
             Self::SaveTable => "Save the ledger as a table",
-            Self::SaveOrder(OrderKind::Csv) => "Save the order list as CSV",
-            Self::SaveOrder(OrderKind::Spreadsheet) => "Save the order list as a spreadsheet",
+            Self::SaveOrder(ListKind::Csv) => "Save the order list as CSV",
+            Self::SaveOrder(ListKind::Spreadsheet) => "Save the order list as a spreadsheet",
+            Self::SaveFeeding(ListKind::Csv) => "Save the fertilizer list as CSV",
+            Self::SaveFeeding(ListKind::Spreadsheet) => "Save the fertilizer list as a spreadsheet",
         }
     }
 
@@ -56,8 +60,8 @@ impl Purpose {
         match self {
             Self::Open | Self::SaveLayout => "ron",
             Self::SaveMap(kind) => kind.ending(),
-            Self::SaveTable | Self::SaveOrder(OrderKind::Csv) => "csv",
-            Self::SaveOrder(OrderKind::Spreadsheet) => "xlsx",
+            Self::SaveTable | Self::SaveOrder(ListKind::Csv) | Self::SaveFeeding(ListKind::Csv) => "csv",
+            Self::SaveOrder(ListKind::Spreadsheet) | Self::SaveFeeding(ListKind::Spreadsheet) => "xlsx",
         }
     }
 
@@ -67,8 +71,8 @@ impl Purpose {
             Self::SaveMap(MapKind::Pdf) => "PDF",
             Self::SaveMap(MapKind::Svg) => "SVG drawing",
             Self::SaveMap(MapKind::Png) => "PNG picture",
-            Self::SaveTable | Self::SaveOrder(OrderKind::Csv) => "Table (CSV)",
-            Self::SaveOrder(OrderKind::Spreadsheet) => "Spreadsheet",
+            Self::SaveTable | Self::SaveOrder(ListKind::Csv) | Self::SaveFeeding(ListKind::Csv) => "Table (CSV)",
+            Self::SaveOrder(ListKind::Spreadsheet) | Self::SaveFeeding(ListKind::Spreadsheet) => "Spreadsheet",
         }
     }
 

@@ -1,4 +1,5 @@
-//! Finding by part of a name: actions, plots, beds, what stands in the way, and crops for the bed in hand.
+//! Finding by part of a name: actions, plots, beds, what stands in the way, crops for the bed in hand, and materials of
+//! the fertilizer shed.
 
 use egui::{Id, Key, Modifiers, RichText, TextEdit, Ui};
 
@@ -6,6 +7,7 @@ use super::action::Action;
 use super::command::Command;
 use super::desk::Desk;
 use super::form;
+use super::matching::{other_names, rank_any};
 use super::theme::{self, ThemeInForce as _};
 use crate::layout::{BedChange, Edit, Item};
 
@@ -44,7 +46,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<
             let down = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::ArrowDown));
             let field = TextEdit::singleline(&mut finder.text)
                 .id(Id::unique("finder text"))
-                .hint_text("Type part of a name: an action, a bed, a crop")
+                .hint_text("Type part of a name: an action, a bed, a crop, a fertilizer")
                 .desired_width(f32::INFINITY);
             let field = ui.add(field).accessible_name("Find");
             if !finder.started {
@@ -98,16 +100,20 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, finder: &mut Finder, out: &mut Vec<
 fn find(desk: &Desk, text: &str) -> Vec<Found> {
     let text = text.trim().to_lowercase();
     let mut found = Vec::new();
-    let mut offer = |name: &str, note: String, command: Command| {
-        if let Some(rank) = rank(&name.to_lowercase(), &text) {
+    let mut offer_any = |name: &str, others: &[String], note: String, command: Command| {
+        if let Some((rank, other)) = rank_any(name, others, &text) {
             found.push(Found {
                 name: name.to_owned(),
-                note,
+                note: match other {
+                    Some(other) => format!("{other} · {note}"),
+                    None => note,
+                },
                 rank,
                 command,
             });
         }
     };
+    let mut offer = |name: &str, note: String, command: Command| offer_any(name, &[], note, command);
     for action in Action::ALL {
         if action != Action::Find {
             let keys = action.shortcut().map_or_else(String::new, |shortcut| {
@@ -140,14 +146,6 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
             offer(&dressing.name, format!("dressing of {}", bed.name), Command::GoTo(item));
         }
     }
-    if let Some(bed) = desk.bed_in_hand().and_then(|bed| layout.bed(bed))
-        && !text.is_empty()
-    {
-        for crop in desk.crop_book().crops() {
-            let command = Command::Edit(Edit::Bed(bed.id, BedChange::SetCrop(crop.id.clone())));
-            offer(&crop.name, format!("plant it in {}", bed.name), command);
-        }
-    }
     for lot in &layout.lots {
         let item = Item::Lot(lot.id);
         offer(
@@ -157,28 +155,32 @@ fn find(desk: &Desk, text: &str) -> Vec<Found> {
         );
     }
     if !text.is_empty() {
+        let bed = desk.bed_in_hand().and_then(|bed| layout.bed(bed));
         for crop in desk.crop_book().crops() {
+            let others = other_names(crop);
+            if let Some(bed) = bed {
+                let command = Command::Edit(Edit::Bed(bed.id, BedChange::SetCrop(crop.id.clone())));
+                offer_any(&crop.name, &others, format!("plant it in {}", bed.name), command);
+            }
             let command = Command::OpenBook(crop.id.clone(), String::new());
-            let name = format!("{}, {}", crop.name, crop.botanical);
-            offer(&name, "in the crop book".to_owned(), command);
+            offer_any(&crop.name, &others, "in the crop book".to_owned(), command);
+        }
+    }
+    let mut offer = |name: &str, note: String, command: Command| offer_any(name, &[], note, command);
+    if !text.is_empty() {
+        // What a grower looks for by its other name.
+        let bags = "Bags, prices and what is at hand of fertilizer";
+        offer(bags, "in the fertilizer shed".to_owned(), Command::Act(Action::Shed));
+        for known in desk.material_book().all() {
+            let name = format!("{}, {}", known.material.name, known.analysis().label());
+            let note = match known.shed {
+                Some(_) => "in the fertilizer shed",
+                None => "fertilizer",
+            };
+            offer(&name, note.to_owned(), Command::OpenShed(known.material.id.clone()));
         }
     }
     found.sort_by_key(|found| found.rank);
     found.truncate(MOST);
     found
-}
-
-/// How well the name answers the text: 0 is best, `None` is not at all.
-fn rank(name: &str, text: &str) -> Option<u8> {
-    if name.starts_with(text) {
-        Some(0)
-    } else if name.split([' ', '-', '(']).any(|word| word.starts_with(text)) {
-        Some(1)
-    } else if name.contains(text) {
-        Some(2)
-    } else if text.split_whitespace().all(|part| name.contains(part)) {
-        Some(3)
-    } else {
-        None
-    }
 }

@@ -102,6 +102,14 @@ pub(super) fn section(ui: &mut Ui, title: &str) {
     ui.label(RichText::new(title).font(theme::bold(14.0)));
 }
 
+/// The title of a part that folds, no wider than there is room for; a wider one would push the panel open.
+pub(super) fn folded_title(ui: &Ui, title: &str) -> egui::WidgetText {
+    let strong = theme::colours(ui.theme_in_force()).strong;
+    let mut job = egui::text::LayoutJob::simple_singleline(title.to_owned(), egui::FontId::proportional(13.0), strong);
+    job.wrap = egui::text::TextWrapping::truncate_at_width((ui.available_width() - 24.0).max(0.0));
+    ui.painter().layout_job(job).into()
+}
+
 /// A hairline over the whole width.
 pub(super) fn rule(ui: &mut Ui) {
     let line = theme::colours(ui.theme_in_force()).line;

@@ -5,9 +5,11 @@ use std::sync::Arc;
 
 use egui::{Align2, FontId, Id, Pos2, Rect, Sense, Ui, vec2};
 
+use super::account_view::{self, AccountView};
 use super::all_beds;
 use super::command::Command;
 use super::desk::Desk;
+use super::feeding_view::{self, FeedingView};
 use super::form;
 use super::ledger_heading;
 use super::order_view;
@@ -25,6 +27,10 @@ const CELL: f32 = 13.0;
 pub(super) struct LedgerView {
     /// Which table is shown.
     pub(super) shown: Shown,
+    /// How the fertilizer list is looked at.
+    feeding: FeedingView,
+    /// How the account of a bed is looked at.
+    account: AccountView,
     sorted: Option<Sorted>,
     /// The row that the ledger has lit on the sheet.
     lit: Option<Item>,
@@ -42,6 +48,10 @@ pub(super) enum Shown {
     AllBeds,
     /// The order list.
     Order,
+    /// The fertilizer list.
+    Feeding,
+    /// The account of one bed through the season.
+    Account,
 }
 
 /// An order of the rows by a column.
@@ -64,6 +74,8 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk, view: &mut LedgerView, out: &mu
         Shown::Bed => {}
         Shown::AllBeds => return all_beds::show(ui, desk, out),
         Shown::Order => return order_view::show(ui, desk, out),
+        Shown::Feeding => return feeding_view::show(ui, desk, &mut view.feeding, out),
+        Shown::Account => return account_view::show(ui, desk, bed, &mut view.account, out),
     }
     let Some(bed) = bed else {
         form::follows(ui, "Rows are listed here, one line each, as soon as there is a bed.");

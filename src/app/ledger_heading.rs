@@ -8,6 +8,7 @@ use super::desk::Desk;
 use super::ledger::Shown;
 use super::theme::{self, ThemeInForce as _};
 use crate::layout::BedId;
+use crate::quantity::counted;
 
 /// Draws the line. Gives back what is shown from now on.
 pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, out: &mut Vec<Command>) -> Shown {
@@ -17,6 +18,14 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, o
         let (title, about) = match shown {
             Shown::AllBeds => ("All beds".to_owned(), String::new()),
             Shown::Order => ("Order list".to_owned(), order_words(desk)),
+            Shown::Feeding => ("Fertilizer list".to_owned(), feeding_words(desk)),
+            Shown::Account => bed.map_or_else(
+                || ("Account".to_owned(), String::new()),
+                |bed| {
+                    let (name, about) = bed_words(desk, bed);
+                    (format!("Account of {name}"), about)
+                },
+            ),
             Shown::Bed => bed.map_or_else(|| ("Ledger".to_owned(), String::new()), |bed| bed_words(desk, bed)),
         };
         ui.label(RichText::new(title).font(theme::bold(14.0)));
@@ -26,6 +35,12 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, o
             let quiet = |words: &str| egui::Button::new(RichText::new(words).size(13.0)).frame_when_inactive(false);
             let actions: &[Action] = match shown {
                 Shown::Order => &[Action::SaveOrderSheet, Action::SaveOrder, Action::PrintOrder],
+                Shown::Feeding | Shown::Account => &[
+                    Action::SaveFeedingSheet,
+                    Action::SaveFeeding,
+                    Action::CopyFeeding,
+                    Action::PrintFeeding,
+                ],
                 Shown::Bed | Shown::AllBeds => &[Action::SaveTable, Action::CopyLedger],
             };
             for &action in actions {
@@ -38,6 +53,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, o
                 }
             }
             for (other, words) in [
+                (Shown::Account, Action::BedAccount.label()),
+                (Shown::Feeding, Action::FertilizerList.label()),
                 (Shown::Order, Action::OrderList.label()),
                 (Shown::AllBeds, "All beds"),
                 (Shown::Bed, "One bed"),
@@ -59,6 +76,20 @@ fn order_words(desk: &Desk) -> String {
         (0, _) => String::new(),
         (_, 0) => "the shelf has it all".to_owned(),
         (all, to_buy) => format!("{to_buy} of {all} to buy"),
+    }
+}
+
+/// How many dressings there are, and how many of them are done.
+fn feeding_words(desk: &Desk) -> String {
+    let plan = desk.plan();
+    let dressings = plan.beds.iter().flat_map(|bed| &bed.dressings);
+    let (all, done) = dressings.fold((0u64, 0u64), |(all, done), dressing| {
+        (all + 1, done + u64::from(dressing.is_done))
+    });
+    match (all, done) {
+        (0, _) => String::new(),
+        (all, 0) => counted(all, "dressing", "dressings"),
+        (all, done) => format!("{done} of {} done", counted(all, "dressing", "dressings")),
     }
 }
 

@@ -6,6 +6,7 @@
 //! A panel is a function that reads the desk, draws, and pushes [`command::Command`]s. They are carried out once the
 //! frame is drawn, so nothing changes under a panel's feet.
 
+mod account_view;
 pub mod action;
 mod all_beds;
 pub mod canvas;
@@ -16,6 +17,7 @@ mod crop_book;
 mod day_words;
 pub mod desk;
 mod feed_words;
+mod feeding_view;
 pub mod files;
 mod finder;
 mod form;
@@ -24,6 +26,7 @@ mod keeping;
 pub mod keys;
 mod ledger;
 mod ledger_heading;
+mod matching;
 mod offer;
 mod order_view;
 mod overlay;
@@ -32,6 +35,7 @@ mod print_view;
 mod sample;
 mod seed_words;
 pub mod settings;
+mod shed;
 mod start;
 pub mod step;
 mod steps;
@@ -111,6 +115,7 @@ impl QuilletApp {
         let Surroundings { home, dialogs, go_on } = surroundings;
         let settings = Settings::load(&home);
         let keeping = Keeping::new(home.unsaved());
+        let drill = card::DrillTrial::of(settings.drill);
         let mut app = Self {
             desk: Desk::new(Layout::empty(this_season(), Units::Customary), None),
             canvas: Canvas::default(),
@@ -122,7 +127,7 @@ impl QuilletApp {
             overlay: Overlay::None,
             ledger: LedgerView::default(),
             sweeps: card::Sweeps::default(),
-            drill: card::DrillTrial::default(),
+            drill,
             heads_up_open: false,
             typing: false,
         };
@@ -247,6 +252,7 @@ impl QuilletApp {
             Overlay::Find(finder) => finder::show(ui, &self.desk, finder, out),
             Overlay::TypePlot(typed) => type_plot::show(ui, self.desk.layout(), typed, out),
             Overlay::Book(book) => book.show(ui, &self.desk, out),
+            Overlay::Shed(shed) => shed.show(ui, &self.desk, out),
             Overlay::Print(print) => print.show(ui, &self.desk, out),
         };
         if !stays {
@@ -278,7 +284,7 @@ impl eframe::App for QuilletApp {
     fn ui(&mut self, ui: &mut Ui, frame: &mut eframe::Frame) {
         let ctx = ui.ctx().clone();
         let mut out = Vec::new();
-        let covered = matches!(self.overlay, Overlay::Print(_) | Overlay::Book(_));
+        let covered = matches!(self.overlay, Overlay::Print(_) | Overlay::Book(_) | Overlay::Shed(_));
         let taken = keys::Taken {
             typing: self.typing || ctx.text_edit_focused(),
             dialog: self.files.is_typing() || !matches!(self.overlay, Overlay::None),
@@ -291,6 +297,10 @@ impl eframe::App for QuilletApp {
             self.panels(ui, &mut out);
         }
         self.overlays(ui, &mut out);
+        if self.drill.drill != self.settings.drill {
+            self.settings.drill = self.drill.drill;
+            self.remember();
+        }
         let leaves = covered && !self.files.is_typing() && !taken.typing && !egui::Popup::is_any_open(&ctx);
         if leaves && ctx.input(|input| input.key_pressed(egui::Key::Escape)) {
             self.overlay = Overlay::None;

@@ -33,17 +33,18 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let spare = (ui.available_width() - least - 16.0).max(0.0);
     let widths = COLUMNS.map(|column| column.1 + column.2 * spare);
     let colours = theme::colours(ui.theme_in_force());
-    egui::ScrollArea::both()
-        .id_salt("order list")
-        .auto_shrink([false, false])
-        .show(ui, |ui| {
-            ui.spacing_mut().item_spacing = vec2(GAP, 3.0);
-            ui.horizontal(|ui| {
-                for ((title, ..), width) in COLUMNS.iter().zip(widths) {
-                    cell(ui, width, RichText::new(*title).size(12.0).color(colours.soft));
-                }
-            });
-            form::rule(ui);
+    let across = egui::ScrollArea::horizontal().id_salt("order list across");
+    across.auto_shrink([false, false]).show(ui, |ui| {
+        ui.spacing_mut().item_spacing = vec2(GAP, 3.0);
+        ui.horizontal(|ui| {
+            for ((title, ..), width) in COLUMNS.iter().zip(widths) {
+                cell(ui, width, RichText::new(*title).size(12.0).color(colours.soft));
+            }
+        });
+        form::rule(ui);
+        // The heads stay while the lines go by.
+        let down = egui::ScrollArea::vertical().id_salt("order list");
+        down.auto_shrink([false, false]).show(ui, |ui| {
             for (line, words) in plan.order.lines.iter().zip(&list.lines) {
                 let goes_to = line.beds.first().map(|of| Item::Bed(of.bed));
                 if row(ui, &widths, words)
@@ -53,30 +54,20 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
                 }
                 form::rule(ui);
             }
-            if !list.cost.is_empty() {
-                let note = match list.cost_note.as_str() {
-                    "" => String::new(),
-                    note => format!(", {note}"),
-                };
-                ui.label(RichText::new(format!("All packets {}{note}", list.cost)).font(theme::bold(13.0)));
+            if let Some(cost) = list.cost_sentence() {
+                ui.label(RichText::new(cost).font(theme::bold(13.0)));
             }
             for trays in &list.trays {
-                let when = match trays.when.as_str() {
-                    "" => String::new(),
-                    when => format!(", {when}"),
-                };
-                form::follows(
-                    ui,
-                    format!("Raise {} for {} in trays: {}{when}", trays.name, trays.bed, trays.sow),
-                );
+                form::follows(ui, trays.sentence());
             }
         });
+    });
 }
 
 /// One line. Gives back whether it was clicked.
 fn row(ui: &mut Ui, widths: &[f32; 7], words: &OrderWords) -> bool {
     let colours = theme::colours(ui.theme_in_force());
-    let nothing = words.to_buy == "nothing";
+    let nothing = !words.is_to_buy();
     let plain = |text: &str| RichText::new(text).size(13.0).color(colours.strong);
     let soft = |text: &str| RichText::new(text).size(13.0).color(colours.soft);
     let bold = |text: &str| RichText::new(text).font(theme::bold(13.0)).color(colours.strong);
@@ -99,8 +90,8 @@ fn row(ui: &mut Ui, widths: &[f32; 7], words: &OrderWords) -> bool {
         cell(ui, packets, plain(&words.packets));
         cell(ui, cost, plain(&words.cost));
         cell(ui, need, plain(&words.need));
-        cell(ui, shelf, plain(&words.from_shelf));
-        cell(ui, goes_to, soft(&words.goes_to));
+        cell(ui, shelf, plain(&words.from_shelf.join("\n")));
+        cell(ui, goes_to, soft(&words.goes_to.join("\n")));
         clicked
     })
     .inner

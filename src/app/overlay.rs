@@ -3,6 +3,7 @@
 use super::crop_book::BookView;
 use super::finder::Finder;
 use super::print_view::PrintView;
+use super::shed::ShedView;
 use super::type_plot::TypePlot;
 
 /// What lies over the window.
@@ -17,6 +18,8 @@ pub(super) enum Overlay {
     TypePlot(TypePlot),
     /// The crop book.
     Book(Box<BookView>),
+    /// The fertilizer shed.
+    Shed(Box<ShedView>),
     /// The sheets as they will print.
     Print(Box<PrintView>),
 }

@@ -1,9 +1,15 @@
-//! Choosing one of many by typing part of its name: crops and materials.
+//! Choosing one of many by typing part of its name: crops, cultivars and materials.
 
-use egui::{Id, Key, Popup, PopupCloseBehavior, RichText, TextEdit, Ui};
+use egui::{Id, Key, Popup, PopupCloseBehavior, Response, RichText, TextEdit, Ui};
 
 use super::form;
+use super::matching::{other_names, rank_any};
 use super::theme::{self, ThemeInForce as _};
+use crate::catalog::Crop;
+use crate::plan::CropBook;
+
+/// Width of the button at the end of a field that may be picked from.
+pub(super) const OFFERS_WIDTH: f32 = 26.0;
 
 /// One of the things to choose from.
 #[derive(Clone, Debug)]
@@ -12,6 +18,32 @@ pub(super) struct Choice {
     pub(super) name: String,
     /// A few words about it; may be empty.
     pub(super) note: String,
+    /// Other names by which it is found; shown in place of the note when it was found by one.
+    pub(super) others: Vec<String>,
+}
+
+impl Choice {
+    /// A crop of the crop book.
+    pub(super) fn of_crop(crop: &Crop, book: &CropBook) -> Self {
+        Self {
+            name: crop.name.clone(),
+            note: if book.is_own(&crop.id) {
+                "yours".to_owned()
+            } else {
+                crop.family.clone()
+            },
+            others: other_names(crop),
+        }
+    }
+
+    /// Something with one name.
+    pub(super) fn named(name: impl Into<String>, note: impl Into<String>) -> Self {
+        Self {
+            name: name.into(),
+            note: note.into(),
+            others: Vec::new(),
+        }
+    }
 }
 
 /// What is typed into the search, and which of the matches Enter takes.
@@ -46,11 +78,32 @@ pub(super) fn picker(ui: &mut Ui, id: Id, label: &str, current: &str, choices: &
     } else {
         response.on_hover_text(current)
     };
-    if response.clicked() {
+    popup(ui, id, label, &response, choices, width)
+}
+
+/// A small button at the end of a field that opens a list of what the field may hold. Gives back the place of what
+/// was picked.
+pub(super) fn offers(ui: &mut Ui, id: Id, label: &str, choices: &[Choice]) -> Option<usize> {
+    let button = egui::Button::new("").min_size(egui::vec2(OFFERS_WIDTH, 26.0));
+    let response = ui
+        .add(button)
+        .on_hover_text(format!("Those that are known: {}", choices.len()));
+    let name = format!("Known {label}");
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &name));
+    let middle = response.rect.center();
+    let colour = theme::colours(ui.theme_in_force()).soft;
+    let corners = [(-4.0, -2.0), (4.0, -2.0), (0.0, 3.0)].map(|(x, y)| middle + egui::vec2(x, y));
+    let triangle = egui::Shape::convex_polygon(corners.to_vec(), colour, egui::Stroke::NONE);
+    ui.painter().add(triangle);
+    popup(ui, id, label, &response, choices, 0.0)
+}
+
+fn popup(ui: &Ui, id: Id, label: &str, button: &Response, choices: &[Choice], width: f32) -> Option<usize> {
+    let opened = button.clicked();
+    if opened {
         ui.data_mut(|data| data.insert_temp(id, Search::default()));
     }
-    let opened = response.clicked();
-    Popup::from_toggle_button_response(&response)
+    Popup::from_toggle_button_response(button)
         .close_behavior(PopupCloseBehavior::CloseOnClickOutside)
         .width(width.max(280.0))
         .show(|ui| {
@@ -88,7 +141,7 @@ fn list(ui: &mut Ui, id: Id, label: &str, choices: &[Choice], opened: bool) -> O
         search.at = search.at.saturating_sub(1);
     }
     let taken = !opened && field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
-    let mut picked = taken.then(|| matches.get(search.at).copied()).flatten();
+    let mut picked = taken.then(|| matches.get(search.at).map(|(index, _)| *index)).flatten();
     ui.add_space(4.0);
     egui::ScrollArea::vertical()
         .max_height(300.0)
@@ -98,9 +151,10 @@ fn list(ui: &mut Ui, id: Id, label: &str, choices: &[Choice], opened: bool) -> O
             if matches.is_empty() {
                 form::follows(ui, "nothing of that name");
             }
-            for (place, &index) in matches.iter().enumerate() {
+            for (place, &(index, other)) in matches.iter().enumerate() {
                 let Some(choice) = choices.get(index) else { continue };
-                let line = form::list_line(ui, place == search.at, &choice.name, &choice.note);
+                let note = other.unwrap_or(&choice.note);
+                let line = form::list_line(ui, place == search.at, &choice.name, note);
                 if (up || down) && place == search.at {
                     line.scroll_to_me(None);
                 }
@@ -113,26 +167,18 @@ fn list(ui: &mut Ui, id: Id, label: &str, choices: &[Choice], opened: bool) -> O
     picked
 }
 
-/// Places of the choices that have the text in their name, those that start with it first.
-pub(super) fn matching(choices: &[Choice], text: &str) -> Vec<usize> {
+/// Places of the choices that have the text in one of their names, the best answers first; with the other name, where
+/// that is the one that has it.
+fn matching<'a>(choices: &'a [Choice], text: &str) -> Vec<(usize, Option<&'a str>)> {
     let text = text.trim().to_lowercase();
-    let rank = |choice: &Choice| {
-        let name = choice.name.to_lowercase();
-        if name.starts_with(&text) {
-            Some(0)
-        } else if name.split([' ', '-', '(']).any(|word| word.starts_with(&text)) {
-            Some(1)
-        } else if name.contains(&text) {
-            Some(2)
-        } else {
-            None
-        }
-    };
-    let mut found: Vec<(u8, usize)> = choices
+    let mut found: Vec<_> = choices
         .iter()
         .enumerate()
-        .filter_map(|(index, choice)| Some((rank(choice)?, index)))
+        .filter_map(|(index, choice)| {
+            let (rank, other) = rank_any(&choice.name, &choice.others, &text)?;
+            Some((rank, index, other))
+        })
         .collect();
-    found.sort();
-    found.into_iter().map(|(_, index)| index).collect()
+    found.sort_by_key(|(rank, index, _)| (*rank, *index));
+    found.into_iter().map(|(_, index, other)| (index, other)).collect()
 }

@@ -3,8 +3,8 @@
 
 use jiff::civil::Date;
 
-use crate::layout::{LotGermination, SeedAmount};
-use crate::quantity::{Fraction, Mass, Units};
+use crate::layout::{LotGermination, OwnHarvest, SeedAmount};
+use crate::quantity::{CountPerLength, Fraction, Mass, MassPerArea, MassPerLength, Units};
 
 /// Words that say that a number is a count.
 const COUNTED: [&str; 10] = [
@@ -30,6 +30,9 @@ pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAm
         return Err(format!("“{text}” is less than nothing; {what} holds nothing or more"));
     }
     if word.is_empty() {
+        if read_count(number.trim()) == Some(0) {
+            return Ok(SeedAmount::Count(0));
+        }
         let example = match units {
             Units::Customary => "1/2 oz",
             Units::Metric => "15 g",
@@ -167,6 +170,36 @@ pub(super) fn read_day(text: &str) -> Result<Option<Date>, String> {
     text.parse::<Date>()
         .map(Some)
         .map_err(|_| format!("“{text}” is not understood; write year, month and day, such as 2027-05-10"))
+}
+
+/// Reads what a length of row gives: a number for 100 feet or a metre where it is counted, a weight for a length where
+/// it is weighed.
+pub(super) fn read_harvest(text: &str, counted: bool, units: Units) -> Result<OwnHarvest, String> {
+    if !counted {
+        return MassPerLength::parse(text, units)
+            .map(OwnHarvest::Weight)
+            .map_err(|error| error.to_string());
+    }
+    let (ending, example) = match units {
+        Units::Customary => ("in 100 ft", "120 in 100 ft"),
+        Units::Metric => ("in a metre", "4 in a metre"),
+    };
+    let number = read_positive(text.trim_end_matches(ending).trim(), example)?;
+    Ok(OwnHarvest::Number(match units {
+        Units::Customary => CountPerLength::per_100_feet(number),
+        Units::Metric => CountPerLength::per_metre(number),
+    }))
+}
+
+/// Reads nitrogen over ground, some of it.
+pub(super) fn read_nitrogen(text: &str, units: Units) -> Result<MassPerArea, String> {
+    let rate = MassPerArea::parse(text, units).map_err(|error| error.to_string())?;
+    if rate.to_kilograms_per_square_metre() <= 0.0 {
+        return Err(format!(
+            "“{text}” is none; use the crop's own, or write some, such as 65 lb/acre"
+        ));
+    }
+    Ok(rate)
 }
 
 /// A number without zeros at its end.

@@ -4,6 +4,8 @@ use std::path::{Path, PathBuf};
 
 use serde::{Deserialize, Serialize};
 
+use crate::quantity::Length;
+
 /// What the program remembers between starts.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(default)]
@@ -14,6 +16,49 @@ pub struct Settings {
     pub dark: Option<bool>,
     /// The renderer to try first: "glow" or "wgpu".
     pub renderer: Option<String>,
+    /// How the grower's drill is tried.
+    pub drill: Drill,
+}
+
+/// How a drill is tried: over a distance, or by turns of its wheel. It is the grower's drill, whatever layout is open.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Drill {
+    /// Whether by turns of its wheel.
+    pub by_turns: bool,
+    /// The distance, in metres.
+    pub distance_m: f64,
+    /// Once round its wheel, in metres.
+    pub wheel_m: f64,
+    /// Turns of its wheel.
+    pub turns: f64,
+}
+
+impl Default for Drill {
+    /// Over ten feet, or ten turns of a wheel of three feet round.
+    ///
+    /// # Source
+    /// Common practice, no source: long enough to even out single seeds, short enough to count.
+    fn default() -> Self {
+        Self {
+            by_turns: false,
+            distance_m: Length::feet(10.0).to_metres(),
+            wheel_m: Length::feet(3.0).to_metres(),
+            turns: 10.0,
+        }
+    }
+}
+
+impl Drill {
+    /// Itself, if a drill can be tried so; a file may hold anything.
+    fn sound(self) -> Self {
+        let all = [self.distance_m, self.wheel_m, self.turns];
+        if all.iter().all(|number| number.is_finite() && *number > 0.0) {
+            self
+        } else {
+            Self::default()
+        }
+    }
 }
 
 /// How many recent files are kept.
@@ -22,11 +67,14 @@ const RECENT: usize = 10;
 impl Settings {
     /// What was remembered; nothing if there is no file or it cannot be read, which is no reason to stop.
     pub fn load(home: &Home) -> Self {
-        home.settings
+        let mut settings: Self = home
+            .settings
             .as_ref()
             .and_then(|file| std::fs::read_to_string(file).ok())
             .and_then(|text| ron::from_str(&text).ok())
-            .unwrap_or_default()
+            .unwrap_or_default();
+        settings.drill = settings.drill.sound();
+        settings
     }
 
     /// Remembers. A folder that cannot be written is no reason to disturb the grower.

@@ -25,7 +25,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, settings: &Settings, out: &mut Vec<
             ui.add_space(8.0);
             ui.with_layout(Direction::left_to_right(Align::Center), |ui| {
                 ui.add_space(16.0);
-                way_back(ui, desk, out);
+                way_back(ui, desk, [Action::Undo, Action::Redo], out);
                 if let Some(said) = desk.said.as_ref().filter(|said| !said.wrong) {
                     ui.add_space(8.0);
                     let words = RichText::new(&said.text).size(13.0).color(colours.soft);
@@ -98,6 +98,9 @@ fn menu(ui: &mut Ui, settings: &Settings, out: &mut Vec<Command>) {
         item(ui, Action::Print, out);
         item(ui, Action::SaveTable, out);
         ui.separator();
+        item(ui, Action::Shed, out);
+        item(ui, Action::Mix, out);
+        ui.separator();
         item(ui, Action::Units, out);
         item(ui, Action::Theme, out);
         ui.separator();
@@ -139,12 +142,14 @@ fn saved_words(desk: &Desk) -> (&'static str, String) {
     }
 }
 
-pub(super) fn way_back(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+pub(super) fn way_back(ui: &mut Ui, desk: &Desk, actions: [Action; 2], out: &mut Vec<Command>) {
     let history = desk.history();
-    for (action, label) in [
-        (Action::Undo, history.undo_label()),
-        (Action::Redo, history.redo_label()),
-    ] {
+    for action in actions {
+        let label = if action == Action::Undo {
+            history.undo_label()
+        } else {
+            history.redo_label()
+        };
         let words = match label {
             Some(label) => format!("{}: {label}", action.label()),
             None => action.label().to_owned(),

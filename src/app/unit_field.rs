@@ -5,8 +5,10 @@
 //! - A text that cannot be read stays as it was typed, the field is marked, and a sentence below says what would do.
 //! - One accepted value is one reply, so one step of undo. A text that was not changed is no reply.
 //! - A value that changes from outside is shown at once, unless the field is just being typed in.
+//! - A value that can be read and is refused all the same, by the change it asks for, goes back into its field, with
+//!   the reason below it.
 
-use egui::{Id, Response, TextEdit, Ui};
+use egui::{Context, Id, Response, TextEdit, Ui};
 
 use super::theme;
 
@@ -20,6 +22,15 @@ struct Draft {
     wrong: Option<String>,
     /// Whether the field is being typed in.
     open: bool,
+}
+
+/// What was taken over last, until the change that it asks for was carried out.
+#[derive(Clone)]
+struct TakenOver {
+    field: Id,
+    text: String,
+    origin: String,
+    frame: u64,
 }
 
 /// What came of a field in this frame.
@@ -70,7 +81,10 @@ pub fn unit_field<T>(
         let given_up = ui.input(|input| input.key_pressed(egui::Key::Escape));
         if !given_up && text.trim() != left.origin.trim() {
             match read(text.trim()) {
-                Ok(value) => accepted = Some(value),
+                Ok(value) => {
+                    accepted = Some(value);
+                    take_over(ui, id, &text, &left.origin);
+                }
                 Err(sentence) => {
                     draft = Some(Draft {
                         text,
@@ -95,6 +109,43 @@ pub fn unit_field<T>(
         accepted,
         wrong,
         response,
+    }
+}
+
+fn take_over(ui: &Ui, field: Id, text: &str, origin: &str) {
+    let taken = TakenOver {
+        field,
+        text: text.to_owned(),
+        origin: origin.to_owned(),
+        frame: ui.ctx().cumulative_frame_nr(),
+    };
+    ui.data_mut(|data| data.insert_temp(Id::NULL, taken));
+}
+
+/// Ties the next change of this frame to the field whose value was taken over in it, if one was.
+pub(crate) fn taken_over(ctx: &Context) -> Option<Refusable> {
+    let taken = ctx.data_mut(|data| {
+        let taken: Option<TakenOver> = data.get_temp(Id::NULL);
+        data.remove::<TakenOver>(Id::NULL);
+        taken
+    })?;
+    (taken.frame == ctx.cumulative_frame_nr()).then_some(Refusable(taken))
+}
+
+/// A value on its way from its field into the layout.
+pub(crate) struct Refusable(TakenOver);
+
+impl Refusable {
+    /// Puts what was typed back into its field, with the reason why it cannot be.
+    pub(crate) fn refuse(self, ctx: &Context, sentence: String) {
+        let Self(taken) = self;
+        let draft = Draft {
+            text: taken.text,
+            origin: taken.origin,
+            wrong: Some(sentence),
+            open: false,
+        };
+        ctx.data_mut(|data| data.insert_temp(taken.field, draft));
     }
 }
 

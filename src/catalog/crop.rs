@@ -42,6 +42,9 @@ pub struct Crop {
     pub field_seed: Option<Ends<MassPerArea>>,
     /// The least part of the seeds that must come up for seed to be sold as this kind.
     pub least_germination: Option<Sourced<Fraction>>,
+    /// Seeds that come up in a test, as a grower counts on for the crop or cultivar. It is a lot's and not a kind's,
+    /// so the catalogue itself leaves it out.
+    pub germination: Option<Sourced<Fraction>>,
     /// How it is usually put in the ground.
     pub method: Sourced<PlantingMethod>,
     /// Another way that is usual too.

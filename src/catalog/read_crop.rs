@@ -72,6 +72,7 @@ pub(super) fn crop(file: FileCrop, citations: &BTreeMap<SourceKey, Citation>) ->
         least_germination: entry.option("least_germination_pct", file.least_germination_pct, |percent| {
             positive(percent).and_then(Fraction::percent)
         })?,
+        germination: None,
         soil: file.soil_f.map(|file| soil(&entry, file)).transpose()?,
         days_to_harvest: entry.option_ends("days_to_harvest", file.days_to_harvest, |days| {
             (days > 0).then_some(days)

@@ -4,6 +4,7 @@ use super::words::{Map, PaperWord};
 use super::{read, sound};
 use crate::layout::store::write_whole;
 use crate::plan::{Ledger, Planner};
+use crate::quantity::Units;
 use crate::sheets::page::{PageOptions, Paper, Scale, ScaleChoice, map_pages};
 use crate::sheets::{FileOptions, MapKind, map_files};
 
@@ -32,11 +33,7 @@ pub(super) fn write_map(words: &Map) -> Result<(), String> {
         .map(|bed| (bed.bed, Ledger::of(bed, layout.units)))
         .collect();
     let today = jiff::ZonedDateTime::now().date();
-    let paper = match words.paper {
-        Some(PaperWord::Letter) => Paper::Letter,
-        Some(PaperWord::A4) => Paper::A4,
-        None => Paper::usual(layout.units),
-    };
+    let paper = paper_of(words.paper, layout.units);
     let options = PageOptions::of(&layout, paper, scale, today);
     let frames =
         map_pages(&layout, &plan, &ledgers, &options).map_err(|error| format!("{error}: {}", words.file.display()))?;
@@ -49,4 +46,13 @@ pub(super) fn write_map(words: &Map) -> Result<(), String> {
         write_whole(&file.path(&words.output), |out| out.write_all(&file.bytes)).map_err(|error| error.to_string())?;
     }
     sound(&words.file, &layout, &plan)
+}
+
+/// The paper that was asked for, or the usual one.
+pub(super) fn paper_of(asked: Option<PaperWord>, units: Units) -> Paper {
+    match asked {
+        Some(PaperWord::Letter) => Paper::Letter,
+        Some(PaperWord::A4) => Paper::A4,
+        None => Paper::usual(units),
+    }
 }

@@ -5,6 +5,7 @@
 
 mod check;
 mod corners;
+mod feed;
 mod ledger;
 mod map;
 mod new;
@@ -39,6 +40,7 @@ pub fn run(words: impl IntoIterator<Item = OsString>) -> ExitCode {
         Some(Job::New(job)) => new::new_layout(&job),
         Some(Job::Ledger(job)) => ledger::print_ledger(&job),
         Some(Job::Order(job)) => order::write_order(&job),
+        Some(Job::Feed(job)) => feed::write_feeding(&job),
         Some(Job::Map(job)) => map::write_map(&job),
         Some(Job::Check(job)) => check::print_check(&job),
     };

@@ -30,6 +30,8 @@ pub(super) enum Job {
     Ledger(Ledger),
     /// What to buy, what for, and where it goes
     Order(Order),
+    /// What every row gets of every dressing, what to buy, and what runs through the tape
+    Feed(Feed),
     /// The map to carry outside
     Map(Map),
     /// What is wrong with a layout, and what a careful neighbour would mention
@@ -154,6 +156,41 @@ pub(super) enum OrderFormat {
     Json,
     /// A spreadsheet, units in the heads
     Xlsx,
+}
+
+/// The words of `feed`.
+#[derive(Debug, Args)]
+pub(super) struct Feed {
+    /// The layout to read
+    #[arg(value_name = "FILE.ron")]
+    pub(super) file: PathBuf,
+    /// How the feeding is written
+    #[arg(long, value_enum, default_value = "table")]
+    pub(super) format: FeedFormat,
+    /// The file to write; a spreadsheet or a PDF needs one, everything else is printed when left out
+    #[arg(short, long, value_name = "OUT")]
+    pub(super) output: Option<PathBuf>,
+    /// The paper of a PDF; the usual one for the layout's units when left out
+    #[arg(long)]
+    pub(super) paper: Option<PaperWord>,
+    /// A PDF in black and white
+    #[arg(long)]
+    pub(super) black_and_white: bool,
+}
+
+/// How the feeding is written.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(super) enum FeedFormat {
+    /// Lines of text
+    Table,
+    /// Comma separated values of every row, units in the heads
+    Csv,
+    /// JSON in SI units, named in each key
+    Json,
+    /// A spreadsheet, units in the heads
+    Xlsx,
+    /// The sheets to carry outside
+    Pdf,
 }
 
 /// The words of `map`.

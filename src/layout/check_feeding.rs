@@ -68,6 +68,9 @@ pub(super) fn check_feeding(found: &mut Found, feeding: &Feeding) {
             found.value(limits::lime_purity(lime.purity));
         }
     }
+    if let Some(published) = &feeding.published {
+        found.value(limits::words("where the published rate holds", published));
+    }
     found.value(limits::credit_count(feeding.credits.len()));
     for credit in &feeding.credits {
         found.value(limits::name("the name of a credit", &credit.name));

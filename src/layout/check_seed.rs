@@ -7,6 +7,7 @@ use super::document::Layout;
 use super::item::Item;
 use super::limits::{self, SEASONS};
 use super::own::{OwnCrop, OwnCultivar, OwnValues};
+use super::own_limits;
 use super::shelf::{LotGermination, PacketList, SeedLot, cultivar_key};
 use crate::catalog::CropId;
 
@@ -91,8 +92,17 @@ fn check_values(found: &mut Found, values: &OwnValues) {
     if let Some(seeds) = values.seeds_per_plant {
         found.value(limits::seeds_per_plant(seeds));
     }
+    if let Some(part) = values.germination {
+        found.value(limits::germination(part));
+    }
     if let Some(days) = values.days_to_harvest {
         found.value(limits::days(days));
+    }
+    if let Some(harvest) = values.harvest {
+        found.value(own_limits::own_harvest(harvest));
+    }
+    if let Some(nitrogen) = values.season_nitrogen {
+        found.value(own_limits::season_nitrogen(nitrogen));
     }
 }
 

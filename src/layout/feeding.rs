@@ -8,6 +8,9 @@ use crate::quantity::{Concentration, Fraction, Length, MassPerArea, MassPerLengt
 pub struct Feeding {
     /// What the soil laboratory recommends; the published general rates of the crop when there is no such paper.
     pub laboratory: Option<Recommendation>,
+    /// Where the published rate holds that the grower chose among those of the crop, in the catalogue's words; the
+    /// first one counts when left out.
+    pub published: Option<String>,
     /// What the bed has already.
     pub credits: Vec<Credit>,
     /// Whether dressings stay as they were planned, whatever was really used of those before.

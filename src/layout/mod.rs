@@ -10,6 +10,7 @@ mod ids;
 mod item;
 mod naming;
 mod own;
+mod own_limits;
 mod shed;
 mod shelf;
 
@@ -36,6 +37,6 @@ pub use ground::{Obstacle, ObstacleKind, Plot, Shape};
 pub use history::History;
 pub use ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId, ShedId};
 pub use item::Item;
-pub use own::{OwnCrop, OwnCultivar, OwnValues};
+pub use own::{OwnCrop, OwnCultivar, OwnHarvest, OwnValues};
 pub use shed::{Label, ShedMaterial};
 pub use shelf::{LotGermination, Packet, PacketList, SeedAmount, SeedLot, cultivar_key, same_cultivar};

@@ -1,7 +1,7 @@
 //! The grower's own crops and cultivars, and own values over the catalogue's.
 
 use crate::catalog::{CropId, PlantingMethod};
-use crate::quantity::{Length, Mass};
+use crate::quantity::{CountPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength};
 
 /// A crop with values of the grower's own.
 ///
@@ -47,10 +47,25 @@ pub struct OwnValues {
     pub method: Option<PlantingMethod>,
     /// Good seeds sown for each plant that is to stand.
     pub seeds_per_plant: Option<f64>,
+    /// Seeds that come up in a test, counted on where neither bed nor lot says otherwise.
+    pub germination: Option<Fraction>,
     /// Height when grown.
     pub height: Option<Length>,
     /// Days to harvest.
     pub days_to_harvest: Option<u16>,
+    /// What a length of row gives.
+    pub harvest: Option<OwnHarvest>,
+    /// Nitrogen for the whole season where the soil gives little.
+    pub season_nitrogen: Option<MassPerArea>,
+}
+
+/// What a length of row gives a grower.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum OwnHarvest {
+    /// By weight.
+    Weight(MassPerLength),
+    /// By number: ears, heads, bunches.
+    Number(CountPerLength),
 }
 
 impl OwnCrop {

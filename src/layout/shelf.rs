@@ -67,6 +67,16 @@ pub struct Packet {
     pub price: Option<f64>,
 }
 
+impl SeedAmount {
+    /// Whether there is nothing of it.
+    pub fn is_nothing(self) -> bool {
+        match self {
+            Self::Weight(mass) => mass <= Mass::ZERO,
+            Self::Count(count) => count == 0,
+        }
+    }
+}
+
 impl LotGermination {
     /// The part that comes up, as far as it is known.
     pub fn found(self) -> Option<Fraction> {

@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::catalog::{Catalog, Crop, CropId, Ends, Mark, SourceKey, Sourced};
-use crate::layout::{Layout, OwnCrop, OwnCultivar, OwnValues, cultivar_key};
+use crate::catalog::{Catalog, Crop, CropId, Ends, Mark, RowAmount, RowMeasure, SourceKey, Sourced};
+use crate::layout::{Layout, OwnCrop, OwnCultivar, OwnHarvest, OwnValues, cultivar_key};
 
 /// All crops that a layout can name, with the grower's own values in them. Cheap to make where there are none, and
 /// cheap to bring up to date.
@@ -191,10 +191,32 @@ fn with_own(base: &Crop, values: &OwnValues) -> Crop {
         crop.height = Some(own(height));
         crop.height_range = Some(both(height));
     }
+    if let Some(part) = values.germination {
+        crop.germination = Some(own(part));
+    }
     if let Some(days) = values.days_to_harvest {
         crop.days_to_harvest = Some(both(days));
     }
+    if let Some(harvest) = values.harvest {
+        crop.harvest = Some(own_harvest(base.harvest.as_ref(), harvest));
+    }
+    if let Some(nitrogen) = values.season_nitrogen {
+        crop.season_nitrogen = Some(own(nitrogen));
+    }
     crop
+}
+
+/// What the grower harvests, of what the catalogue weighs or counts where it weighs or counts as the grower does.
+fn own_harvest(base: Option<&RowAmount>, harvest: OwnHarvest) -> RowAmount {
+    let (measure, or_else) = match harvest {
+        OwnHarvest::Weight(rate) => (RowMeasure::Weight(both(rate)), "produce"),
+        OwnHarvest::Number(number) => (RowMeasure::Number(both(number)), "pieces"),
+    };
+    let alike = base.filter(|base| std::mem::discriminant(&base.measure) == std::mem::discriminant(&measure));
+    RowAmount {
+        what: alike.map_or_else(|| or_else.to_owned(), |base| base.what.clone()),
+        measure,
+    }
 }
 
 fn own<T>(value: T) -> Sourced<T> {

@@ -47,11 +47,11 @@ pub(super) fn dressing_plan(dressing: &Dressing, bed: &Bed, plan: &BedPlan, book
     result
 }
 
-/// The ground that an amount counts.
+/// The ground that a dressing feeds.
 fn counted(dressing: &Dressing, bed: &Bed, plan: &BedPlan) -> Area {
     match (dressing.amount, dressing.placement) {
         (Amount::PerArea(_), Placement::Broadcast) => plan.area,
-        (_, placement) => plan.totals.row_length * placement.strip().unwrap_or(bed.row_spacing),
+        _ => plan.totals.row_length * bed.row_spacing,
     }
 }
 

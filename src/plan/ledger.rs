@@ -173,11 +173,8 @@ fn seed_weight_column(bed: &BedPlan, units: Units) -> Option<Column> {
     let total = bed.totals.seed_mass?;
     let masses: Vec<Mass> = bed.rows.iter().map(|row| row.seed_mass.unwrap_or(Mass::ZERO)).collect();
     let usual = usual(total, masses.len());
-    let (unit, in_unit): (_, fn(Mass) -> f64) = match units {
-        Units::Customary if usual.to_pounds() < 0.5 => ("oz", Mass::to_ounces),
-        Units::Customary => ("lb", Mass::to_pounds),
-        Units::Metric => ("g", Mass::to_grams),
-    };
+    // The bed's sum stands in the unit that it has on the card and in the order; its rows follow.
+    let (unit, in_unit) = total.seed_unit(units);
     let amounts: Vec<f64> = masses.into_iter().map(in_unit).collect();
     Some(Column::amounts(
         ColumnKind::SeedWeight,

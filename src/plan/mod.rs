@@ -4,6 +4,7 @@
 
 mod apportion;
 mod bed_rows;
+mod buying;
 mod crop_book;
 mod dressing;
 pub mod feeding;
@@ -17,6 +18,7 @@ mod stand;
 mod sums;
 mod types;
 
+pub use buying::{BuyingBeside, TableBuys};
 pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
 pub use order::{Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, Things, TraysToSow};

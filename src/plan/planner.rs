@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::bed_rows::{Surroundings, bed_plan};
 use super::crop_book::CropBook;
-use super::feeding::{MaterialBook, injections, shopping};
+use super::feeding::{MaterialBook, injection_heads_up, injections, shopping};
 use super::order::{OrderKeeper, Place};
 use super::overlaps::Overlaps;
 use super::sums::{crop_sums, material_sums};
@@ -141,6 +141,8 @@ impl Planner {
         plan.injections = injections(layout, &plan.beds, &self.materials);
         plan.heads_up = plan.beds.iter().flat_map(|bed| bed.heads_up.iter().cloned()).collect();
         plan.heads_up.extend(self.overlaps.heads_up(layout));
+        let of_runs = injection_heads_up(&plan.injections, &self.materials, self.units);
+        plan.heads_up.extend(of_runs);
         let (order, heads_up) = self.order.finish(&self.book);
         plan.order = order;
         plan.heads_up.extend(heads_up);

@@ -20,10 +20,12 @@ pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> O
     let legal_minimum = crop
         .and_then(|crop| crop.least_germination.as_ref())
         .map(|least| least.value);
-    let (germination, germination_from) = match (planting.germination, legal_minimum) {
-        (Some(own), _) => (own, GerminationFrom::Grower),
-        (None, Some(least)) => (least, GerminationFrom::LegalMinimum),
-        (None, None) => (Fraction::ONE, GerminationFrom::NotKnown),
+    let of_book = crop.and_then(|crop| crop.germination.as_ref()).map(|part| part.value);
+    let (germination, germination_from) = match (planting.germination, of_book, legal_minimum) {
+        (Some(own), ..) => (own, GerminationFrom::Grower),
+        (None, Some(own), _) => (own, GerminationFrom::CropBook),
+        (None, None, Some(least)) => (least, GerminationFrom::LegalMinimum),
+        (None, None, None) => (Fraction::ONE, GerminationFrom::NotKnown),
     };
     Some(Stand {
         in_row,

@@ -140,6 +140,8 @@ pub struct Stand {
 pub enum GerminationFrom {
     /// The grower's.
     Grower,
+    /// The grower's too, given in the crop book for the crop or cultivar.
+    CropBook,
     /// The least at which seed of the kind may be sold.
     LegalMinimum,
     /// Nowhere: every seed is taken to come up.
@@ -217,7 +219,8 @@ pub struct DressingPlan {
     pub is_done: bool,
     /// How many times it is given.
     pub times: u16,
-    /// The ground that its amount counts: the bed's, or the strips that belong to the rows.
+    /// The ground that it feeds: the bed's where it is broadcast, or a strip one row spacing wide for every row. A band
+    /// on a narrower strip feeds the row's whole ground all the same.
     pub counted: Area,
     /// Whether it goes by the bed's ground or by row feet.
     pub goes_by: GoesBy,
@@ -314,7 +317,7 @@ impl DressingPlan {
         }
     }
 
-    /// Product over the ground that it counts.
+    /// Product over the ground that it feeds.
     pub fn rate(&self) -> MassPerArea {
         over(self.total, self.counted)
     }

@@ -175,17 +175,25 @@ impl Mass {
     /// For seed. Customary: ounces to a hundredth below one ounce, to a tenth below a pound, then pounds to a
     /// hundredth. Metric: grams to a tenth below 100 g, then whole, and from a kilogram up to a gram, `1.234 kg`.
     pub fn show_seed(self, units: Units) -> String {
+        let (unit, in_unit) = self.seed_unit(units);
+        let amount = in_unit(self);
+        let decimals = match (unit, amount.abs()) {
+            ("kg", _) => 3,
+            ("lb", _) => 2,
+            ("oz", ounces) if ounces < 0.995 => 2,
+            ("g", grams) if grams >= 99.95 => 0,
+            _ => 1,
+        };
+        format!("{} {unit}", fixed(amount, decimals))
+    }
+
+    /// The unit in which so much seed is shown, and the number of it.
+    pub fn seed_unit(self, units: Units) -> (&'static str, fn(Self) -> f64) {
         match units {
-            Units::Customary => match self.abs().to_ounces() {
-                ounces if ounces < 0.995 => format!("{} oz", fixed(self.to_ounces(), 2)),
-                ounces if ounces < 15.95 => format!("{} oz", fixed(self.to_ounces(), 1)),
-                _ => format!("{} lb", fixed(self.to_pounds(), 2)),
-            },
-            Units::Metric => match self.abs().to_grams() {
-                grams if grams < 99.95 => format!("{} g", fixed(self.to_grams(), 1)),
-                grams if grams < 999.5 => format!("{} g", fixed(self.to_grams(), 0)),
-                _ => format!("{} kg", fixed(self.to_kilograms(), 3)),
-            },
+            Units::Customary if self.abs().to_ounces() < 15.95 => ("oz", Self::to_ounces),
+            Units::Customary => ("lb", Self::to_pounds),
+            Units::Metric if self.abs().to_grams() < 999.5 => ("g", Self::to_grams),
+            Units::Metric => ("kg", Self::to_kilograms),
         }
     }
 

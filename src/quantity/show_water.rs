@@ -11,7 +11,7 @@ impl Concentration {
             _ if ppm.abs() < 9.95 => number(ppm, 1),
             Units::Customary => fixed(ppm, 0),
             Units::Metric if ppm.abs() < 999.5 => fixed(ppm, 0),
-            Units::Metric => trimmed_metric(ppm, 0),
+            Units::Metric => trimmed_metric(ppm.round(), 0),
         };
         format!("{shown} ppm")
     }

@@ -5,6 +5,8 @@
 //! the rows; [`map_files`] paints those as PDF, SVG or PNG.
 
 pub mod drawing;
+pub mod dressing_words;
+pub mod feeding_list;
 mod file_options;
 mod map_file;
 mod mark;

@@ -1,9 +1,9 @@
 //! The order list in words: what to buy, what it is for and what comes off the shelf. Window, paper and tables all
 //! show these words and figures.
 
-use crate::layout::{Layout, Packet, SeedAmount};
-use crate::plan::{OrderLine, PacketsToBuy, Plan, Quantity, Things, TraysToSow};
-use crate::quantity::{Units, count};
+use crate::layout::{Layout, SeedAmount};
+use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow};
+use crate::quantity::{Units, count, counted};
 
 /// The order list of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -25,10 +25,12 @@ pub struct OrderWords {
     pub name: String,
     /// All that the beds take: "1,936 seeds, 1.2 oz".
     pub need: String,
-    /// What it is for: the beds it goes to, with plants and amounts where there are several.
-    pub goes_to: String,
-    /// What comes off the shelf; empty when nothing does.
-    pub from_shelf: String,
+    /// Plants that are to stand, and before thinning where any is done.
+    pub plants: String,
+    /// What it is for: the beds it goes to, each with its amount where there are several.
+    pub goes_to: Vec<String>,
+    /// What comes off the shelf, lot by lot; empty when nothing does.
+    pub from_shelf: Vec<String>,
     /// What is left to buy; "nothing" when the shelf has it all.
     pub to_buy: String,
     /// The packets that cover it, or why there are none; empty when the grower has not said which sizes are sold.
@@ -50,7 +52,37 @@ pub struct TrayWords {
     pub when: String,
 }
 
+impl TrayWords {
+    /// All of it in a sentence.
+    pub fn sentence(&self) -> String {
+        let when = match self.when.as_str() {
+            "" => String::new(),
+            when => format!("; {when}"),
+        };
+        format!("Raise {} for {} in trays: {}{when}.", self.name, self.bed, self.sow)
+    }
+}
+
+impl OrderWords {
+    /// Whether anything is left to buy.
+    pub fn is_to_buy(&self) -> bool {
+        self.to_buy != NOTHING
+    }
+}
+
+/// What stands where nothing is left to buy.
+const NOTHING: &str = "nothing";
+
 impl OrderList {
+    /// What all packets cost, and what that leaves out; `None` when no packet has a price.
+    pub fn cost_sentence(&self) -> Option<String> {
+        match (self.cost.as_str(), self.cost_note.as_str()) {
+            ("", _) => None,
+            (cost, "") => Some(format!("All packets cost {cost}.")),
+            (cost, note) => Some(format!("All packets cost {cost}, {note}.")),
+        }
+    }
+
     /// The order list of a plan, in the layout's units.
     pub fn of(layout: &Layout, plan: &Plan) -> Self {
         let units = layout.units;
@@ -87,7 +119,13 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         [one] => vec![bed_name(one.bed).to_owned()],
         beds => beds
             .iter()
-            .map(|of| format!("{} {}", bed_name(of.bed), quantity_words(of.amount, line.things, units)))
+            .map(|of| {
+                format!(
+                    "{}: {}",
+                    bed_name(of.bed),
+                    quantity_words(of.amount, line.things, units)
+                )
+            })
             .collect(),
     };
     let from_shelf: Vec<String> = line
@@ -108,17 +146,21 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         })
         .collect();
     let to_buy = if line.to_buy.count == 0 {
-        "nothing".to_owned()
+        NOTHING.to_owned()
     } else {
         quantity_words(line.to_buy, line.things, units)
     };
     OrderWords {
         name: line.name(),
         need: quantity_words(line.need, line.things, units),
-        goes_to: goes_to.join("; "),
-        from_shelf: from_shelf.join("; "),
+        plants: plants_words(line),
+        goes_to,
+        from_shelf,
         to_buy,
-        packets: packets_words(line, units),
+        packets: line
+            .packets_problem
+            .clone()
+            .unwrap_or_else(|| packets_words(line, units)),
         cost: line
             .packets
             .as_ref()
@@ -127,16 +169,24 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
     }
 }
 
-fn packets_words(line: &OrderLine, units: Units) -> String {
-    if let Some(problem) = &line.packets_problem {
-        return problem.clone();
+/// "1,760 plants, thinned from 2,640".
+fn plants_words(line: &OrderLine) -> String {
+    let plants = counted(line.plants, "plant", "plants");
+    if line.plants_before_thinning > line.plants {
+        format!("{plants}, thinned from {}", count(line.plants_before_thinning))
+    } else {
+        plants
     }
-    let Some(PacketsToBuy { sizes, .. }) = &line.packets else {
-        return String::new();
-    };
+}
+
+/// "2 × 1 oz, 1 × 250 seeds": how many of each size; empty where there are none.
+pub fn packets_words(line: &OrderLine, units: Units) -> String {
+    let sizes = line.packets.iter().flat_map(|packets| &packets.sizes);
     let sizes: Vec<String> = sizes
-        .iter()
-        .map(|of| format!("{} × {}", count(of.count), packet_words(&of.packet, line.things, units)))
+        .map(|of| {
+            let holds = amount_words(of.packet.amount, line.things, units);
+            format!("{} × {holds}", count(of.count))
+        })
         .collect();
     sizes.join(", ")
 }
@@ -167,7 +217,7 @@ fn tray_words(layout: &Layout, line: &OrderLine, trays: &TraysToSow) -> TrayWord
 /// A count with its weight where that is known: "1,936 seeds, 1.2 oz".
 pub fn quantity_words(quantity: Quantity, things: Things, units: Units) -> String {
     let counted = things_words(quantity.count, things);
-    match quantity.mass {
+    match quantity.mass.filter(|_| quantity.count > 0) {
         Some(mass) => format!("{counted}, {}", mass.show_seed(units)),
         None => counted,
     }
@@ -179,10 +229,6 @@ pub fn amount_words(amount: SeedAmount, things: Things, units: Units) -> String 
         SeedAmount::Weight(mass) => mass.show_seed(units),
         SeedAmount::Count(number) => things_words(number, things),
     }
-}
-
-fn packet_words(packet: &Packet, things: Things, units: Units) -> String {
-    amount_words(packet.amount, things, units)
 }
 
 fn things_words(number: u64, things: Things) -> String {

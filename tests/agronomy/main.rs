@@ -3,7 +3,10 @@
 //! Exact values are asserted; published ones within the tolerance that their own rounding asks for.
 
 mod germination;
+mod ground;
+mod injecting;
 mod mixing;
+mod need;
 mod nutrient;
 mod packets;
 mod practice;

@@ -2,6 +2,12 @@
 //!
 //! `mix-cases.json` holds 200 random mixes solved by HiGHS; `mix-cases.py` beside it made it, and says how.
 
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test or bench that cannot go on says so by stopping"
+)]
+
 use proptest::prelude::*;
 use quillet::agronomy::{
     Blend, Limit, Mix, MixMaterial, MixTarget, MostNutrients, Nutrient, NutrientMiss, Nutrients, Unmet, Unworkable,

@@ -1,10 +1,12 @@
 //! What cannot be worked out is refused in words.
 
 use quillet::agronomy::{
-    Nutrient, Unworkable, bags, banded_share, broadcast_share, density_of_pint, over_plan, plants_per_area,
-    product_for, row_length_per_area, seed_mass, seeds_needed, spaces_in, stand_sample_length, tape_for_row, volume_of,
+    BedRule, Nutrient, SoilLevel, Unworkable, after_credits, along_bed, along_row, bags, banded_share, broadcast_share,
+    density_of_cup, density_of_pint, lime_for, over_ground, over_plan, per_stretch, plants_per_area, product_for,
+    row_length_per_area, salt_index_of_blend, salt_per_unit, seed_mass, seeds_needed, sodium_nitrate_share, spaces_in,
+    split, stand_sample_length, standing_of, tape_for_row, volume_of, water_credit,
 };
-use quillet::quantity::{Area, Density, Fraction, Length, Mass, MassPerArea};
+use quillet::quantity::{Area, Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength};
 
 use crate::label;
 
@@ -60,4 +62,44 @@ fn seed_that_never_comes_up_is_refused() {
 fn more_seeds_than_any_farm_has_are_refused() {
     let refused = seeds_needed(u64::MAX, 1.0, Fraction::ONE, Fraction::ZERO);
     assert_eq!(refused, Err(Unworkable::TooMany("the seeds")));
+}
+
+#[test]
+fn a_need_and_its_credits_are_numbers() {
+    let foot = Length::feet(1.0);
+    for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+        let (length, rate) = (Length::metres(bad), MassPerArea::pounds_per_acre(1.0));
+        assert!(along_row(rate, length, 1).is_err());
+        assert!(over_ground(MassPerLength::ZERO, length, 1).is_err());
+        assert!(along_bed(rate, length, BedRule::Ground).is_err());
+        assert!(along_bed(rate, foot, BedRule::BedFoot { usual: length }).is_err());
+        assert!(sodium_nitrate_share(Mass::ZERO, Mass::kilograms(bad)).is_err());
+        assert!(lime_for(rate, bad).is_err());
+        assert!(density_of_cup(Mass::kilograms(bad)).is_err());
+        assert!(split(Mass::pounds(1.0), &[bad]).is_err());
+    }
+    for bad in [-1.0, f64::NAN, f64::INFINITY] {
+        let (mass, rate) = (Mass::kilograms(bad), MassPerArea::kilograms_per_square_metre(bad));
+        assert!(after_credits(mass, &[]).is_err());
+        assert!(after_credits(Mass::ZERO, &[mass]).is_err());
+        assert!(sodium_nitrate_share(mass, Mass::kilograms(1.0)).is_err());
+        assert!(standing_of(rate, MassPerArea::ZERO).is_err());
+        assert!(standing_of(MassPerArea::ZERO, rate).is_err());
+        assert!(SoilLevel::parts_per_million(bad).is_err());
+        assert!(water_credit(Concentration::grams_per_litre(bad), foot).is_err());
+        assert!(water_credit(Concentration::ZERO, Length::metres(bad)).is_err());
+        assert!(per_stretch(MassPerLength::kilograms_per_metre(bad), foot).is_err());
+        assert!(per_stretch(MassPerLength::ZERO, Length::metres(bad)).is_err());
+        assert!(salt_index_of_blend(&[(mass, 1.0)]).is_err());
+        assert!(salt_index_of_blend(&[(Mass::kilograms(1.0), bad)]).is_err());
+        assert!(salt_per_unit(bad, label(10.0, 0.0, 0.0)).is_err());
+        assert!(split(mass, &[1.0]).is_err());
+        assert!(split(Mass::ZERO, &[1.0, bad]).is_err());
+    }
+    assert!(salt_per_unit(1.0, label(0.0, 0.0, 0.0)).is_err());
+    assert!(split(Mass::ZERO, &[]).is_err());
+    assert_eq!(
+        along_row(MassPerArea::ZERO, foot, 0),
+        Err(Unworkable::NotPositive("the number of rows on a bed"))
+    );
 }

@@ -9,12 +9,13 @@ use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
     Amount, Basis, Bed, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, DressingId, Edit, Feeding,
     Injecting, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate, Obstacle,
-    ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnValues, Packet, Place, Placement,
-    Planting, Plot, PlotChange, PlotId, Raised, Recommendation, SeedAmount, SeedEdit, Shape, ShedEdit, ShedId, Sowing,
-    Tape, Used, Water, When,
+    ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnHarvest, OwnValues, Packet, Place,
+    Placement, Planting, Plot, PlotChange, PlotId, Raised, Recommendation, SeedAmount, SeedEdit, Shape, ShedEdit,
+    ShedId, Sowing, Tape, Used, Water, When,
 };
 use quillet::quantity::{
-    Bearing, Concentration, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume,
+    Bearing, Concentration, CountPerLength, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength, Units,
+    Volume,
 };
 
 fn length() -> impl Strategy<Value = Length> {
@@ -107,6 +108,13 @@ fn packets() -> impl Strategy<Value = Vec<Packet>> {
     )
 }
 
+fn own_harvest() -> impl Strategy<Value = OwnHarvest> {
+    prop_oneof![
+        (1e-6..1e6).prop_map(|rate| OwnHarvest::Weight(MassPerLength::kilograms_per_metre(rate))),
+        (1e-6..1e6).prop_map(|number| OwnHarvest::Number(CountPerLength::per_metre(number))),
+    ]
+}
+
 fn own_values() -> impl Strategy<Value = OwnValues> {
     let method = prop::sample::select(vec![
         PlantingMethod::Drilled,
@@ -126,9 +134,15 @@ fn own_values() -> impl Strategy<Value = OwnValues> {
         prop::option::of(method),
         prop::option::of(1.0..1000.0),
         prop::option::of(1_u16..=731),
+        (
+            prop::option::of(some_fraction()),
+            prop::option::of(own_harvest()),
+            prop::option::of((1e-6..1e3).prop_map(MassPerArea::kilograms_per_square_metre)),
+        ),
     )
         .prop_map(
-            |([row_spacing, in_row_watered, in_row_dry, depth, height], seed_weight, method, seeds_per_plant, days)| {
+            |(spacings, seed_weight, method, seeds_per_plant, days, (germination, harvest, season_nitrogen))| {
+                let [row_spacing, in_row_watered, in_row_dry, depth, height] = spacings;
                 OwnValues {
                     row_spacing,
                     in_row_watered,
@@ -139,6 +153,9 @@ fn own_values() -> impl Strategy<Value = OwnValues> {
                     seeds_per_plant,
                     height,
                     days_to_harvest: days,
+                    germination,
+                    harvest,
+                    season_nitrogen,
                 }
             },
         )
@@ -344,11 +361,13 @@ fn recommendation() -> impl Strategy<Value = Recommendation> {
 fn feeding() -> impl Strategy<Value = Feeding> {
     (
         prop::option::of(recommendation()),
+        prop::option::of(words()),
         prop::collection::vec(credit(), 0..3),
         any::<bool>(),
     )
-        .prop_map(|(laboratory, credits, holds_to_plan)| Feeding {
+        .prop_map(|(laboratory, published, credits, holds_to_plan)| Feeding {
             laboratory,
+            published,
             credits,
             holds_to_plan,
         })

@@ -93,6 +93,7 @@ fn fed() -> Layout {
         Edit::Bed(CORN, BedChange::SetZone("Lower".to_owned())),
         Edit::Bed(CORN, BedChange::SetPlanted(Some(date(2026, 5, 10)))),
         Edit::Bed(CORN, BedChange::SetRecommendation(Some(paper))),
+        Edit::Bed(CORN, BedChange::SetPublished(Some("light sand".to_owned()))),
         Edit::Bed(CORN, BedChange::SetHoldsToPlan(true)),
         Edit::Bed(
             CORN,

@@ -182,6 +182,37 @@ fn values_that_do_not_fit_each_other_are_said_where_they_stand() {
 }
 
 #[test]
+fn own_germination_harvest_and_nitrogen_read_back_and_are_checked() {
+    let text = |values: &str| {
+        format!(r#"(version: 2, name: "Own", season: 2026, own_crops: [(id: "sweet_corn", values: ({values}))])"#)
+    };
+    let values = "germination_part: 0.92, harvest: count_per_m(4.5), season_nitrogen_kg_per_m2: 0.0125";
+    let layout = file::read(&text(values)).expect("it is a layout");
+    assert_eq!(check(&layout), []);
+    assert_eq!(file::read(&file::write(&layout)), Ok(layout));
+    for (values, message) in [
+        ("germination_part: 0", "this part of a whole must be more than zero."),
+        ("germination_part: 1.01", "this part of a whole must be from 0 to 1."),
+        ("harvest: kg_per_m(-1)", "the harvest must be more than zero."),
+        (
+            "harvest: bushels(3)",
+            "`bushels` is not one of the words that can stand here.",
+        ),
+        (
+            "season_nitrogen_kg_per_m2: 0",
+            "the nitrogen for the season must be more than zero.",
+        ),
+    ] {
+        let error = file::read(&text(values)).expect_err(values);
+        assert!(
+            error.to_string().ends_with(&format!(": {message}")),
+            "{values}: {error}"
+        );
+        assert!(error.place().is_some(), "{values}");
+    }
+}
+
+#[test]
 fn two_of_one_name_are_said_where_the_second_stands() {
     let cultivars = "cultivars: [\n";
     let again = "cultivars: [\n(crop: \"sweet_corn\", name: \"EARLY AMBER\"),\n";

@@ -7,9 +7,14 @@
 )]
 
 mod dressings;
+mod feeding;
 mod heads_up;
+mod injections;
+mod mixing;
 mod order;
+mod own_values;
 mod recompute;
+mod shopping;
 mod sums;
 mod trade;
 

@@ -10,12 +10,12 @@ use quillet::quantity::{Bearing, Fraction, Length, Mass};
 
 use super::{bed, change, changes, close, crop, plan, rectangle};
 
-fn part(value: f64) -> Fraction {
+pub(crate) fn part(value: f64) -> Fraction {
     Fraction::new(value).unwrap()
 }
 
 /// Eleven rows of 60 places: a 30 by 35 ft plot of sweet corn, rows 3 ft apart, 6 in between plants.
-fn corn() -> Layout {
+pub(crate) fn corn() -> Layout {
     let east = BedChange::SetBearing(Bearing::EAST);
     let in_row = BedChange::SetInRow(Some(Length::inches(6.0)));
     let germination = BedChange::SetGermination(Some(part(0.8)));
@@ -28,11 +28,11 @@ fn line(plan: &Plan) -> &OrderLine {
     &plan.order.lines[0]
 }
 
-fn seed(layout: &Layout, edit: SeedEdit) -> Layout {
+pub(crate) fn seed(layout: &Layout, edit: SeedEdit) -> Layout {
     layout.apply(&Edit::Seed(edit)).unwrap()
 }
 
-fn lot(layout: &Layout, year: i16, seeds: u64, germination: LotGermination) -> Layout {
+pub(crate) fn lot(layout: &Layout, year: i16, seeds: u64, germination: LotGermination) -> Layout {
     cultivar_lot(layout, "", year, seeds, germination)
 }
 

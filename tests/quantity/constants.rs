@@ -5,7 +5,10 @@
 //! (values from memory of that publication). The acre of NIST is the US survey one, 4,046.873 m²; the acre here is
 //! 43,560 international square feet, 4,046.8564224 m².
 
-use quillet::quantity::{Area, Bearing, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, Volume};
+use quillet::quantity::{
+    Area, Bearing, Concentration, Density, Flow, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength,
+    Span, Volume,
+};
 
 use crate::close;
 
@@ -103,6 +106,71 @@ fn rates_along_rows_convert() {
     assert!(close(
         MassPerLength::grams_per_metre(20.0).to_pounds_per_100_feet(),
         20.0 / (453.592_37 / 30.48)
+    ));
+}
+
+#[test]
+fn spoons_and_pints_are_parts_of_a_gallon() {
+    assert!(close(Volume::pints(8.0).to_gallons(), 1.0));
+    assert!(close(Volume::tablespoons(256.0).to_gallons(), 1.0));
+    assert!(close(Volume::teaspoons(768.0).to_gallons(), 1.0));
+    assert!(close(Volume::cups(1.0).to_tablespoons(), 16.0));
+    assert!(close(Volume::tablespoons(1.0).to_teaspoons(), 3.0));
+}
+
+#[test]
+fn strengths_convert_as_published() {
+    // An ounce of a pure nutrient in 100 gallons is 74.892 ppm; Texas A&M greenhouse nutrition page,
+    // hortipm.tamu.edu/ipmguide/nutrient/calcs.html, prints 75.
+    let ounce = Concentration::ounces_per_100_gallons(1.0);
+    assert!((ounce.to_parts_per_million() - 74.892).abs() < 5e-4);
+    assert!(close(
+        Concentration::pounds_per_100_gallons(1.0).to_ounces_per_100_gallons(),
+        16.0
+    ));
+    assert!(close(
+        Concentration::pounds_per_gallon(1.0).to_pounds_per_100_gallons(),
+        100.0
+    ));
+    assert!(close(
+        Concentration::grams_per_litre(133.0).to_pounds_per_gallon(),
+        133.0 * 3.785_411_784 / 453.592_37
+    ));
+    assert!(close(
+        Concentration::grams_per_litre(1.0).to_parts_per_million(),
+        1000.0
+    ));
+}
+
+#[test]
+fn water_runs_and_adds_up() {
+    let tape = FlowPerLength::gallons_per_minute_per_100_feet(0.45);
+    let flow = tape * Length::feet(300.0);
+    assert!(close(flow.to_gallons_per_minute(), 1.35));
+    assert!(close((flow * Span::hours(1.0)).to_gallons(), 81.0));
+    assert!(close((Volume::gallons(81.0) / flow).to_minutes(), 60.0));
+    assert!(close(flow.to_litres_per_hour(), 81.0 * 3.785_411_784));
+    assert!(close(
+        Flow::litres_per_hour(60.0).to_cubic_metres_per_second(),
+        1e-3 / 60.0
+    ));
+    assert!(close(
+        FlowPerLength::litres_per_hour_per_metre(1.0).to_litres_per_hour_per_metre(),
+        1.0
+    ));
+    // 3.785411784 l × 60 on 30.48 m.
+    assert!(close(
+        tape.to_litres_per_hour_per_metre(),
+        0.45 * 3.785_411_784 * 60.0 / 30.48
+    ));
+    let feed = Concentration::of(Mass::kilograms(2.0), Volume::litres(100.0));
+    assert!(close(feed.to_grams_per_litre(), 20.0));
+    assert!(close((feed * Volume::litres(10.0)).to_grams(), 200.0));
+    assert!(close((Mass::kilograms(1.0) / feed).to_litres(), 50.0));
+    // An inch of water on a square foot: 144 of 231 cubic inches.
+    assert!(close(
+        (Area::square_feet(1.0) * Length::inches(1.0)).to_gallons(),
+        144.0 / 231.0
     ));
 }
 

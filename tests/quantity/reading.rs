@@ -2,7 +2,8 @@
 
 use Units::{Customary, Metric};
 use quillet::quantity::{
-    Area, Bearing, Fraction, Length, LengthUnit, Mass, MassPerArea, MassPerLength, MassUnit, Units, Volume,
+    Area, Bearing, Concentration, Flow, FlowPerLength, Fraction, Length, LengthUnit, Mass, MassPerArea, MassPerLength,
+    MassUnit, Span, Units, Volume,
 };
 
 use crate::close;
@@ -255,6 +256,130 @@ fn rates_over_ground() {
         );
     }
     assert!(read("70 kg/ha").is_ok_and(|rate| close(rate, 70.0)));
+}
+
+#[test]
+fn every_way_a_laboratory_writes_a_rate() {
+    let acre = |text| MassPerArea::parse(text, Customary).map(MassPerArea::to_pounds_per_acre);
+    for (text, pounds) in [
+        ("100 lb/acre", 100.0),
+        ("100 lbs per acre", 100.0),
+        ("2 lb/1,000 sq ft", 87.12),
+        ("0.5 lb/100 sq ft", 217.8),
+        ("2 ton/acre", 4000.0),
+        ("2 tons per acre", 4000.0),
+    ] {
+        assert!(
+            acre(text).is_ok_and(|rate| close(rate, pounds)),
+            "{text}: {:?}",
+            acre(text)
+        );
+    }
+    let along = |text| MassPerLength::parse(text, Metric).map(MassPerLength::to_grams_per_metre);
+    for (text, grams) in [("2 kg/100 m", 20.0), ("2 kg per 100 m of row", 20.0), ("20 g/m", 20.0)] {
+        assert!(
+            along(text).is_ok_and(|rate| close(rate, grams)),
+            "{text}: {:?}",
+            along(text)
+        );
+    }
+}
+
+#[test]
+fn strengths_of_feed_and_stock() {
+    let ppm = |text| Concentration::parse(text, Customary).map(Concentration::to_parts_per_million);
+    for text in [
+        "150 ppm",
+        "150ppm",
+        "150 parts per million",
+        "150 mg/L",
+        "150 mg per litre",
+        "0.15 g/l",
+    ] {
+        assert!(
+            ppm(text).is_ok_and(|read| close(read, 150.0)),
+            "{text}: {:?}",
+            ppm(text)
+        );
+    }
+    let pounds = |text| Concentration::parse(text, Metric).map(Concentration::to_pounds_per_gallon);
+    for text in [
+        "1.08 lb/gal",
+        "108 lb/100 gal",
+        "108 lb per 100 gallons",
+        "1728 oz/100 gal",
+        "1 lb 1.28 oz/gal",
+    ] {
+        assert!(
+            pounds(text).is_ok_and(|read| close(read, 1.08)),
+            "{text}: {:?}",
+            pounds(text)
+        );
+    }
+}
+
+#[test]
+fn flows_of_pipes_and_tape() {
+    let gpm = |text| Flow::parse(text, Customary).map(Flow::to_gallons_per_minute);
+    for text in [
+        "1.5 gpm",
+        "1.5 gal/min",
+        "1.5 gallons per minute",
+        "90 gph",
+        "90 gal/h",
+        "1½ gpm",
+    ] {
+        assert!(gpm(text).is_ok_and(|read| close(read, 1.5)), "{text}: {:?}", gpm(text));
+    }
+    let litres = |text| Flow::parse(text, Metric).map(Flow::to_litres_per_hour);
+    for text in ["300 l/h", "300 L/h", "300 lph", "5 l/min", "5 lpm"] {
+        assert!(
+            litres(text).is_ok_and(|read| close(read, 300.0)),
+            "{text}: {:?}",
+            litres(text)
+        );
+    }
+    let tape = |text| FlowPerLength::parse(text, Customary).map(FlowPerLength::to_gallons_per_minute_per_100_feet);
+    for text in [
+        "0.45 gpm/100 ft",
+        "0.45 gpm per 100 ft",
+        "0.45 gal/min/100'",
+        "27 gph/100 ft",
+    ] {
+        assert!(
+            tape(text).is_ok_and(|read| close(read, 0.45)),
+            "{text}: {:?}",
+            tape(text)
+        );
+    }
+    let metre = |text| FlowPerLength::parse(text, Metric).map(FlowPerLength::to_litres_per_hour_per_metre);
+    for text in ["3,3 l/h per m", "3.3 l/h/m", "330 l/h per 100 m"] {
+        assert!(
+            metre(text).is_ok_and(|read| close(read, 3.3)),
+            "{text}: {:?}",
+            metre(text)
+        );
+    }
+}
+
+#[test]
+fn times() {
+    let minutes = |text| Span::parse(text, Customary).map(Span::to_minutes);
+    for (text, expected) in [
+        ("6 h 10 min", 370.0),
+        ("6 hours 10", 370.0),
+        ("6h10min", 370.0),
+        ("45 min", 45.0),
+        ("1.5 h", 90.0),
+        ("1 1/2 hours", 90.0),
+        ("90 s", 1.5),
+    ] {
+        assert!(
+            minutes(text).is_ok_and(|read| close(read, expected)),
+            "{text}: {:?}",
+            minutes(text)
+        );
+    }
 }
 
 #[test]

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use quillet::quantity::{
-    Area, Bearing, Fraction, Length, LengthUnit, Mass, MassPerArea, MassPerLength, ParseError, ParseProblem,
-    QuantityKind, Units, Volume,
+    Area, Bearing, Concentration, Flow, FlowPerLength, Fraction, Length, LengthUnit, Mass, MassPerArea, MassPerLength,
+    ParseError, ParseProblem, QuantityKind, Span, Units, Volume,
 };
 
 #[track_caller]
@@ -127,6 +127,29 @@ fn rates_and_volumes_ask_for_their_units() {
 }
 
 #[test]
+fn water_and_what_is_in_it_ask_for_their_units() {
+    let strength = |text| Concentration::parse(text, Units::Customary);
+    refused(&strength("150"), ParseProblem::UnitMissing, "150");
+    refused(&strength("150 lb"), ParseProblem::UnitMissing, "150 lb");
+    refused(&strength("22 fl oz/100 gal"), ParseProblem::NotUnderstood, "fl");
+    refused(&strength("22 oz/acre"), ParseProblem::NotUnderstood, "acre");
+    refused(&strength("150 ppm N"), ParseProblem::NotUnderstood, "ppm");
+    refused(&strength("99999999999 ppm"), ParseProblem::TooLarge, "99999999999 ppm");
+    let flow = |text| Flow::parse(text, Units::Customary);
+    refused(&flow("5"), ParseProblem::UnitMissing, "5");
+    refused(&flow("5 gal"), ParseProblem::UnitMissing, "5 gal");
+    refused(&flow("5 gal/ft"), ParseProblem::NotUnderstood, "ft");
+    refused(&flow("5 gpm/100 ft"), ParseProblem::NotUnderstood, "/");
+    let tape = |text| FlowPerLength::parse(text, Units::Customary);
+    refused(&tape("0.45 gpm"), ParseProblem::UnitMissing, "0.45 gpm");
+    refused(&tape("0.45 gpm/0 ft"), ParseProblem::OutOfRange, "0.45 gpm/0 ft");
+    refused(&tape("0.45 gpm/100 acres"), ParseProblem::NotUnderstood, "acres");
+    let span = |text| Span::parse(text, Units::Customary);
+    refused(&span("45"), ParseProblem::UnitMissing, "45");
+    refused(&span("10 min 6 h"), ParseProblem::NotUnderstood, "h");
+}
+
+#[test]
 fn directions_and_parts_outside_their_range_are_refused() {
     refused(&Bearing::parse("400"), ParseProblem::OutOfRange, "400");
     refused(&Bearing::parse("N 120 E"), ParseProblem::OutOfRange, "N 120 E");
@@ -165,6 +188,14 @@ fn the_sentence_quotes_the_part_and_names_examples_that_are_read() {
         (QuantityKind::MassPerLength, |text| {
             MassPerLength::parse(text, Units::Customary).is_ok()
         }),
+        (QuantityKind::Concentration, |text| {
+            Concentration::parse(text, Units::Customary).is_ok()
+        }),
+        (QuantityKind::Flow, |text| Flow::parse(text, Units::Customary).is_ok()),
+        (QuantityKind::FlowPerLength, |text| {
+            FlowPerLength::parse(text, Units::Customary).is_ok()
+        }),
+        (QuantityKind::Span, |text| Span::parse(text, Units::Customary).is_ok()),
         (QuantityKind::Bearing, |text| Bearing::parse(text).is_ok()),
         (QuantityKind::Fraction, |text| Fraction::parse(text).is_ok()),
     ] {
@@ -182,7 +213,7 @@ proptest! {
 
     #[test]
     fn nothing_that_looks_like_a_measure_breaks_a_reader(
-        text in "[-−0-9.,/⁄ ½¼′″'\"°%]{0,8}(ft|in|m2|²|sq|lb|per|of|N|n|e| |x2|º|é){0,2}[0-9.,/½ '\"-]{0,6}(ft|in|e|acre| |²){0,2}"
+        text in "[-−0-9.,/⁄ ½¼′″'\"°%]{0,8}(ft|in|m2|²|sq|lb|gal|gpm|h|per|of|N|n|e| |x2|º|é){0,2}[0-9.,/½ '\"-]{0,6}(ft|in|e|acre|gal| |²){0,2}"
     ) {
         read_all(&text);
     }
@@ -197,6 +228,10 @@ fn read_all(text: &str) {
         sound(Volume::parse(text, units).map(Volume::to_cubic_metres));
         sound(MassPerArea::parse(text, units).map(MassPerArea::to_kilograms_per_square_metre));
         sound(MassPerLength::parse(text, units).map(MassPerLength::to_kilograms_per_metre));
+        sound(Concentration::parse(text, units).map(Concentration::to_kilograms_per_cubic_metre));
+        sound(Flow::parse(text, units).map(Flow::to_cubic_metres_per_second));
+        sound(FlowPerLength::parse(text, units).map(FlowPerLength::to_square_metres_per_second));
+        sound(Span::parse(text, units).map(Span::to_seconds));
     }
     sound(Bearing::parse(text).map(Bearing::to_degrees));
     sound(Fraction::parse(text).map(Fraction::get));

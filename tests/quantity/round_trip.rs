@@ -2,7 +2,10 @@
 
 use Units::{Customary, Metric};
 use proptest::prelude::*;
-use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume};
+use quillet::quantity::{
+    Area, Bearing, Concentration, Flow, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength, Span, Units,
+    Volume,
+};
 
 /// Half the step that is shown, with room for what binary fractions lose.
 fn within_half(value: f64, shown: f64, step: f64) -> bool {
@@ -87,6 +90,46 @@ proptest! {
         same!(volume.show(Customary), read, cups, if cups < 16.0 { 0.1 } else { 1.6 });
         let read = |text: &str| Volume::parse(text, Metric).map(Volume::to_litres);
         same!(volume.show(Metric), read, volume.to_litres(), if volume.to_litres() < 0.9995 { 0.001 } else { 0.01 });
+    }
+
+    #[test]
+    fn spoons(tablespoons in 0.1..20.0_f64) {
+        let volume = Volume::tablespoons(tablespoons);
+        let read = |text: &str| Volume::parse(text, Customary).map(Volume::to_tablespoons);
+        let step = if tablespoons < 0.75 { 0.25 / 3.0 } else if tablespoons < 3.75 { 0.5 } else { 4.0 };
+        same!(volume.show_measure(), read, tablespoons, step);
+    }
+
+    #[test]
+    fn strengths(ppm in 0.0..20_000.0_f64, grams in 0.0..2000.0_f64) {
+        let feed = Concentration::parts_per_million(ppm);
+        for units in [Customary, Metric] {
+            let read = |text: &str| Concentration::parse(text, units).map(Concentration::to_parts_per_million);
+            same!(feed.show(units), read, ppm, if ppm < 9.9 { 0.1 } else { 1.0 });
+        }
+        let stock = Concentration::grams_per_litre(grams);
+        let read = |text: &str| Concentration::parse(text, Customary).map(Concentration::to_pounds_per_gallon);
+        same!(stock.show_stock(Customary), read, stock.to_pounds_per_gallon(), 0.01);
+        let read = |text: &str| Concentration::parse(text, Metric).map(Concentration::to_grams_per_litre);
+        same!(stock.show_stock(Metric), read, grams, 0.1);
+    }
+
+    #[test]
+    fn flows_and_times(gpm in 0.0..50.0_f64, seconds in -100_000.0..400_000.0_f64) {
+        let flow = Flow::gallons_per_minute(gpm);
+        let read = |text: &str| Flow::parse(text, Customary).map(Flow::to_gallons_per_minute);
+        same!(flow.show(Customary), read, gpm, 0.01);
+        let read = |text: &str| Flow::parse(text, Metric).map(Flow::to_litres_per_hour);
+        same!(flow.show(Metric), read, flow.to_litres_per_hour(), 0.1);
+        let tape = FlowPerLength::gallons_per_minute_per_100_feet(gpm);
+        let read = |text: &str| {
+            FlowPerLength::parse(text, Customary).map(FlowPerLength::to_gallons_per_minute_per_100_feet)
+        };
+        same!(tape.show(Customary), read, gpm, 0.01);
+        let read = |text: &str| FlowPerLength::parse(text, Metric).map(FlowPerLength::to_litres_per_hour_per_metre);
+        same!(tape.show(Metric), read, tape.to_litres_per_hour_per_metre(), 0.01);
+        let read = |text: &str| Span::parse(text, Customary).map(Span::to_seconds);
+        same!(Span::seconds(seconds).show(), read, seconds, if seconds.abs() < 59.5 { 1.0 } else { 60.0 });
     }
 
     #[test]

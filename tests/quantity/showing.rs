@@ -1,7 +1,10 @@
 //! What is shown: wording, steps and carries.
 
 use Units::{Customary, Metric};
-use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume, count};
+use quillet::quantity::{
+    Area, Bearing, Concentration, Flow, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength, Span, Units,
+    Volume, count,
+};
 
 #[test]
 fn plot_lengths_are_in_feet_and_quarter_inches_or_centimetres() {
@@ -157,6 +160,65 @@ fn cups_and_liquids() {
     assert_eq!(Volume::litres(0.25).show(Metric), "250 ml");
     assert_eq!(Volume::litres(0.9999).show(Metric), "1 l");
     assert_eq!(Volume::litres(19.68).show(Metric), "19.68 l");
+}
+
+#[test]
+fn cups_become_spoons_where_they_are_small() {
+    for (tablespoons, shown) in [
+        (40.0, "2½ cups"),
+        (4.0, "¼ cup"),
+        (3.75, "¼ cup"),
+        (3.7, "3½ tbsp"),
+        (2.5, "2½ tbsp"),
+        (1.0, "1 tbsp"),
+        (0.75, "1 tbsp"),
+        (0.7, "2 tsp"),
+        (0.25, "¾ tsp"),
+        (0.01, "less than ¼ tsp"),
+        (0.0, "less than ¼ tsp"),
+    ] {
+        assert_eq!(Volume::tablespoons(tablespoons).show_measure(), shown, "{tablespoons}");
+    }
+}
+
+#[test]
+fn water_and_what_is_in_it() {
+    for (ppm, customary, metric) in [
+        (69.3, "69 ppm", "69 ppm"),
+        (2.54, "2.5 ppm", "2.5 ppm"),
+        (9.96, "10 ppm", "10 ppm"),
+        (999.6, "1,000 ppm", "1,000.0 ppm"),
+        (1666.66, "1,667 ppm", "1,667.0 ppm"),
+        (0.0, "0 ppm", "0 ppm"),
+    ] {
+        assert_eq!(Concentration::parts_per_million(ppm).show(Customary), customary);
+        assert_eq!(Concentration::parts_per_million(ppm).show(Metric), metric);
+    }
+    let nitre = Concentration::grams_per_litre(133.0);
+    assert_eq!(nitre.show_stock(Customary), "1.11 lb/gal");
+    assert_eq!(nitre.show_stock(Metric), "133 g/l");
+    assert_eq!(Concentration::grams_per_litre(1020.0).show_stock(Metric), "1,020.0 g/l");
+    let flow = Flow::gallons_per_minute(1.35);
+    assert_eq!(flow.show(Customary), "1.35 gpm");
+    assert_eq!(flow.show(Metric), "306.6 l/h");
+    let tape = FlowPerLength::gallons_per_minute_per_100_feet(0.45);
+    assert_eq!(tape.show(Customary), "0.45 gpm/100 ft");
+    assert_eq!(tape.show(Metric), "3.35 l/h per m");
+    for (seconds, shown) in [
+        (22_222.2, "6 h 10 min"),
+        (7200.0, "2 h"),
+        (7180.0, "2 h"),
+        (3569.0, "59 min"),
+        (3571.0, "1 h"),
+        (2700.0, "45 min"),
+        (59.6, "1 min"),
+        (40.2, "40 s"),
+        (0.0, "0 s"),
+        (-2700.0, "−45 min"),
+        (-0.2, "0 s"),
+    ] {
+        assert_eq!(Span::seconds(seconds).show(), shown, "{seconds} s");
+    }
 }
 
 #[test]

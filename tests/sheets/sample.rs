@@ -10,6 +10,7 @@ use quillet::layout::{
     Bed, BedGround, BedId, Dressing, DressingId, Feeding, Layout, Note, NoteId, Obstacle, ObstacleId, ObstacleKind,
     Placement, Planting, Plot, PlotId, Shape, Sowing, Tape, Water, When,
 };
+use quillet::plan::feeding::BedFeeding;
 use quillet::plan::{
     BedPlan, DressingPlan, GerminationFrom, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
 };
@@ -95,9 +96,14 @@ impl BedSpec<'_> {
                     material_name: "Calcium nitrate".to_owned(),
                     problem: None,
                     total: rows.iter().copied().sum(),
+                    planned: rows.iter().copied().sum(),
+                    is_done: false,
+                    times: 1,
+                    counted: Area::square_feet(1440.0),
                     rows,
                     goes_by: GoesBy::RowFeet,
                     analysis: Analysis::default(),
+                    available_n: Fraction::ONE,
                     density: Some(quillet::quantity::Density::kilograms_per_cubic_metre(1000.0)),
                 }
             })
@@ -131,6 +137,7 @@ impl BedSpec<'_> {
             rows,
             pieces,
             dressings,
+            feeding: BedFeeding::default(),
             totals,
             harvest: None,
             heads_up: Vec::new(),

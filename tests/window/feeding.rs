@@ -1,15 +1,18 @@
 //! What to feed: the question, the soil laboratory's paper, credits, programmes, dressings, runs through the tape, and
 //! what was really used.
 
+use std::rc::Rc;
+use std::sync::Arc;
+
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use quillet::app::desk::Desk;
 use quillet::app::step::Step;
-use quillet::layout::{Bed, Credit, CreditKind, Dressing, Placement, When};
+use quillet::layout::{Bed, Credit, CreditKind, Dressing, Feeding, Placement, When, store};
 use quillet::plan::BedPlan;
 
-use super::window::Window;
+use super::window::{Window, sample};
 
 fn desk(window: &Window) -> &Desk {
     window.harness.state().desk()
@@ -32,9 +35,22 @@ fn dressing(window: &Window, place: usize) -> &Dressing {
     &bed(window).dressings[place]
 }
 
-/// The sample with the question asked, in a window so tall that all of a card can be reached.
+/// The sample with its shed empty and nothing said yet of how its first bed is fed but three dressings in words, with the
+/// question asked, in a window so tall that all of a card can be reached.
 fn feeding() -> Window {
-    let mut window = Window::sample();
+    let mut layout = store::load(&sample()).unwrap();
+    layout.shed.clear();
+    let bed = Arc::make_mut(&mut layout.beds[0]);
+    bed.feeding = Feeding::default();
+    bed.planting.as_mut().unwrap().planted = None;
+    for dressing in &mut bed.dressings {
+        dressing.when = When::Words("when it is time".to_owned());
+        dressing.used = None;
+    }
+    let folder = Rc::new(tempfile::tempdir().unwrap());
+    let file = folder.path().join("fed.ron");
+    store::save(&file, &layout).unwrap();
+    let mut window = Window::open(Some(file), folder);
     window.harness.set_size(egui::vec2(1440.0, 4200.0));
     window.harness.run_ok();
     window.click_any("What do I feed?");
@@ -63,13 +79,24 @@ fn choose(window: &mut Window, from: &str, to: &str) {
     window.click(to);
 }
 
-/// Empties the field of that label.
-fn clear(window: &mut Window, label: &str) {
-    window.harness.get_by_label(label).click();
+/// Puts a text in the place of what stands in the field of that label, which a heading may have too.
+fn fill(window: &mut Window, label: &str, text: &str) {
+    let field = window.harness.get_by_role_and_label(Role::TextInput, label);
+    field.click();
     window.harness.run_ok();
     window.press_with(Modifiers::COMMAND, Key::A);
-    window.press(Key::Backspace);
+    if text.is_empty() {
+        window.press(Key::Backspace);
+    } else {
+        window.type_text(text);
+    }
     window.press(Key::Enter);
+}
+
+/// What stands in the field of that label.
+fn value(window: &Window, label: &str) -> String {
+    let field = window.harness.get_by_role_and_label(Role::TextInput, label);
+    field.value().unwrap_or_default()
 }
 
 /// What the bed wants of nitrogen, phosphate and potash, in pounds to the acre.
@@ -98,9 +125,9 @@ fn the_question_opens_what_a_bed_wants_and_has_and_answers_in_a_line() {
 fn a_laboratorys_paper_is_typed_in_its_own_units() {
     let mut window = feeding();
     choose(&mut window, "published rates", "my soil test");
-    window.fill("Nitrogen", "120 lb/acre", Key::Enter);
-    window.fill("Phosphate", "60 lb/acre", Key::Enter);
-    window.fill("Potash", "80 lb/acre", Key::Enter);
+    fill(&mut window, "Nitrogen", "120 lb/acre");
+    fill(&mut window, "Phosphate", "60 lb/acre");
+    fill(&mut window, "Potash", "80 lb/acre");
     assert_eq!(wanted(&window).map(f64::round), [120.0, 60.0, 80.0]);
     // 43,560 sq ft to the acre; 0.45359 kg to the pound and 0.40469 ha to the acre.
     for (typed, right) in [
@@ -111,16 +138,16 @@ fn a_laboratorys_paper_is_typed_in_its_own_units() {
         // Rows 3 ft apart: 100 ft of row are 300 sq ft.
         ("0.6 lb/100 ft of row", 87.12),
     ] {
-        window.fill("Nitrogen", typed, Key::Enter);
+        fill(&mut window, "Nitrogen", typed);
         assert!(near(wanted(&window)[0], right), "{typed}: {}", wanted(&window)[0]);
     }
     // Beds 6 ft apart in the paper's acre, 3 ft here: each foot of row gets as much, so the ground gets twice as much.
-    window.fill("Nitrogen", "100 lb/acre", Key::Enter);
-    window.fill("Rows there", "6 ft", Key::Enter);
+    fill(&mut window, "Nitrogen", "100 lb/acre");
+    fill(&mut window, "Rows there", "6 ft");
     assert!(near(wanted(&window)[0], 200.0));
     assert!(window.sees_part("rows 6 ft apart"));
     assert!(window.sees_part("comes to nitrogen 200 lb/acre"));
-    clear(&mut window, "Rows there");
+    fill(&mut window, "Rows there", "");
     assert!(near(wanted(&window)[0], 100.0));
 }
 
@@ -129,36 +156,36 @@ fn a_paper_in_phosphorus_and_potassium_is_turned_into_the_terms_of_a_label() {
     let mut window = feeding();
     choose(&mut window, "published rates", "my soil test");
     choose(&mut window, "P2O5 and K2O", "P and K");
-    window.fill("Nitrogen", "100 lb/acre", Key::Enter);
-    window.fill("Phosphorus", "40 lb/acre", Key::Enter);
-    window.fill("Potassium", "40 lb/acre", Key::Enter);
+    fill(&mut window, "Nitrogen", "100 lb/acre");
+    fill(&mut window, "Phosphorus", "40 lb/acre");
+    fill(&mut window, "Potassium", "40 lb/acre");
     // New Mexico State University, Guide H-120: phosphate is 2.29 times phosphorus, potash 1.2 times potassium.
     assert!((wanted(&window)[1] - 40.0 * 2.29).abs() < 0.2);
     assert!((wanted(&window)[2] - 40.0 * 1.2).abs() < 0.3);
-    assert_eq!(window.value("Phosphorus"), "40 lb/acre");
+    assert_eq!(value(&window, "Phosphorus"), "40 lb/acre");
     choose(&mut window, "P and K", "P2O5 and K2O");
-    assert_eq!(window.value("Phosphate"), "91.7 lb/acre");
+    assert_eq!(value(&window, "Phosphate"), "91.7 lb/acre");
 
     // What was typed is not lost by looking at the published rates.
     choose(&mut window, "my soil test", "published rates");
     assert!(bed(&window).feeding.laboratory.is_none());
     choose(&mut window, "published rates", "my soil test");
-    assert_eq!(window.value("Phosphate"), "91.7 lb/acre");
+    assert_eq!(value(&window, "Phosphate"), "91.7 lb/acre");
 }
 
 #[test]
 fn lime_comes_to_what_the_label_makes_of_it() {
     let mut window = feeding();
     choose(&mut window, "published rates", "my soil test");
-    window.fill("Lime", "150 lb/1000 sq ft", Key::Enter);
-    window.fill("Purity", "75", Key::Enter);
+    fill(&mut window, "Lime", "150 lb/1000 sq ft");
+    fill(&mut window, "Purity", "75");
     // Penn State, Home Garden report notes: amount × 100 ÷ 75, and two doses for 15 lb/100 sq ft. The bed has
     // 1,440 sq ft, so 1.44 × 150 × 100 ÷ 75 = 288 lb.
     assert!(window.sees("288 lb of that lime for the bed, in 2 doses, half a year apart"));
     let before = steps(&window);
-    window.fill("Purity", "0", Key::Enter);
+    fill(&mut window, "Purity", "0");
     assert!(window.sees_part("a percentage over 0"));
-    assert_eq!(window.value("Purity"), "0");
+    assert_eq!(value(&window, "Purity"), "0");
     assert_eq!(steps(&window), before);
 }
 
@@ -171,15 +198,15 @@ fn what_the_bed_has_already_is_counted_off() {
     };
     add(&mut window, "Nitrogen from the soil");
     // University of Vermont: 10 lb/acre for each percent of organic matter.
-    window.fill("Organic matter", "3 %", Key::Enter);
+    fill(&mut window, "Organic matter", "3 %");
     let nitrogen = |window: &Window| plan(window).feeding.accounts[0].to_give.unwrap().to_pounds_per_acre();
     assert!(near(nitrogen(&window), 100.0));
     assert!(window.sees_part("Organic matter, 3 %"));
 
     add(&mut window, "Nitrate in the water");
     choose(&mut window, "nitrogen, NO3-N", "nitrate, NO3");
-    window.fill("Water holds", "44.27", Key::Enter);
-    window.fill("Put on", "12 in", Key::Enter);
+    fill(&mut window, "Water holds", "44.27");
+    fill(&mut window, "Put on", "12 in");
     // 44.27 ppm nitrate are 10 ppm nitrogen; 0.2266 lb/acre for each of them and inch.
     assert!(
         (nitrogen(&window) - (100.0 - 27.19)).abs() < 0.02,
@@ -188,9 +215,9 @@ fn what_the_bed_has_already_is_counted_off() {
     );
 
     add(&mut window, "Compost or manure");
-    window.fill("How much", "10 tons/acre", Key::Enter);
-    window.fill("Holds", "2-1-1", Key::Enter);
-    window.fill("Free this year", "10 %", Key::Enter);
+    fill(&mut window, "How much", "10 tons/acre");
+    fill(&mut window, "Holds", "2-1-1");
+    fill(&mut window, "Free this year", "10 %");
     // 20,000 lb × 2 % × a tenth.
     assert!(
         (nitrogen(&window) - (72.81 - 40.0)).abs() < 0.02,
@@ -198,9 +225,9 @@ fn what_the_bed_has_already_is_counted_off() {
         nitrogen(&window)
     );
     let before = steps(&window);
-    window.fill("Holds", "60-60-0", Key::Enter);
+    fill(&mut window, "Holds", "60-60-0");
     assert!(window.sees_part("100 % all together"));
-    assert_eq!(window.value("Holds"), "60-60-0");
+    assert_eq!(value(&window, "Holds"), "60-60-0");
     assert_eq!(steps(&window), before);
 
     window.press(Key::Escape);
@@ -236,7 +263,7 @@ fn a_programme_is_laid_down_in_one_step_in_place_of_what_is_not_done() {
 #[test]
 fn what_was_really_used_shrinks_the_next_dressing() {
     let mut window = at_dressing("At planting");
-    window.fill("Amount used", "8.8 lb", Key::Enter);
+    fill(&mut window, "Amount used", "8.8 lb");
     assert!(window.sees("As planned"));
     assert!(window.sees("the dressings still ahead stay as they are"));
     window.click("Back to Corn block");
@@ -244,24 +271,24 @@ fn what_was_really_used_shrinks_the_next_dressing() {
     // A fifth more than planned: 12 lb where 10 lb were planned.
     let planned = plan(&window).dressings[1].planned.to_pounds();
     assert!(near(planned, 13.2), "{planned}");
-    window.fill("Amount used", "15.84", Key::Enter);
+    fill(&mut window, "Amount used", "15.84");
     assert!(window.sees("20 % more than the 13.2 lb planned"));
     assert!(window.sees("“2nd side-dress” shrinks from 13.2 lb to 10.6 lb"));
-    window.fill("Done on", "12 June", Key::Enter);
+    fill(&mut window, "Done on", "12 June");
     let on = dressing(&window, 1).used.unwrap().on.unwrap();
     assert_eq!(on.to_string(), "2027-06-12");
 
     let done = steps(&window);
     for (typed, sentence) in [("-1 lb", "less than nothing"), ("a lot", "not understood")] {
-        window.fill("Amount used", typed, Key::Enter);
+        fill(&mut window, "Amount used", typed);
         assert!(window.sees_part(sentence), "{typed}");
-        assert_eq!(window.value("Amount used"), typed);
+        assert_eq!(value(&window, "Amount used"), typed);
     }
-    window.fill("Done on", "31 June", Key::Enter);
+    fill(&mut window, "Done on", "31 June");
     assert!(window.sees_part("no day of the calendar"));
     assert_eq!(steps(&window), done);
 
-    clear(&mut window, "Amount used");
+    fill(&mut window, "Amount used", "");
     assert_eq!(dressing(&window, 1).used, None);
     assert!(near(plan(&window).dressings[2].total.to_pounds(), 13.2));
 }
@@ -271,7 +298,7 @@ fn dressings_hold_to_the_plan_where_the_grower_says_so() {
     let mut window = feeding();
     window.click_any("Dressings follow what was used");
     open_dressing(&mut window, "1st side-dress");
-    window.fill("Amount used", "20 lb", Key::Enter);
+    fill(&mut window, "Amount used", "20 lb");
     assert!(window.sees_part("the others stay as planned"));
     assert!(near(plan(&window).dressings[2].total.to_pounds(), 13.2));
 }
@@ -279,7 +306,7 @@ fn dressings_hold_to_the_plan_where_the_grower_says_so() {
 #[test]
 fn a_stage_is_chosen_and_dated_from_the_planting_day() {
     let mut window = feeding();
-    window.fill("Planted on", "10 May", Key::Enter);
+    fill(&mut window, "Planted on", "10 May");
     let planted = bed(&window).planting.as_ref().unwrap().planted.unwrap();
     assert_eq!(planted.to_string(), "2027-05-10");
     open_dressing(&mut window, "2nd side-dress");
@@ -287,19 +314,19 @@ fn a_stage_is_chosen_and_dated_from_the_planting_day() {
     assert!(matches!(&dressing(&window, 2).when, When::Stage(stage) if stage.0 == "corn_12_to_18_in"));
     assert!(window.sees_part("counted from the planting day"));
     // A stage by its name, a day, and the grower's own words go into the same field.
-    window.fill("When", "knee-high", Key::Enter);
+    fill(&mut window, "When", "knee-high");
     assert!(matches!(&dressing(&window, 2).when, When::Stage(stage) if stage.0 == "knee_high"));
-    window.fill("When", "10 June", Key::Enter);
+    fill(&mut window, "When", "10 June");
     assert!(matches!(dressing(&window, 2).when, When::Day(day) if day.to_string() == "2027-06-10"));
-    window.fill("When", "when the elder blooms", Key::Enter);
+    fill(&mut window, "When", "when the elder blooms");
     assert_eq!(
         dressing(&window, 2).when,
         When::Words("when the elder blooms".to_owned())
     );
     let before = steps(&window);
-    window.fill("When", "2027-02-30", Key::Enter);
+    fill(&mut window, "When", "2027-02-30");
     assert!(window.sees_part("no day of the calendar"));
-    assert_eq!(window.value("When"), "2027-02-30");
+    assert_eq!(value(&window, "When"), "2027-02-30");
     assert_eq!(steps(&window), before);
 }
 
@@ -307,9 +334,9 @@ fn a_stage_is_chosen_and_dated_from_the_planting_day() {
 fn a_run_through_the_tape_says_how_strong_and_how_long_it_is() {
     let mut window = at_dressing("2nd side-dress");
     choose(&mut window, "beside the plants", "through the tape");
-    window.fill("When", "10 June", Key::Enter);
-    window.fill("Times", "3", Key::Enter);
-    window.fill("Days apart", "7", Key::Enter);
+    fill(&mut window, "When", "10 June");
+    fill(&mut window, "Times", "3");
+    fill(&mut window, "Days apart", "7");
     let Placement::Injected(injecting) = dressing(&window, 2).placement else {
         panic!("through the tape")
     };
@@ -339,14 +366,14 @@ fn a_run_through_the_tape_says_how_strong_and_how_long_it_is() {
         ("1 of stock", "0.5", "1 or more"),
         ("Its width", "0 in", "over zero"),
     ] {
-        window.fill(label, typed, Key::Enter);
+        fill(&mut window, label, typed);
         assert!(window.sees_part(sentence), "{label} {typed}");
-        assert_eq!(window.value(label), typed);
+        assert_eq!(value(&window, label), typed);
         assert_eq!(steps(&window), before, "{label} {typed}");
     }
-    window.fill("Stock tank", "50 gal", Key::Enter);
+    fill(&mut window, "Stock tank", "50 gal");
     assert!(window.sees("13.2 lb in 50 gal of water"));
-    window.fill("1 of stock", "1:200", Key::Enter);
+    fill(&mut window, "1 of stock", "1:200");
     assert!(window.sees_part("of 200 parts that come out, one is stock"));
 }
 
@@ -374,8 +401,8 @@ fn a_dressing_says_what_each_row_and_each_stretch_takes() {
 
     let before = steps(&window);
     for typed in ["a lot", "-3 lb/100 ft", "12"] {
-        window.fill("Amount", typed, Key::Enter);
-        assert_eq!(window.value("Amount"), typed, "what was typed stays");
+        fill(&mut window, "Amount", typed);
+        assert_eq!(value(&window, "Amount"), typed, "what was typed stays");
         assert_eq!(steps(&window), before, "{typed}");
     }
 }
@@ -393,9 +420,9 @@ fn wrong_rates_are_said_at_their_fields_and_stay() {
         ("Planted on", "31 June", "no day of the calendar"),
         ("Planted on", "soon", "write it like 10 June"),
     ] {
-        window.fill(label, typed, Key::Enter);
+        fill(&mut window, label, typed);
         assert!(window.sees_part(sentence), "{label} {typed}");
-        assert_eq!(window.value(label), typed);
+        assert_eq!(value(&window, label), typed);
         assert_eq!(steps(&window), before, "{label} {typed}");
     }
 }
@@ -403,21 +430,35 @@ fn wrong_rates_are_said_at_their_fields_and_stay() {
 #[test]
 fn tape_and_zone_are_the_beds() {
     let mut window = feeding();
-    window.fill("Water zone", "North", Key::Enter);
+    fill(&mut window, "Water zone", "North");
     assert_eq!(bed(&window).zone, "North");
     assert!(window.sees("no other bed is of this zone yet"));
     let tape = window.harness.get_by_role_and_label(Role::DisclosureTriangle, "Tape");
     tape.click();
     window.harness.run_ok();
-    window.fill("Lets out", "0.25 gpm/100 ft", Key::Enter);
-    window.fill("Outlets every", "8 in", Key::Enter);
-    window.fill("Width inside", "7/8 in", Key::Enter);
+    fill(&mut window, "Lets out", "0.25 gpm/100 ft");
+    fill(&mut window, "Outlets every", "8 in");
+    fill(&mut window, "Width inside", "7/8 in");
     let tape = bed(&window).tape;
     assert!(near(tape.flow.to_gallons_per_minute_per_100_feet(), 0.25));
     assert!(near(tape.outlets.to_inches(), 8.0));
     assert!(near(tape.bore.to_inches(), 0.875));
     let before = steps(&window);
-    window.fill("Lets out", "0 gpm/100 ft", Key::Enter);
+    fill(&mut window, "Lets out", "0 gpm/100 ft");
     assert!(window.sees_part("tape lets out"));
     assert_eq!(steps(&window), before);
+}
+
+#[test]
+fn which_published_rate_holds_is_chosen_by_the_ground() {
+    let mut window = feeding();
+    // University of Wisconsin: 130 lb/acre on soil with 2 to 10 % organic matter, 150 with less than 2 %.
+    choose(
+        &mut window,
+        "soil with 2 to 10 % organic matter",
+        "soil with less than 2 % organic matter",
+    );
+    assert!(window.sees("Nitrogen 150 lb/acre"));
+    let wanted = plan(&window).feeding.accounts[0].wanted.unwrap();
+    assert!(near(wanted.to_pounds_per_acre(), 150.0));
 }

@@ -6,6 +6,7 @@ mod feeding;
 mod files;
 mod first_map;
 mod ledger;
+mod shed;
 mod sowing;
 mod steps_of_undo;
 mod unit_field;

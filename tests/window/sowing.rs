@@ -169,9 +169,140 @@ fn crops_and_cultivars_of_ones_own_are_kept_and_named_once() {
     // A second cultivar of the name is refused, and both crop and first cultivar stay.
     let before = steps(&window);
     window.fill("New cultivar", "early amber", Key::Enter);
-    assert!(window.sees_part("are named"));
+    assert!(window.sees_part("has a cultivar named"));
+    assert_eq!(window.value("New cultivar"), "early amber", "what was typed stays");
     assert_eq!(steps(&window), before);
     assert_eq!(desk(&window).layout().cultivars.len(), 1);
+    assert!(!desk(&window).said.as_ref().is_some_and(|said| said.wrong));
+}
+
+#[test]
+fn a_name_that_is_taken_is_said_at_its_field() {
+    let mut window = tall();
+    window.press_with(Modifiers::COMMAND, Key::B);
+    window.fill("New cultivar", "Early Amber", Key::Enter);
+    window.fill("New cultivar", "Late White", Key::Enter);
+    let before = steps(&window);
+    // The page of Late White is open; the other's name is refused, and the page stays.
+    window.fill("Cultivar", "Early Amber", Key::Enter);
+    assert!(window.sees_part("has a cultivar named"));
+    assert_eq!(window.value("Cultivar"), "Early Amber");
+    assert!(!desk(&window).said.as_ref().is_some_and(|said| said.wrong));
+    assert_eq!(steps(&window), before);
+    window.fill("Cultivar", "Later White", Key::Enter);
+    assert!(!window.sees_part("has a cultivar named"));
+    assert_eq!(desk(&window).layout().cultivars[1].name, "Later White");
+
+    window.click("The crop itself");
+    window.click("A crop of my own like it");
+    window.fill("Name", "Carrot", Key::Enter);
+    assert!(window.sees_part("There is a crop named"));
+    assert_eq!(window.value("Name"), "Carrot");
+    window.fill("Name", "Corn from the neighbour", Key::Enter);
+    assert_eq!(desk(&window).layout().own_crops[0].name, "Corn from the neighbour");
+}
+
+#[test]
+fn values_that_cannot_be_are_said_beside_them_in_the_book() {
+    let mut window = tall();
+    window.press_with(Modifiers::COMMAND, Key::B);
+    let before = steps(&window);
+    for (label, typed, sentence) in [
+        ("Germination", "0", "write a percentage over 0"),
+        ("Germination", "101 %", "up to 100"),
+        ("Seeds in an ounce", "0", "write a number over zero"),
+        ("Good seeds a plant", "0.5", "one seed at least"),
+        ("Ears harvested, no promise", "none", "write a number over zero"),
+        ("Nitrogen for the season", "0 lb/acre", "is none"),
+    ] {
+        window.fill(label, typed, Key::Enter);
+        assert!(window.sees_part(sentence), "{typed}");
+        assert_eq!(window.value(label), typed, "what was typed stays");
+        assert_eq!(steps(&window), before);
+    }
+    window.fill("Germination", "92", Key::Enter);
+    let own = desk(&window).layout().own_crops[0].values;
+    assert!((own.germination.unwrap().to_percent() - 92.0).abs() < 1e-9);
+    window.fill("Ears harvested, no promise", "140 in 100 ft", Key::Enter);
+    assert!(desk(&window).layout().own_crops[0].values.harvest.is_some());
+    // What the table would buy stands beside what the bed needs.
+    assert!(window.sees_part("never from such a table"));
+    assert!(window.sees_part("The rows of Corn block, 440 row ft, need"));
+}
+
+#[test]
+fn spare_seed_is_never_less_than_nothing() {
+    let mut window = tall();
+    window.click_any("What goes on each row?");
+    let before = steps(&window);
+    window.fill("Seed on top", "-5 %", Key::Enter);
+    assert_eq!(window.value("Seed on top"), "-5 %");
+    assert_eq!(steps(&window), before);
+    window.fill("Seed on top", "5 %", Key::Enter);
+    assert_eq!(steps(&window), before + 1);
+}
+
+#[test]
+fn known_cultivars_are_offered_and_free_words_stay() {
+    let mut window = with_a_lot();
+    window.fill("Cultivar", "Early Amber", Key::Enter);
+    window.click_any("What rows fit?");
+    assert_eq!(desk(&window).layout().beds[0].planting.as_ref().unwrap().cultivar, "");
+    window.click("Known cultivars");
+    window.type_text("amber");
+    window.press(Key::Enter);
+    let cultivar = |window: &Window| {
+        desk(window).layout().beds[0]
+            .planting
+            .as_ref()
+            .unwrap()
+            .cultivar
+            .clone()
+    };
+    assert_eq!(cultivar(&window), "Early Amber");
+    assert_eq!(line(&window, "sweet_corn").drawn_count(), 400);
+    window.fill("Cultivar", "From the neighbour", Key::Enter);
+    assert_eq!(cultivar(&window), "From the neighbour");
+}
+
+#[test]
+fn crops_are_found_by_what_else_they_are_called() {
+    let mut window = tall();
+    window.click_any("What rows fit?");
+    let crop = |window: &Window| desk(window).layout().beds[0].planting.as_ref().unwrap().crop.0.clone();
+    window.click("Crop Sweet corn");
+    window.type_text("zucch");
+    window.press(Key::Enter);
+    assert_eq!(crop(&window), "squash_summer");
+    window.click("Crop Squash, summer");
+    window.type_text("daucus");
+    window.press(Key::Enter);
+    assert_eq!(crop(&window), "carrot");
+    window.press_with(Modifiers::COMMAND, Key::K);
+    window.type_text("courgette");
+    window.press(Key::Enter);
+    assert_eq!(crop(&window), "squash_summer");
+}
+
+#[test]
+fn the_drill_is_the_same_at_the_next_start() {
+    let mut window = tall();
+    window.click_any("What goes on each row?");
+    window.click_any("Setting the drill");
+    window.harness.get_by_value("over a distance").click();
+    window.harness.run_ok();
+    window.click("by wheel turns");
+    window.fill("Wheel round", "4 ft", Key::Enter);
+    window.fill("Turns", "8", Key::Enter);
+    let folder = window.folder.clone();
+    drop(window);
+    let mut window = Window::open(Some(super::window::sample()), folder);
+    window.harness.set_size(egui::vec2(1440.0, 3200.0));
+    window.harness.run_ok();
+    window.click_any("What goes on each row?");
+    window.click_any("Setting the drill");
+    assert_eq!(window.value("Wheel round"), "4 ft");
+    assert_eq!(window.value("Turns"), "8");
 }
 
 #[test]

@@ -23,7 +23,8 @@ use programme::{Programme, Softness};
 /// without which all others could be kept.
 ///
 /// # Errors
-/// When there is no material, a number is less than nothing or none, or the most of a nutrient is below its least.
+/// When there is no material, a number is less than nothing or none, the most of a nutrient is below its least, or more is
+/// wanted than any farm gives.
 ///
 /// # Source
 /// Linear programming (G. B. Dantzig, "Maximization of a linear function of variables subject to linear inequalities",
@@ -71,6 +72,9 @@ fn limits(materials: &[MixMaterial], target: &MixTarget) -> Vec<Limit> {
     limits
 }
 
+/// More of a nutrient than any farm gives: a million tonnes.
+const MOST_KILOGRAMS: f64 = 1e9;
+
 /// Refuses what the solver must never see.
 fn check(materials: &[MixMaterial], target: &MixTarget) -> Result<(), Unworkable> {
     if materials.is_empty() {
@@ -84,6 +88,9 @@ fn check(materials: &[MixMaterial], target: &MixTarget) -> Result<(), Unworkable
     }
     for nutrient in Nutrient::ALL {
         let least = not_negative(target.least.of(nutrient).to_kilograms(), "the nutrient wanted")?;
+        if least > MOST_KILOGRAMS {
+            return Err(Unworkable::TooMany("the nutrients wanted"));
+        }
         if let Some(most) = target.most.of(nutrient) {
             let most = not_negative(most.to_kilograms(), "the most of a nutrient")?;
             if least > most {

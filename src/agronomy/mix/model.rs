@@ -4,6 +4,9 @@ use super::super::nutrient::{Nutrient, Nutrients};
 use crate::catalog::Analysis;
 use crate::quantity::{Fraction, Mass};
 
+/// A label shows no less of a nutrient, and a solver cannot tell it from nothing.
+const LEAST_PART: f64 = 1e-5;
+
 /// A material to mix from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MixMaterial {
@@ -23,10 +26,11 @@ impl MixMaterial {
     /// The part of its weight that counts as this nutrient; nitrogen with its availability.
     pub(super) fn part(&self, nutrient: Nutrient) -> f64 {
         let part = nutrient.part_of(self.analysis);
-        match nutrient {
+        let counted = match nutrient {
             Nutrient::Nitrogen => part * self.available.get(),
             Nutrient::Phosphate | Nutrient::Potash => part,
-        }
+        };
+        if counted >= LEAST_PART { counted } else { 0.0 }
     }
 }
 
@@ -153,12 +157,10 @@ impl NutrientMiss {
 }
 
 impl MixTarget {
-    /// The largest amount in it.
+    /// The largest amount wanted.
     pub(super) fn scale(&self) -> Mass {
-        Nutrient::ALL.into_iter().fold(Mass::ZERO, |largest, nutrient| {
-            let most = self.most.of(nutrient).unwrap_or_default();
-            largest.max(self.least.of(nutrient)).max(most)
-        })
+        let wanted = Nutrient::ALL.into_iter().map(|nutrient| self.least.of(nutrient));
+        wanted.fold(Mass::ZERO, Mass::max)
     }
 }
 

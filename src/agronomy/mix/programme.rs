@@ -1,6 +1,6 @@
 //! A mix as a linear programme.
 //!
-//! Everything is scaled before the solver sees it: weights by the largest amount in the target, prices by the highest,
+//! Everything is scaled before the solver sees it: weights by the largest amount wanted, prices by the highest,
 //! because the solver's tolerances are plain numbers.
 
 use good_lp::{Expression, ProblemVariables, Solution, SolverModel, Variable, microlp, variable};
@@ -24,11 +24,11 @@ pub(super) enum Softness {
 const SHORT_AGAINST_OVER: f64 = 1000.0;
 /// What a material costs more than the one before it, in parts of the highest price, so that ties end one way.
 const TIE: f64 = 1e-8;
+/// How much more than the least may be missed while the cost is made least: what solving loses.
+const SLACK: f64 = 1e-11;
 /// A larger weight than any mix takes, in parts of the largest amount wanted: a material that holds a part in a
 /// hundred thousand of the one nutrient.
 const NO_LIMIT: f64 = 1e5;
-/// A label does not show less of a nutrient, and the solver could not tell it from nothing.
-const LEAST_PART: f64 = 1e-5;
 
 /// What is mixed, and for what.
 pub(super) struct Programme<'a> {
@@ -63,33 +63,34 @@ impl<'a> Programme<'a> {
             return Some(vec![Mass::ZERO; self.materials.len()]);
         }
         if softness == Softness::Hard {
-            return self.solve_for_cost(softness, lifted, None);
+            let rows = self.rows(softness, lifted);
+            let cost = self.cost(&rows);
+            return self.weights(rows, &cost).map(|(weights, _)| weights);
         }
         // First the least that is missed, then the cheapest way to miss no more.
-        let missed = self.least_missed(softness)?;
-        self.solve_for_cost(softness, lifted, Some(missed * (1.0 + 1e-7) + 1e-9))
-    }
-
-    fn least_missed(&self, softness: Softness) -> Option<f64> {
-        let mut rows = self.rows(softness, None);
-        let missed = std::mem::take(&mut rows.missed);
-        let solution = rows.minimise(missed.clone())?;
-        Some(missed.eval_with(&solution).max(0.0))
-    }
-
-    fn solve_for_cost(&self, softness: Softness, lifted: Option<Limit>, missed: Option<f64>) -> Option<Vec<Mass>> {
+        let rows = self.rows(softness, lifted);
+        let missed = rows.missed.clone();
+        let (first, least) = self.weights(rows, &missed)?;
         let mut rows = self.rows(softness, lifted);
-        if let Some(most) = missed {
-            let all = std::mem::take(&mut rows.missed);
-            rows.constraints.push(all.leq(most));
-        }
+        let missed = std::mem::take(&mut rows.missed);
+        rows.constraints.push(missed.leq(least * (1.0 + SLACK) + SLACK));
+        let cost = self.cost(&rows);
+        Some(self.weights(rows, &cost).map_or(first, |(weights, _)| weights))
+    }
+
+    fn cost(&self, rows: &Rows) -> Expression {
         let mut cost = Expression::with_capacity(rows.amounts.len());
         for (&amount, &price) in rows.amounts.iter().zip(&self.costs) {
             cost.add_mul(price, amount);
         }
-        let amounts = rows.amounts.clone();
-        let solution = rows.minimise(cost)?;
-        let weights = amounts.into_iter().map(|amount| {
+        cost
+    }
+
+    /// The weights that make the objective least, and how little that is.
+    fn weights(&self, rows: Rows, objective: &Expression) -> Option<(Vec<Mass>, f64)> {
+        let model = rows.variables.minimise(objective.clone()).using(microlp);
+        let solution = model.with_all(rows.constraints).solve().ok()?;
+        let weights = rows.amounts.into_iter().map(|amount| {
             let weight = solution.value(amount);
             // What solving leaves of nothing is nothing.
             if weight > 1e-12 {
@@ -98,7 +99,7 @@ impl<'a> Programme<'a> {
                 Mass::ZERO
             }
         });
-        Some(weights.collect())
+        Some((weights.collect(), objective.eval_with(&solution).max(0.0)))
     }
 
     /// The variables and all limits but the lifted one.
@@ -118,10 +119,7 @@ impl<'a> Programme<'a> {
         for nutrient in Nutrient::ALL {
             let mut supplied = Expression::with_capacity(amounts.len() + 1);
             for (&amount, material) in amounts.iter().zip(self.materials) {
-                let part = material.part(nutrient);
-                if part >= LEAST_PART {
-                    supplied.add_mul(part, amount);
-                }
+                supplied.add_mul(material.part(nutrient), amount);
             }
             let least = self.target.least.of(nutrient) / self.scale;
             if least > 0.0 && lifted != Some(Limit::Least(nutrient)) {
@@ -144,7 +142,7 @@ impl<'a> Programme<'a> {
                     missed += over;
                     supplied -= over;
                 }
-                constraints.push(supplied.leq(most / self.scale));
+                constraints.push(supplied.leq((most / self.scale).min(NO_LIMIT)));
             }
         }
         Rows {
@@ -162,11 +160,4 @@ struct Rows {
     amounts: Vec<Variable>,
     missed: Expression,
     constraints: Vec<good_lp::Constraint>,
-}
-
-impl Rows {
-    fn minimise(self, objective: Expression) -> Option<impl Solution> {
-        let model = self.variables.minimise(objective).using(microlp);
-        model.with_all(self.constraints).solve().ok()
-    }
 }

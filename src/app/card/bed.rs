@@ -62,7 +62,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         sowing_way::show(ui, hand, bed, field);
     });
     if let Some(rate) = drill::aim(hand, bed) {
-        folded(ui, "Setting the drill", false, |ui| drill::show(ui, hand, rate, field));
+        folded(ui, "Setting the drill", false, |ui| {
+            drill::show(ui, hand, id, rate, field);
+        });
     }
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));

@@ -6,39 +6,24 @@ use super::{Hand, length_line, planting};
 use crate::agronomy::{DrillRate, rolled};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_positive};
+use crate::app::settings::Drill;
 use crate::app::theme;
-use crate::layout::{Bed, Sowing};
+use crate::layout::{Bed, BedId, Sowing};
 use crate::quantity::{Length, Units};
 
-/// How the drill is tried. It is the grower's drill and not the bed's, so it stays from bed to bed.
+/// A trial of the drill: how it is tried, and what fell.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct DrillTrial {
-    way: Way,
-    distance: Length,
-    wheel: Length,
-    turns: f64,
-    counted: Option<f64>,
+    /// How it is tried, from bed to bed and from day to day.
+    pub(crate) drill: Drill,
+    /// Seeds counted, and for which bed: another bed has another seed.
+    counted: Option<(BedId, f64)>,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Way {
-    Distance,
-    Turns,
-}
-
-impl Default for DrillTrial {
-    /// Over ten feet, or ten turns of a wheel of three feet round.
-    ///
-    /// # Source
-    /// Common practice, no source: long enough to even out single seeds, short enough to count.
-    fn default() -> Self {
-        Self {
-            way: Way::Distance,
-            distance: Length::feet(10.0),
-            wheel: Length::feet(3.0),
-            turns: 10.0,
-            counted: None,
-        }
+impl DrillTrial {
+    /// A trial that is still to be made.
+    pub(crate) const fn of(drill: Drill) -> Self {
+        Self { drill, counted: None }
     }
 }
 
@@ -51,7 +36,7 @@ pub(super) fn aim(hand: &Hand<'_>, bed: &Bed) -> Option<DrillRate> {
     DrillRate::for_stand(stand.in_row, stand.seeds_per_place()?, stand.comes_up()).ok()
 }
 
-pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, aim: DrillRate, field: Id) {
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: BedId, aim: DrillRate, field: Id) {
     let units = hand.desk.layout().units;
     let field = field.with("drill");
     let (unit, words) = match units {
@@ -72,46 +57,14 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, aim: DrillRate, field: Id) 
         );
     }
     let trial = &mut *hand.drill;
-    let ways = [("over a distance", Way::Distance), ("by wheel turns", Way::Turns)];
-    let chosen = ways
-        .iter()
-        .find(|(_, way)| *way == trial.way)
-        .map_or("", |(name, _)| *name);
-    if let Some(way) = form::choices(ui, field.with("way"), "Try it", chosen, &ways) {
-        trial.way = way;
+    let before = trial.drill;
+    let ground = ground(ui, &mut trial.drill, field, units);
+    if trial.drill != before {
         trial.counted = None;
     }
-    let ground = match trial.way {
-        Way::Distance => {
-            let read = |text: &str| positive(Length::parse(text, units).map_err(|error| error.to_string())?);
-            let shown = trial.distance.show(units);
-            if let Some(distance) = form::field(ui, field.with("distance"), "Distance", &shown, read) {
-                trial.distance = distance;
-                trial.counted = None;
-            }
-            trial.distance
-        }
-        Way::Turns => {
-            let shown = trial.wheel.show(units);
-            let read = |text: &str| positive(length_line::read_short(text, &shown, units)?);
-            if let Some(wheel) = form::field(ui, field.with("wheel"), "Wheel round", &shown, read) {
-                trial.wheel = wheel;
-                trial.counted = None;
-            }
-            form::follows(ui, "its circumference; chalk one turn on the ground and measure it");
-            let read = |text: &str| read_positive(text, "10");
-            if let Some(turns) = form::field(ui, field.with("turns"), "Turns", &plain(trial.turns), read) {
-                trial.turns = turns;
-                trial.counted = None;
-            }
-            match rolled(trial.wheel, trial.turns) {
-                Ok(ground) => {
-                    form::follows(ui, format!("rolls {}", ground.show(units)));
-                    ground
-                }
-                Err(error) => return form::wrong(ui, &error.to_string()),
-            }
-        }
+    let ground = match ground {
+        Ok(ground) => ground,
+        Err(sentence) => return form::wrong(ui, &sentence),
     };
     let expected = match aim.seeds_on(ground) {
         Ok(seeds) => seeds,
@@ -119,21 +72,57 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, aim: DrillRate, field: Id) 
     };
     let words = format!("Count {} seeds from one spout", whole_seeds(expected));
     ui.label(RichText::new(words).font(theme::bold(14.0)));
-    let shown = trial.counted.map_or_else(String::new, plain);
+    let counted = trial.counted.filter(|(of, _)| *of == bed).map(|(_, seeds)| seeds);
+    let shown = counted.map_or_else(String::new, plain);
     let read = |text: &str| match text {
         "" => Ok(None),
         text => read_positive(text, "96").map(Some),
     };
     if let Some(counted) = form::field(ui, field.with("counted"), "Counted", &shown, read) {
-        trial.counted = counted;
+        trial.counted = counted.map(|seeds| (bed, seeds));
     }
-    let Some(counted) = trial.counted else {
+    let Some(counted) = counted else {
         return form::follows(ui, "what really fell in the trial");
     };
     match DrillRate::counted(counted, ground).and_then(|fell| aim.correction(fell)) {
         Ok(correction) => form::follows(ui, correction_words(correction)),
         Err(error) => form::wrong(ui, &error.to_string()),
     }
+}
+
+/// How the drill is tried, and the ground that one of its spouts sows in that.
+fn ground(ui: &mut Ui, drill: &mut Drill, field: Id, units: Units) -> Result<Length, String> {
+    let ways = [("over a distance", false), ("by wheel turns", true)];
+    let chosen = if drill.by_turns {
+        "by wheel turns"
+    } else {
+        "over a distance"
+    };
+    if let Some(by_turns) = form::choices(ui, field.with("way"), "Try it", chosen, &ways) {
+        drill.by_turns = by_turns;
+    }
+    if !drill.by_turns {
+        let distance = Length::metres(drill.distance_m);
+        let read = |text: &str| positive(Length::parse(text, units).map_err(|error| error.to_string())?);
+        if let Some(typed) = form::field(ui, field.with("distance"), "Distance", &distance.show(units), read) {
+            drill.distance_m = typed.to_metres();
+        }
+        return Ok(distance);
+    }
+    let wheel = Length::metres(drill.wheel_m);
+    let shown = wheel.show(units);
+    let read = |text: &str| positive(length_line::read_short(text, &shown, units)?);
+    if let Some(typed) = form::field(ui, field.with("wheel"), "Wheel round", &shown, read) {
+        drill.wheel_m = typed.to_metres();
+    }
+    form::follows(ui, "its circumference; chalk one turn on the ground and measure it");
+    let read = |text: &str| read_positive(text, "10");
+    if let Some(turns) = form::field(ui, field.with("turns"), "Turns", &plain(drill.turns), read) {
+        drill.turns = turns;
+    }
+    let ground = rolled(wheel, drill.turns).map_err(|error| error.to_string())?;
+    form::follows(ui, format!("rolls {}", ground.show(units)));
+    Ok(ground)
 }
 
 fn correction_words(correction: f64) -> String {

@@ -3,6 +3,7 @@
 use egui::{RichText, Ui};
 
 use crate::app::wording::source_words;
+use crate::catalog::Mark;
 use crate::plan::{BedPlan, HarvestAmount};
 use crate::quantity::{Mass, Units, count};
 
@@ -22,14 +23,16 @@ pub(super) fn show(ui: &mut Ui, plan: &BedPlan, units: Units) {
             range.is_average(),
         ),
     };
-    let words = if is_average {
+    let (keys, mark) = &harvest.sources;
+    let words = if *mark == Mark::Grower {
+        format!("may give about {high} by your own figure, never a promise")
+    } else if is_average {
         format!(
             "may give about {high}: an average of gardens, never a promise; a good or a bad year lies well to either side"
         )
     } else {
         format!("may give {low} to {high}: what gardens have harvested, never a promise")
     };
-    let (keys, mark) = &harvest.sources;
     ui.label(RichText::new(words).small().weak())
         .on_hover_text(source_words(keys, *mark));
 }

@@ -2,7 +2,7 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, head, remove};
+use super::{Hand, cultivar, head, remove};
 use crate::agronomy;
 use crate::app::action::Action;
 use crate::app::command::Command;
@@ -11,9 +11,9 @@ use crate::app::picker::{Choice, picker};
 use crate::app::seed_words;
 use crate::app::step::Step;
 use crate::layout::limits::SEASONS;
-use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedAmount, SeedEdit, SeedLot};
+use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot};
 use crate::plan::Things;
-use crate::quantity::{Mass, Units, count};
+use crate::quantity::{Units, count};
 use crate::sheets::order_list::{amount_words, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
@@ -23,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     let field = Id::unique(("card of lot", id));
     head(ui, &name(hand, &lot), "lot of seed on the shelf");
     crop(ui, hand, &lot, field);
-    if let Some(cultivar) = form::field(ui, field.with("cultivar"), "Cultivar", &lot.cultivar, form::read_words) {
+    if let Some(cultivar) = cultivar::show(ui, hand, field, &lot.crop, &lot.cultivar) {
         change(hand, &lot, |lot| lot.cultivar = cultivar);
     }
     let read = |text: &str| form::read_whole(text, i32::from(*SEASONS.start()), i32::from(*SEASONS.end()));
@@ -33,7 +33,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     }
     form::follows(ui, "on the tag, or that it was grown in");
     let things = things_of(hand, &lot);
-    let shown = amount_words(lot.amount, things, units);
+    let shown = if lot.amount.is_nothing() {
+        String::new()
+    } else {
+        amount_words(lot.amount, things, units)
+    };
     let read = |text: &str| seed_words::read_amount(text, "a lot", units);
     if let Some(amount) = form::field(ui, field.with("amount"), "Amount left", &shown, read) {
         change(hand, &lot, |lot| lot.amount = amount);
@@ -50,10 +54,6 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
         germination(ui, hand, &lot, field);
     }
     taken(ui, hand, &lot, things, units);
-    ui.add_space(6.0);
-    if ui.button("The whole shelf").clicked() {
-        hand.out.push(Command::Step(Step::Sow));
-    }
     if remove(ui, "lot") {
         hand.out.push(Command::Edit(Edit::Seed(SeedEdit::RemoveLot(id))));
     }
@@ -97,13 +97,7 @@ fn change(hand: &mut Hand<'_>, lot: &SeedLot, set: impl FnOnce(&mut LotContents)
 fn crop(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     let book = hand.desk.crop_book();
     let crops = book.crops();
-    let choices: Vec<Choice> = crops
-        .iter()
-        .map(|crop| Choice {
-            name: crop.name.clone(),
-            note: crop.family.clone(),
-        })
-        .collect();
+    let choices: Vec<Choice> = crops.iter().map(|crop| Choice::of_crop(crop, book)).collect();
     let current = book
         .crop(&lot.crop)
         .map_or_else(|| lot.crop.0.clone(), |crop| crop.name.clone());
@@ -170,21 +164,23 @@ fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units:
         }
     }
     if !any {
-        let empty = matches!(lot.amount, SeedAmount::Count(0)) || lot.amount == SeedAmount::Weight(Mass::ZERO);
         form::follows(
             ui,
-            if empty {
-                "nothing is left of it"
+            if lot.amount.is_nothing() {
+                "there is nothing of it yet, or nothing is left"
             } else {
                 "no bed of this crop and cultivar needs it"
             },
         );
     }
-    if ui
-        .button(Action::OrderList.label())
-        .on_hover_text(Action::OrderList.tooltip())
-        .clicked()
-    {
-        hand.out.push(Command::Act(Action::OrderList));
-    }
+    ui.add_space(4.0);
+    ui.horizontal(|ui| {
+        if ui.button("The whole shelf").clicked() {
+            hand.out.push(Command::Step(Step::Sow));
+        }
+        let order = ui.button(Action::OrderList.label());
+        if order.on_hover_text(Action::OrderList.tooltip()).clicked() {
+            hand.out.push(Command::Act(Action::OrderList));
+        }
+    });
 }

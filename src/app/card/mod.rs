@@ -2,6 +2,7 @@
 
 mod bed;
 mod chart;
+mod cultivar;
 mod dressing;
 mod drill;
 mod feeding;

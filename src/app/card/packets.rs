@@ -6,17 +6,19 @@ use super::Hand;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::seed_words;
+use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::catalog::CropId;
 use crate::layout::limits::MOST_SIZES;
 use crate::layout::{Edit, Packet, SeedAmount, SeedEdit, same_cultivar};
 use crate::plan::Things;
-use crate::quantity::{Mass, Units};
+use crate::quantity::Units;
 use crate::sheets::order_list::{amount_words, price_words};
 
 /// Width of the field of a price.
 const PRICE_WIDTH: f32 = 58.0;
 const REMOVE_WIDTH: f32 = 26.0;
+const LABEL_WIDTH: f32 = 58.0;
 
 /// Draws the sizes of a cultivar, and a line for one more.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &str, things: Things, field: Id) {
@@ -32,8 +34,15 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
         let label = format!("Packet {}", place + 1);
         let shown = amount_words(packet.amount, things, units);
         let mut wrong = None;
-        form::line(ui, &label, |ui| {
+        let soft = theme::colours(ui.theme_in_force()).soft;
+        ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
+            // Hardly wider than its words: the field beside it needs the room.
+            let size = egui::vec2(LABEL_WIDTH, ui.spacing().interact_size.y);
+            ui.allocate_ui_with_layout(size, egui::Layout::left_to_right(egui::Align::Center), |ui| {
+                ui.set_min_width(LABEL_WIDTH);
+                ui.label(RichText::new(&label).size(13.0).color(soft));
+            });
             let room = ui.available_width() - PRICE_WIDTH - REMOVE_WIDTH - 2.0 * ui.spacing().item_spacing.x;
             let id = field.with(("packet", place));
             let read = |text: &str| read_packet(text, units);
@@ -77,12 +86,17 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
             more.push(Packet { amount, price: None });
             changed = Some(more);
         }
+        let weight = match units {
+            Units::Customary => "1 oz",
+            Units::Metric => "25 g",
+        };
         form::follows(
             ui,
             if sizes.is_empty() {
-                "a size your supplier sells, such as 1 oz or 250 seeds; then what it costs"
+                let counted = things.name();
+                format!("a size your supplier sells, such as {weight} or 250 {counted}; then what it costs")
             } else {
-                "another size; beside each goes what it costs"
+                "another size; beside each goes what it costs".to_owned()
             },
         );
     }
@@ -97,7 +111,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
 
 fn read_packet(text: &str, units: Units) -> Result<SeedAmount, String> {
     let amount = seed_words::read_amount(text, "a packet", units)?;
-    if matches!(amount, SeedAmount::Count(0)) || amount == SeedAmount::Weight(Mass::ZERO) {
+    if amount.is_nothing() {
         return Err("A packet holds more than nothing".to_owned());
     }
     Ok(amount)

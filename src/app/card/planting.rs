@@ -2,7 +2,7 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, length_line};
+use super::{Hand, cultivar, length_line};
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
@@ -30,21 +30,8 @@ pub(super) fn change(hand: &mut Hand<'_>, bed: &Bed, change: BedChange) {
 pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let book = hand.desk.crop_book();
     let crops = book.crops();
-    let mut choices: Vec<Choice> = crops
-        .iter()
-        .map(|crop| Choice {
-            name: crop.name.clone(),
-            note: if book.is_own(&crop.id) {
-                "yours".to_owned()
-            } else {
-                crop.family.clone()
-            },
-        })
-        .collect();
-    choices.push(Choice {
-        name: "Nothing yet".to_owned(),
-        note: String::new(),
-    });
+    let mut choices: Vec<Choice> = crops.iter().map(|crop| Choice::of_crop(crop, book)).collect();
+    choices.push(Choice::named("Nothing yet", ""));
     let known = bed.planting.as_ref().and_then(|planting| book.crop(&planting.crop));
     let current = match (&bed.planting, known) {
         (_, Some(crop)) => crop.name.clone(),
@@ -77,14 +64,7 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             &format!("the crop book has no crop “{}”; choose another", planting.crop.0),
         );
     }
-    let cultivar = form::field(
-        ui,
-        field.with("cultivar"),
-        "Cultivar",
-        &planting.cultivar,
-        form::read_words,
-    );
-    if let Some(cultivar) = cultivar {
+    if let Some(cultivar) = cultivar::show(ui, hand, field, &planting.crop, &planting.cultivar) {
         change(hand, bed, BedChange::SetCultivar(cultivar));
     }
 }

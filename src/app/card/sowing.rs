@@ -49,7 +49,7 @@ fn needs(ui: &mut Ui, hand: &mut Hand<'_>) {
     }
     for (line, words) in plan.order.lines.iter().zip(&list.lines) {
         let id = Id::unique(("need", &line.crop.0, &line.cultivar, line.things));
-        egui::CollapsingHeader::new(RichText::new(&words.name).size(13.0))
+        egui::CollapsingHeader::new(form::folded_title(ui, &words.name))
             .id_salt(id)
             .show_unindented(ui, |ui| need(ui, hand, line, words, id));
     }
@@ -69,8 +69,8 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
             ),
         );
     }
-    if !words.from_shelf.is_empty() {
-        form::follows(ui, format!("off the shelf {}", words.from_shelf));
+    for lot in &words.from_shelf {
+        form::follows(ui, format!("off the shelf {lot}"));
     }
     let strong = if line.to_buy.count == 0 {
         "nothing to buy".to_owned()

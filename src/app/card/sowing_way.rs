@@ -22,7 +22,6 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let units = hand.desk.layout().units;
     let crop = crop_of(hand, bed);
     way(ui, hand, bed, planting, &stand, field);
-    asked(ui, hand, bed, planting, &stand, field);
     if planting.sowing.is_some() {
         if form::yours(ui, "use the crop's usual way") {
             change(hand, bed, BedChange::SetSowing(None));
@@ -31,6 +30,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         let words = format!("{}, the crop's usual way", crop.method.value.things());
         from_crop(ui, &words, Some(source(&crop.method)));
     }
+    asked(ui, hand, bed, planting, &stand, field);
     if stand.sowing.takes_seed() {
         comes_up(ui, hand, bed, planting, &stand, crop, field);
     }
@@ -215,9 +215,19 @@ fn comes_up(
     }
     match stand.germination_from {
         GerminationFrom::Grower => {
-            if form::yours(ui, "use the legal minimum") {
+            let way_back = if crop.is_some_and(|crop| crop.germination.is_some()) {
+                "use yours of the crop book"
+            } else if crop.is_some_and(|crop| crop.least_germination.is_some()) {
+                "use the legal minimum"
+            } else {
+                "count on every seed"
+            };
+            if form::yours(ui, way_back) {
                 change(hand, bed, BedChange::SetGermination(None));
             }
+        }
+        GerminationFrom::CropBook => {
+            form::follows(ui, "yours, from the crop book; lots on the shelf go by their own");
         }
         GerminationFrom::LegalMinimum => {
             let least = crop.and_then(|crop| crop.least_germination.as_ref()).map(source);

@@ -2,6 +2,7 @@
 
 mod on_files;
 mod on_seed;
+mod on_shed;
 mod on_sheet;
 
 use egui::{Context, ViewportCommand};
@@ -11,13 +12,15 @@ use super::action::Action;
 use super::canvas::{Drawn, Tool};
 use super::command::Command;
 use super::crop_book::BookView;
-use super::files::{OrderKind, Purpose};
+use super::files::{ListKind, Purpose};
 use super::finder::Finder;
 use super::ledger::Shown;
 use super::overlay::Overlay;
 use super::print_view::PrintView;
+use super::shed::ShedView;
 use super::step::Step;
 use super::type_plot::TypePlot;
+use super::unit_field;
 use crate::layout::{
     BedChange, BedId, Edit, Item, LotId, NoteId, ObstacleId, ObstacleKind, PlotChange, PlotId, SeedEdit,
 };
@@ -34,10 +37,11 @@ impl QuilletApp {
     pub(super) fn carry_out(&mut self, command: Command, ctx: &Context, frame: &eframe::Frame) {
         match command {
             Command::Act(action) => self.act(action, ctx, frame),
-            Command::Edit(edit) => self.edit(&edit),
+            Command::Edit(edit) => self.edit_from(&edit, ctx),
             Command::Preview(edit) => self.desk.preview(&edit),
             Command::KeepPreview => self.desk.keep_preview(),
             Command::DropPreview => self.desk.drop_preview(),
+            Command::Choose(Some(Item::Shed(kept))) | Command::GoTo(Item::Shed(kept)) => self.open_shed_at(kept),
             Command::Choose(item) => self.desk.chosen = item,
             Command::PointAt(item) => self.desk.pointed = item,
             Command::GoTo(item) => {
@@ -50,6 +54,9 @@ impl QuilletApp {
             Command::Step(step) => self.turn_to(step),
             Command::OpenBook(crop, cultivar) => {
                 self.overlay = Overlay::Book(Box::new(BookView::at(crop, cultivar)));
+            }
+            Command::OpenShed(material) => {
+                self.overlay = Overlay::Shed(Box::new(ShedView::at(material)));
             }
             Command::OpenPath(path) => self.open(&path),
             Command::SavePath(path) => self.save(path),
@@ -78,19 +85,34 @@ impl QuilletApp {
             (Step::Sow | Step::Outside, _) => None,
             (_, chosen) => chosen,
         };
-        // The order list comes and goes with the question that it answers.
+        // The order list, the account and the fertilizer list come and go with the question that they answer.
         match (step, self.ledger.shown) {
             (Step::Sow, _) => self.ledger.shown = Shown::Order,
-            (_, Shown::Order) => self.ledger.shown = Shown::Bed,
+            (Step::Feed, _) => self.ledger.shown = Shown::Account,
+            (_, Shown::Order | Shown::Feeding | Shown::Account) => self.ledger.shown = Shown::Bed,
             _ => {}
         }
     }
 
-    /// Makes a change, and chooses what is new.
-    fn edit(&mut self, edit: &Edit) {
+    /// Makes a change. Where a field asks for it and it is refused, that is said at the field.
+    fn edit_from(&mut self, edit: &Edit, ctx: &Context) {
+        let field = unit_field::taken_over(ctx);
+        let said = self.desk.said.clone();
+        if self.edit(edit) {
+            return;
+        }
+        if let Some(field) = field
+            && let Some(refused) = std::mem::replace(&mut self.desk.said, said)
+        {
+            field.refuse(ctx, refused.text);
+        }
+    }
+
+    /// Makes a change, and chooses what is new. Gives back whether it was made.
+    fn edit(&mut self, edit: &Edit) -> bool {
         let next = self.desk.settled().next_id();
         if !self.desk.edit(edit) {
-            return;
+            return false;
         }
         let new = match edit {
             Edit::AddPlot { .. } => Some(Item::Plot(PlotId(next))),
@@ -110,6 +132,7 @@ impl QuilletApp {
         if let Some(new) = new.filter(|&item| self.desk.layout().has(item)) {
             self.desk.chosen = Some(new);
         }
+        true
     }
 
     fn act(&mut self, action: Action, ctx: &Context, frame: &eframe::Frame) {
@@ -143,13 +166,23 @@ impl QuilletApp {
             Action::AddNote => self.canvas.take_up(Tool::Note),
             Action::AddDressing => self.add_dressing(),
             Action::CropBook => self.overlay = Overlay::Book(Box::new(self.book_view())),
+            Action::Shed => self.overlay = Overlay::Shed(Box::new(self.shed_view())),
+            Action::Mix => self.overlay = Overlay::Shed(Box::new(ShedView::mixing())),
             Action::AddLot => self.add_lot(),
             Action::OrderList => self.ledger.shown = Shown::Order,
             Action::PrintOrder => {
                 self.overlay = Overlay::Print(Box::new(PrintView::of_order(self.desk.layout())));
             }
-            Action::SaveOrder => self.ask(Purpose::SaveOrder(OrderKind::Csv), ctx, frame),
-            Action::SaveOrderSheet => self.ask(Purpose::SaveOrder(OrderKind::Spreadsheet), ctx, frame),
+            Action::SaveOrder => self.ask(Purpose::SaveOrder(ListKind::Csv), ctx, frame),
+            Action::SaveOrderSheet => self.ask(Purpose::SaveOrder(ListKind::Spreadsheet), ctx, frame),
+            Action::FertilizerList => self.ledger.shown = Shown::Feeding,
+            Action::BedAccount => self.ledger.shown = Shown::Account,
+            Action::PrintFeeding => {
+                self.overlay = Overlay::Print(Box::new(PrintView::of_feeding(self.desk.layout())));
+            }
+            Action::CopyFeeding => self.copy_feeding(ctx),
+            Action::SaveFeeding => self.ask(Purpose::SaveFeeding(ListKind::Csv), ctx, frame),
+            Action::SaveFeedingSheet => self.ask(Purpose::SaveFeeding(ListKind::Spreadsheet), ctx, frame),
             Action::Remove => self.remove(),
             Action::LetGo => self.let_go(),
             Action::TurnRight => self.turn(TURN_DEGREES),
@@ -175,6 +208,11 @@ impl QuilletApp {
             }
             Action::Quit => ctx.send_viewport_cmd(ViewportCommand::Close),
         }
+    }
+
+    fn copy_feeding(&mut self, ctx: &Context) {
+        ctx.copy_text(tables::feed_tabs(self.desk.layout(), self.desk.plan()));
+        self.desk.say("Copied the fertilizer list");
     }
 
     fn copy_ledger(&mut self, ctx: &Context) {

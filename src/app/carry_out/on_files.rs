@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use egui::Context;
 
 use super::super::QuilletApp;
-use super::super::files::{self, Ask, OrderKind, Purpose};
+use super::super::files::{self, Ask, ListKind, Purpose};
 use super::super::overlay::Overlay;
 use super::super::step::Step;
 use super::super::wording::worded;
@@ -20,7 +20,8 @@ impl QuilletApp {
             (Some(path), Purpose::SaveLayout) => path
                 .file_name()
                 .map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
-            (_, Purpose::SaveOrder(_)) => files::file_name(&format!("{name} order list"), purpose.ending()),
+            (_, purpose) if self.is_order(purpose) => files::file_name(&format!("{name} order list"), purpose.ending()),
+            (_, Purpose::SaveFeeding(_)) => files::file_name(&format!("{name} fertilizer list"), purpose.ending()),
             _ => files::file_name(&name, purpose.ending()),
         };
         let folder = self
@@ -45,6 +46,15 @@ impl QuilletApp {
         }
     }
 
+    /// Whether what is saved is the order list, as a table or on paper.
+    fn is_order(&self, purpose: Purpose) -> bool {
+        match (purpose, &self.overlay) {
+            (Purpose::SaveOrder(_), _) => true,
+            (Purpose::SaveMap(_), Overlay::Print(print)) => print.is_order(),
+            _ => false,
+        }
+    }
+
     pub(super) fn with_file(&mut self, purpose: Purpose, path: PathBuf, ctx: &Context) {
         match purpose {
             Purpose::Open => self.open(&path),
@@ -56,22 +66,42 @@ impl QuilletApp {
             }
             Purpose::SaveTable => self.save_table(&path),
             Purpose::SaveOrder(kind) => self.save_order(kind, &path),
+            Purpose::SaveFeeding(kind) => self.save_feeding(kind, &path),
         }
     }
 
-    pub(super) fn save_order(&mut self, kind: OrderKind, path: &Path) {
+    pub(super) fn save_order(&mut self, kind: ListKind, path: &Path) {
         let (layout, plan) = (self.desk.layout(), self.desk.plan());
         let bytes = match kind {
-            OrderKind::Csv => tables::order_csv(layout, plan)
+            ListKind::Csv => tables::order_csv(layout, plan)
                 .map(String::into_bytes)
                 .map_err(|error| error.to_string()),
-            OrderKind::Spreadsheet => {
+            ListKind::Spreadsheet => {
                 let today = jiff::ZonedDateTime::now().date();
                 tables::order_xlsx(layout, plan, today).map_err(|error| error.to_string())
             }
         };
         match bytes.and_then(|bytes| write(path, &bytes)) {
             Ok(()) => self.desk.say(format!("Saved the order list as {}", path.display())),
+            Err(sentence) => self.desk.say_wrong(sentence),
+        }
+    }
+
+    pub(super) fn save_feeding(&mut self, kind: ListKind, path: &Path) {
+        let (layout, plan) = (self.desk.layout(), self.desk.plan());
+        let bytes = match kind {
+            ListKind::Csv => tables::feed_csv(layout, plan)
+                .map(String::into_bytes)
+                .map_err(|error| error.to_string()),
+            ListKind::Spreadsheet => {
+                let today = jiff::ZonedDateTime::now().date();
+                tables::feed_xlsx(layout, plan, today).map_err(|error| error.to_string())
+            }
+        };
+        match bytes.and_then(|bytes| write(path, &bytes)) {
+            Ok(()) => self
+                .desk
+                .say(format!("Saved the fertilizer list as {}", path.display())),
             Err(sentence) => self.desk.say_wrong(sentence),
         }
     }

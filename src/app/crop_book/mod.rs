@@ -1,9 +1,11 @@
 //! The crop book over the whole window: crops found by name, family and season; every value of a crop with its source;
 //! own crops, cultivars and values.
 
+mod buying;
 mod list;
 mod page;
 mod rows;
+mod seed;
 mod values;
 mod words;
 
@@ -78,6 +80,14 @@ impl BookView {
         stays
     }
 
+    /// Opens a cultivar as soon as it is there; one of that name that is there already is not it.
+    fn await_cultivar(&mut self, desk: &Desk, crop: &CropId, name: String) {
+        let book = desk.crop_book();
+        if !book.cultivars_of(crop).any(|cultivar| cultivar.name == name) {
+            self.awaited = Some(Awaited::Cultivar(crop.clone(), name));
+        }
+    }
+
     /// Opens what was waited for, and leaves what is gone.
     fn settle(&mut self, desk: &Desk) {
         let book = desk.crop_book();
@@ -111,7 +121,8 @@ fn head(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
         ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
             stays = !ui.button("Close").clicked();
             ui.add_space(12.0);
-            top_bar::way_back(ui, desk, out);
+            // From the right, so the last goes first.
+            top_bar::way_back(ui, desk, [Action::Redo, Action::Undo], out);
         });
     });
     let typing = ui.ctx().text_edit_focused();

@@ -11,6 +11,7 @@ use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::catalog::{Crop, CropId};
 use crate::layout::{BedChange, Edit, OwnCrop, OwnCultivar, OwnValues, SeedEdit, same_cultivar};
+use crate::plan::BuyingBeside;
 
 impl BookView {
     /// Draws the page. Gives back whether the book stays open.
@@ -52,6 +53,7 @@ impl BookView {
                 },
                 units: desk.layout().units,
                 field: Id::unique(("crop book", &id.0, &cultivar)),
+                beside: beside(desk, &id, crop),
             };
             if let Some(values) = page.show(ui) {
                 let edit = set_values(&id, values, own_crop.map(AsRef::as_ref), own_cultivar.as_ref());
@@ -81,7 +83,7 @@ impl BookView {
                     name: name.clone(),
                     ..own.clone()
                 };
-                self.awaited = Some(Awaited::Cultivar(own.crop.clone(), name));
+                self.await_cultivar(desk, &own.crop, name);
                 out.push(Command::Edit(Edit::Seed(SeedEdit::SetCultivar {
                     name: own.name.clone(),
                     to,
@@ -100,10 +102,20 @@ impl BookView {
         ui.horizontal_wrapped(|ui| {
             let layout = desk.layout();
             if let Some(bed) = desk.bed_in_hand().and_then(|bed| layout.bed(bed)) {
-                let planted = bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id);
+                let is_crop = bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id);
+                let other = own_cultivar.filter(|own| {
+                    let planting = bed.planting.as_ref();
+                    !is_crop || planting.is_some_and(|planting| !same_cultivar(&planting.cultivar, &own.name))
+                });
                 let button = egui::Button::new(format!("Plant it in {}", bed.name));
-                if ui.add_enabled(!planted, button).clicked() {
-                    out.push(Command::Edit(Edit::Bed(bed.id, BedChange::SetCrop(crop.id.clone()))));
+                if ui.add_enabled(!is_crop || other.is_some(), button).clicked() {
+                    let mut change = |change| out.push(Command::Edit(Edit::Bed(bed.id, change)));
+                    if !is_crop {
+                        change(BedChange::SetCrop(crop.id.clone()));
+                    }
+                    if let Some(own) = other {
+                        change(BedChange::SetCultivar(own.name.clone()));
+                    }
                     stays = false;
                 }
             }
@@ -140,7 +152,7 @@ impl BookView {
         ui.add_space(6.0);
         let names: Vec<String> = desk.crop_book().cultivars_of(id).map(|own| own.name.clone()).collect();
         let soft = theme::colours(ui.theme_in_force()).soft;
-        ui.horizontal_wrapped(|ui| {
+        let wrong = ui.horizontal_wrapped(|ui| {
             ui.label(RichText::new("Cultivars").size(13.0).color(soft));
             let is_crop = !names.iter().any(|name| same_cultivar(name, open));
             if ui.selectable_label(is_crop, "The crop itself").clicked() {
@@ -158,7 +170,7 @@ impl BookView {
                 .on_hover_text("The name of a cultivar that has values of its own")
                 .accessible_name("New cultivar");
             if let Some(name) = reply.accepted {
-                self.awaited = Some(Awaited::Cultivar(id.clone(), name.clone()));
+                self.await_cultivar(desk, id, name.clone());
                 out.push(Command::Edit(Edit::Seed(SeedEdit::AddCultivar(OwnCultivar {
                     crop: id.clone(),
                     name,
@@ -166,7 +178,11 @@ impl BookView {
                 }))));
             }
             form::follows(ui, "type a name to add one");
+            reply.wrong
         });
+        if let Some(sentence) = wrong.inner {
+            form::wrong(ui, &sentence);
+        }
     }
 }
 
@@ -193,6 +209,18 @@ fn head(ui: &mut Ui, desk: &Desk, crop: &Crop, own_crop: Option<&OwnCrop>, own_c
         ui.label(RichText::new(whose).size(13.0).color(colours.accent));
     }
     ui.add_space(6.0);
+}
+
+/// The bed in hand, or the first, that the crop grows in, with its need beside what buying tables say.
+fn beside<'a>(desk: &'a Desk, id: &CropId, crop: &Crop) -> Option<(&'a str, BuyingBeside)> {
+    let table = crop.buying.as_ref()?;
+    let layout = desk.layout();
+    let in_hand = desk.bed_in_hand().and_then(|bed| layout.bed(bed));
+    let mut beds = in_hand.into_iter().chain(&layout.beds);
+    beds.find_map(|bed| {
+        bed.planting.as_ref().filter(|planting| planting.crop == *id)?;
+        Some((bed.name.as_str(), BuyingBeside::of(desk.plan(), bed.id, table)?))
+    })
 }
 
 fn name_field(ui: &mut Ui, id: Id, label: &str, name: &str) -> Option<String> {

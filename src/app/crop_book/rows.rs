@@ -39,6 +39,21 @@ pub(super) fn broad(ui: &mut Ui, words: &str, source: &str) {
     ui.add_space(2.0);
 }
 
+/// What there is to say of the value above.
+pub(super) fn beneath(ui: &mut Ui, words: &str) {
+    let colours = theme::colours(ui.theme_in_force());
+    ui.horizontal_top(|ui| {
+        column(ui, LABEL, |_| {});
+        let room = ui.available_width().min(VALUE + 620.0);
+        column(ui, room, |ui| {
+            ui.add(egui::Label::new(RichText::new(words).size(13.0).color(colours.strong)).wrap());
+        });
+    });
+    ui.add_space(2.0);
+    form::rule(ui);
+    ui.add_space(2.0);
+}
+
 /// A value to read.
 pub(super) fn read_only(ui: &mut Ui, label: &str, value: &str, source: &str) {
     line(ui, label, source, |ui| {

@@ -3,17 +3,15 @@
 use egui::{Id, Ui};
 
 use super::list::season_words;
-use super::rows::{Change, broad, group, own, own_choice, read_only};
-use super::words::{
-    METHODS, NO_SOURCE, ends, ends_source, hardiness_words, method_words, row_amount, row_source, source,
-    source_or_none,
-};
+use super::rows::{Change, broad, group, own, read_only};
+use super::words::{NO_SOURCE, ends, ends_source, hardiness_words, row_measure, row_source, source, source_or_none};
 use crate::app::form;
-use crate::app::seed_words::{plain, read_positive};
-use crate::catalog::{Crop, Hilling, NitrogenNeed, PlantingMethod};
+use crate::app::seed_words::{plain, read_harvest, read_nitrogen};
+use crate::catalog::{Crop, Hilling, NitrogenNeed, RowMeasure};
 use crate::layout::OwnValues;
 use crate::layout::limits::MOST_DAYS;
-use crate::quantity::{Length, LengthUnit, Mass, MassUnit, Units, count};
+use crate::plan::BuyingBeside;
+use crate::quantity::{Length, LengthUnit, Units};
 
 /// What a page is drawn from.
 pub(super) struct Page<'a> {
@@ -24,6 +22,8 @@ pub(super) struct Page<'a> {
     pub(super) back: &'a str,
     pub(super) units: Units,
     pub(super) field: Id,
+    /// A bed of the crop, by name, and its need beside what buying tables say.
+    pub(super) beside: Option<(&'a str, BuyingBeside)>,
 }
 
 impl Page<'_> {
@@ -107,151 +107,6 @@ impl Page<'_> {
         );
     }
 
-    fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
-        let crop = self.crop;
-        group(ui, "Seed and planting");
-        let all = METHODS.map(|method| (method_words(method), method));
-        let method = &crop.method;
-        let shown = method_words(method.value);
-        let id = self.field.with("method");
-        let from = source(method);
-        let change = own_choice(
-            ui,
-            id,
-            "Usual way",
-            shown,
-            values.method.is_some(),
-            self.back,
-            &from,
-            &all,
-        );
-        take(change, &mut values.method);
-        if let Some(also) = &crop.also_method {
-            read_only(ui, "Usual too", method_words(also.value), &source(also));
-        }
-        self.weight(ui, values);
-        if let Some(range) = &crop.seed_weight_range {
-            // The heaviest seed is the fewest to the ounce.
-            let words = format!(
-                "{} to {}",
-                self.per_weight(range.high.value),
-                self.per_weight(range.low.value)
-            );
-            read_only(ui, "from lot to lot", &words, &ends_source(range));
-        }
-        if let Some(seeds) = &crop.seeds_per_plant {
-            let id = self.field.with("seeds per plant");
-            let read = |text: &str| {
-                let seeds = read_positive(text, "1.5")?;
-                if seeds < 1.0 {
-                    return Err("A plant comes of one seed at least; write 1 or more".to_owned());
-                }
-                Ok(seeds)
-            };
-            let is_own = values.seeds_per_plant.is_some();
-            let shown = plain(seeds.value);
-            let change = own(
-                ui,
-                id,
-                "Good seeds a plant",
-                &shown,
-                is_own,
-                self.back,
-                &source(seeds),
-                read,
-            );
-            take(change, &mut values.seeds_per_plant);
-        }
-        if let Some(least) = &crop.least_germination {
-            read_only(ui, "Least germination for sale", &least.value.show(), &source(least));
-        }
-        if let Some(buying) = &crop.buying {
-            let label = "Buying tables say";
-            read_only(ui, label, &row_amount(buying, self.units), &row_source(buying));
-            form::follows(
-                ui,
-                "for sowing thickly and thinning, or for beds of young plants; no need is worked out from it",
-            );
-        }
-        if let Some(soil) = &crop.soil {
-            let shown = |temperature: &crate::quantity::Temperature| temperature.show(self.units);
-            if let Some(least) = &soil.least {
-                read_only(ui, "Soil, coldest to sprout", &shown(&least.value), &source(least));
-            }
-            if let Some(good) = &soil.good {
-                read_only(ui, "Soil, sprouts well", &ends(good, shown), &ends_source(good));
-            }
-            if let Some(best) = &soil.best {
-                read_only(ui, "Soil, sprouts best", &shown(&best.value), &source(best));
-            }
-            if let Some(most) = &soil.most {
-                read_only(ui, "Soil, hottest to sprout", &shown(&most.value), &source(most));
-            }
-        }
-    }
-
-    /// Weight of a seed, set or piece: seeds by their number in an ounce, the rest each by its weight.
-    fn weight(&self, ui: &mut Ui, values: &mut OwnValues) {
-        let weight = self.crop.seed_weight.as_ref();
-        let is_own = values.seed_weight.is_some();
-        let id = self.field.with("seed weight");
-        let from = source_or_none(weight);
-        let change = if self.is_seed() {
-            let read = |text: &str| {
-                let seeds = read_positive(text, "112")?;
-                Ok(self.one_weight() / seeds)
-            };
-            let shown = weight.map_or_else(String::new, |weight| self.per_weight(weight.value));
-            own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
-        } else {
-            let unit = match self.units {
-                Units::Customary => MassUnit::Ounces,
-                Units::Metric => MassUnit::Grams,
-            };
-            let read = |text: &str| {
-                let mass = Mass::parse_with(text, unit).map_err(|error| error.to_string())?;
-                if mass <= Mass::ZERO {
-                    return Err("One weighs more than nothing; write 2 oz, or 50 g".to_owned());
-                }
-                Ok(mass)
-            };
-            let shown = weight.map_or_else(String::new, |weight| weight.value.show_seed(self.units));
-            own(ui, id, "One weighs", &shown, is_own, self.back, &from, read)
-        };
-        take(change, &mut values.seed_weight);
-    }
-
-    const fn is_seed(&self) -> bool {
-        matches!(
-            self.crop.method.value,
-            PlantingMethod::Drilled | PlantingMethod::Transplant
-        )
-    }
-
-    const fn one_weight(&self) -> Mass {
-        match self.units {
-            Units::Customary => Mass::ounces(1.0),
-            Units::Metric => Mass::grams(1.0),
-        }
-    }
-
-    const fn per_weight_label(&self) -> &'static str {
-        match self.units {
-            Units::Customary => "Seeds in an ounce",
-            Units::Metric => "Seeds in a gram",
-        }
-    }
-
-    /// Seeds in an ounce or a gram.
-    fn per_weight(&self, one: Mass) -> String {
-        let seeds = self.one_weight() / one;
-        if seeds >= 100.0 {
-            count(seeds.round() as u64)
-        } else {
-            plain((seeds * 10.0).round() / 10.0)
-        }
-    }
-
     fn season(&self, ui: &mut Ui, values: &mut OwnValues) {
         let crop = self.crop;
         group(ui, "Season");
@@ -315,14 +170,7 @@ impl Page<'_> {
             let shown = ends(range, |length| length.show_short(units));
             read_only(ui, "Heights that are usual", &shown, &ends_source(range));
         }
-        if let Some(harvest) = &crop.harvest {
-            read_only(
-                ui,
-                "Harvest, no promise",
-                &row_amount(harvest, units),
-                &row_source(harvest),
-            );
-        }
+        self.yields(ui, values);
         if let Some(hilled) = &crop.hilled {
             let words = match hilled.value {
                 Hilling::Yes => "yes",
@@ -343,14 +191,36 @@ impl Page<'_> {
             };
             read_only(ui, "Feeds on nitrogen", words, &source(need));
         }
-        if let Some(nitrogen) = &crop.season_nitrogen {
-            let words = nitrogen.value.show_field(units);
-            read_only(ui, "Nitrogen for the season", &words, &source(nitrogen));
-        }
+        let nitrogen = crop.season_nitrogen.as_ref();
+        let shown = nitrogen.map_or_else(String::new, |rate| rate.value.show_field(units));
+        let from = source_or_none(nitrogen);
+        let id = self.field.with("season nitrogen");
+        let is_own = values.season_nitrogen.is_some();
+        let read = |text: &str| read_nitrogen(text, units);
+        let label = "Nitrogen for the season";
+        let change = own(ui, id, label, &shown, is_own, self.back, &from, read);
+        take(change, &mut values.season_nitrogen);
         if let Some(seed) = &crop.field_seed {
             let words = ends(seed, |rate| rate.show_field(units));
             read_only(ui, "Seed drilled in fields", &words, &ends_source(seed));
         }
+    }
+
+    /// What a length of row gives, by weight or by number as the crop's own is.
+    fn yields(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let harvest = self.crop.harvest.as_ref();
+        let shown = harvest.map_or_else(String::new, |harvest| row_measure(&harvest.measure, self.units));
+        let label = harvest.map_or_else(
+            || "Harvest, no promise".to_owned(),
+            |harvest| format!("{} harvested, no promise", form::heading(&harvest.what)),
+        );
+        let from = harvest.map_or_else(|| NO_SOURCE.to_owned(), row_source);
+        let counted = harvest.is_some_and(|harvest| matches!(harvest.measure, RowMeasure::Number(_)));
+        let read = |text: &str| read_harvest(text, counted, self.units);
+        let id = self.field.with("harvest");
+        let is_own = values.harvest.is_some();
+        let change = own(ui, id, &label, &shown, is_own, self.back, &from, read);
+        take(change, &mut values.harvest);
     }
 
     fn water(&self, ui: &mut Ui) {
@@ -362,8 +232,8 @@ impl Page<'_> {
         if let Some(water) = &crop.water_use {
             for (label, factor) in [
                 ("Crop coefficient, first", &water.initial),
-                ("in mid-season", &water.middle),
-                ("at harvest", &water.end),
+                ("Crop coefficient, mid-season", &water.middle),
+                ("Crop coefficient, at harvest", &water.end),
             ] {
                 let from = format!("{}\nrow “{}”", source(factor), water.row);
                 read_only(ui, label, &plain(factor.value), &from);
@@ -393,7 +263,7 @@ impl Page<'_> {
 }
 
 /// Takes a change over into the grower's own values.
-fn take<T>(change: Option<Change<T>>, own: &mut Option<T>) {
+pub(super) fn take<T>(change: Option<Change<T>>, own: &mut Option<T>) {
     match change {
         Some(Change::Own(value)) => *own = Some(value),
         Some(Change::Back) => *own = None,

@@ -67,17 +67,36 @@ pub(super) fn ends_source<T>(ends: &Ends<T>) -> String {
     if low == high { low } else { format!("{low}\n{high}") }
 }
 
+/// "1 to 2 lb/100 ft of seed", "100 slips in 100 ft".
 pub(super) fn row_amount(amount: &RowAmount, units: Units) -> String {
+    let what = &amount.what;
     match &amount.measure {
-        RowMeasure::Weight(weights) => format!("{} of {}", ends(weights, |weight| weight.show(units)), amount.what),
-        RowMeasure::Number(numbers) => {
-            let (per, words): (fn(&CountPerLength) -> f64, &str) = match units {
-                Units::Customary => (|number| number.to_per_100_feet(), "100 ft"),
-                Units::Metric => (|number| number.to_per_metre(), "a metre"),
-            };
-            let number = ends(numbers, |number| plain(per(number)));
-            format!("{number} {} in {words}", amount.what)
-        }
+        RowMeasure::Weight(_) => format!("{} of {what}", row_measure(&amount.measure, units)),
+        RowMeasure::Number(numbers) => format!("{} {what} {}", numbers_words(numbers, units), in_length(units)),
+    }
+}
+
+/// The same without what is weighed or counted: "100 to 120 in 100 ft".
+pub(super) fn row_measure(measure: &RowMeasure, units: Units) -> String {
+    match measure {
+        RowMeasure::Weight(weights) => ends(weights, |weight| weight.show(units)),
+        RowMeasure::Number(numbers) => format!("{} {}", numbers_words(numbers, units), in_length(units)),
+    }
+}
+
+fn numbers_words(numbers: &Ends<CountPerLength>, units: Units) -> String {
+    ends(numbers, |number| {
+        plain(match units {
+            Units::Customary => number.to_per_100_feet(),
+            Units::Metric => number.to_per_metre(),
+        })
+    })
+}
+
+const fn in_length(units: Units) -> &'static str {
+    match units {
+        Units::Customary => "in 100 ft",
+        Units::Metric => "in a metre",
     }
 }
 

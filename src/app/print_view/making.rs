@@ -8,8 +8,8 @@ use egui::ColorImage;
 
 use crate::layout::store::write_whole;
 use crate::layout::{BedId, Layout, PlotId};
-use crate::plan::{Ledger, Planner};
-use crate::sheets::page::{Frame, PageOptions, Paper, ScaleChoice, map_pages, order_pages};
+use crate::plan::{Ledger, Plan, Planner};
+use crate::sheets::page::{Frame, PageError, PageOptions, Paper, ScaleChoice, feeding_pages, map_pages, order_pages};
 use crate::sheets::{FileOptions, MapKind, map_files};
 
 /// Which sheets are made.
@@ -20,6 +20,8 @@ pub(super) enum What {
     Map,
     /// The order list.
     Order,
+    /// The fertilizer sheet.
+    Feeding,
 }
 
 /// What the grower chose.
@@ -66,13 +68,21 @@ pub(super) fn picture(bytes: &[u8]) -> Result<ColorImage, String> {
     Ok(ColorImage::from_rgba_premultiplied(size, map.data()))
 }
 
+/// What makes the sheets of a list.
+type Pages = fn(&Layout, &Plan, &PageOptions) -> Result<Vec<Frame>, PageError>;
+
 /// The sheets of a layout, without the plots that are left out.
 pub(super) fn sheets_of(mut layout: Layout, choices: &Choices) -> Result<Vec<Frame>, String> {
     let today = jiff::ZonedDateTime::now().date();
-    if choices.what == What::Order {
+    let of_list = match choices.what {
+        What::Map => None,
+        What::Order => Some(order_pages as Pages),
+        What::Feeding => Some(feeding_pages as Pages),
+    };
+    if let Some(pages) = of_list {
         let plan = Planner::default().plan(&layout);
         let options = PageOptions::of(&layout, choices.paper, choices.scale, today);
-        return order_pages(&layout, &plan, &options).map_err(|error| error.to_string());
+        return pages(&layout, &plan, &options).map_err(|error| error.to_string());
     }
     layout.plots.retain(|plot| !choices.left_out.contains(&plot.id));
     layout.beds.retain(|bed| !choices.left_out.contains(&bed.plot));

@@ -78,6 +78,18 @@ impl PrintView {
         view
     }
 
+    /// Whether it shows the order list.
+    pub(super) fn is_order(&self) -> bool {
+        self.choices.what == What::Order
+    }
+
+    /// The view for a layout, with the fertilizer sheet in it.
+    pub(super) fn of_feeding(layout: &Layout) -> Self {
+        let mut view = Self::new(layout);
+        view.choices.what = What::Feeding;
+        view
+    }
+
     /// Draws the view. Gives back whether it stays open.
     pub(super) fn show(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
         self.tend(ui, desk);
@@ -155,6 +167,7 @@ impl PrintView {
         let title = match self.choices.what {
             What::Map => "To carry outside",
             What::Order => "To order by",
+            What::Feeding => "To feed by",
         };
         ui.horizontal(|ui| {
             ui.label(RichText::new(title).font(theme::bold(19.0)));
@@ -216,7 +229,11 @@ impl PrintView {
     }
 
     fn what_choice(&mut self, ui: &mut Ui) {
-        let all = [("map and rows", What::Map), ("order list", What::Order)];
+        let all = [
+            ("map and rows", What::Map),
+            ("order list", What::Order),
+            ("fertilizer sheet", What::Feeding),
+        ];
         let chosen = all
             .iter()
             .find(|(_, what)| *what == self.choices.what)

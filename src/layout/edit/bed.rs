@@ -79,6 +79,8 @@ pub enum BedChange {
     SetZone(String),
     /// What the soil laboratory recommends, or nothing again.
     SetRecommendation(Option<Recommendation>),
+    /// Another published rate of the crop, by where it holds, or the first one again.
+    SetPublished(Option<String>),
     /// A new credit after the others.
     AddCredit(Credit),
     /// A credit changed, counted from 0.
@@ -182,6 +184,7 @@ pub(super) fn change(layout: &mut Layout, id: BedId, change: &BedChange) -> Resu
         BedChange::SetPlanted(day) => planted(&mut bed)?.planted = *day,
         BedChange::SetZone(zone) => bed.zone = tidy(zone),
         BedChange::SetRecommendation(recommendation) => bed.feeding.laboratory = *recommendation,
+        BedChange::SetPublished(condition) => bed.feeding.published.clone_from(condition),
         BedChange::AddCredit(credit) => bed.feeding.credits.push(tidy_credit(credit)),
         BedChange::SetCredit(place, credit) => {
             let mut credits = bed.feeding.credits.iter_mut();

@@ -47,6 +47,14 @@ pub enum EditError {
     /// The catalogue, or the shed, has a material of that name already.
     #[error("There is a material named \"{0}\" already.")]
     MaterialTaken(String),
+    /// The crop has a cultivar of that name already.
+    #[error("{crop} has a cultivar named \"{name}\" already.")]
+    CultivarTaken {
+        /// The crop.
+        crop: String,
+        /// The name.
+        name: String,
+    },
     /// Beds, lots or cultivars are still of it.
     #[error("{name} is still named by {by}.")]
     StillNamed {
@@ -74,7 +82,7 @@ impl EditError {
             Self::NothingPlanted { .. } => "Choose a crop first.",
             Self::NoneOfItsOwn(_) => "Choose one from the crop book.",
             Self::NameTaken(_) => "Give it another name, or put own values over the one that is there.",
-            Self::MaterialTaken(_) => "Give it another name.",
+            Self::MaterialTaken(_) | Self::CultivarTaken { .. } => "Give it another name.",
             Self::StillNamed { .. } => "Choose another crop there first.",
             Self::IdsUsedUp => "Save the layout, take the ids out of the file, and open it again.",
         }

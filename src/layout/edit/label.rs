@@ -100,6 +100,7 @@ fn bed_label(layout: &Layout, id: BedId, change: &BedChange) -> String {
         BedChange::SetPlanted(_) => format!("set the planting day of {name}"),
         BedChange::SetZone(_) => format!("set the water zone of {name}"),
         BedChange::SetRecommendation(_) => format!("set what {name} wants"),
+        BedChange::SetPublished(_) => format!("choose the published rate of {name}"),
         BedChange::AddCredit(credit) => format!("credit {} to {name}", credit.name.trim()),
         BedChange::SetCredit(..) => format!("change a credit of {name}"),
         BedChange::RemoveCredit(_) => format!("remove a credit of {name}"),

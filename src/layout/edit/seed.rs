@@ -163,6 +163,7 @@ pub(super) fn change(layout: &mut Layout, edit: &SeedEdit) -> Result<(), EditErr
         SeedEdit::AddCultivar(cultivar) => {
             let cultivar = tidy_cultivar(cultivar);
             sound(check_cultivar(&cultivar))?;
+            cultivar_is_free(layout, &cultivar, None)?;
             layout.cultivars.push(Arc::new(cultivar));
         }
         SeedEdit::SetCultivar { name, to } => set_cultivar(layout, name, to)?,
@@ -258,6 +259,7 @@ fn set_cultivar(layout: &mut Layout, name: &str, to: &OwnCultivar) -> Result<(),
     let to = tidy_cultivar(to);
     let place = place_of_cultivar(layout, &to.crop, name)?;
     sound(check_cultivar(&to))?;
+    cultivar_is_free(layout, &to, Some(place))?;
     let (crop, new) = (to.crop.clone(), to.name.clone());
     if let Some(slot) = layout.cultivars.get_mut(place) {
         replace(slot, to);
@@ -330,6 +332,21 @@ fn name_is_free(layout: &Layout, name: &str, but: Option<&CropId>) -> Result<(),
         .any(|crop| taken(&crop.id, &crop.name));
     if in_catalogue || layout.own_crops.iter().any(|crop| taken(&crop.id, &crop.name)) {
         return Err(EditError::NameTaken(name.to_owned()));
+    }
+    Ok(())
+}
+
+/// Refuses a name that another cultivar of the crop has; `but` is the cultivar that is to have it.
+fn cultivar_is_free(layout: &Layout, cultivar: &OwnCultivar, but: Option<usize>) -> Result<(), EditError> {
+    let mut others = layout.cultivars.iter().enumerate();
+    let taken = others.any(|(place, other)| {
+        Some(place) != but && other.crop == cultivar.crop && same_cultivar(&other.name, &cultivar.name)
+    });
+    if taken {
+        return Err(EditError::CultivarTaken {
+            crop: layout.crop_name(&cultivar.crop).to_owned(),
+            name: cultivar.name.clone(),
+        });
     }
     Ok(())
 }

@@ -7,7 +7,7 @@ use crate::agronomy::{
 };
 use crate::catalog::{MaterialId, Programme, RateOf, StepAmount, StepPlacement};
 use crate::layout::{Amount, Basis, Dressing, DressingId, Injecting, Placement, When};
-use crate::quantity::{Area, Mass, MassPerArea, MassPerLength};
+use crate::quantity::{Area, Mass, MassPerArea, MassPerLength, Units};
 
 /// The dressings of a published programme, each at the middle of what is published; to be laid down and then changed.
 pub fn programme_dressings(programme: &Programme) -> Vec<Dressing> {
@@ -59,6 +59,8 @@ pub struct MixAsked {
     pub only_at_hand: bool,
     /// The crop's whole nitrogen requirement, where organic rules hold a source to a part of it.
     pub organic_requirement: Option<MassPerArea>,
+    /// Nitrogen that the bed gets already from sources that organic rules hold to a part.
+    pub restricted_given: MassPerArea,
 }
 
 /// What comes of mixing.
@@ -90,6 +92,8 @@ pub struct MixBlend {
     pub unpriced: Vec<String>,
     /// What is short or over, each in words.
     pub misses: Vec<String>,
+    /// What it brings beyond what is wanted, each in words, whether or not a limit allows it.
+    pub beyond: Vec<String>,
 }
 
 /// One material of a mix.
@@ -103,13 +107,15 @@ pub struct MixLine {
     pub rate: MassPerArea,
     /// For all the ground.
     pub total: Mass,
+    /// What that costs, when a bag and its price are known.
+    pub cost: Option<f64>,
 }
 
 /// The cheapest mix.
 ///
 /// # Errors
 /// A sentence that says what is missing: no material, no ground, nothing wanted, or a limit below what is wanted.
-pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: crate::quantity::Units) -> Result<MixFound, String> {
+pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: Units) -> Result<MixFound, String> {
     if asked.ground <= Area::ZERO {
         return Err("There is no ground to mix for: the bed has no rows yet.".to_owned());
     }
@@ -134,30 +140,31 @@ pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: crate::quantity::Un
         least,
         most: MostNutrients { n, p2o5, k2o },
     };
-    let to_mix: Vec<MixMaterial> = materials.iter().map(|known| to_mix(known, asked)).collect();
-    let words = |blend: Blend| in_words(&blend, &materials, ground, units);
+    // Sources that are held to a part are held to it together: each gets the same share of it.
+    let restricted = materials.iter().filter(|known| known.organic_part().is_some()).count();
+    let to_mix: Vec<MixMaterial> = materials
+        .iter()
+        .map(|known| to_mix(known, asked, restricted as f64))
+        .collect();
+    let words = |blend: Blend| in_words(&blend, &materials, asked, units);
     match agronomy::mix(&to_mix, &target).map_err(|error| error.to_string())? {
         Mix::Met(blend) => Ok(MixFound::Met(words(blend))),
         Mix::Unmet(unmet) => Ok(MixFound::Unmet {
             least_short: words(unmet.least_short),
             never_over: words(unmet.never_over),
-            in_the_way: unmet
-                .in_the_way
-                .iter()
-                .map(|limit| limit_words(*limit, &materials))
-                .collect(),
+            in_the_way: in_the_way(&unmet.in_the_way, &materials),
         }),
     }
 }
 
-fn to_mix(known: &KnownMaterial, asked: &MixAsked) -> MixMaterial {
+fn to_mix(known: &KnownMaterial, asked: &MixAsked, restricted: f64) -> MixMaterial {
     let part_of_n = known.analysis().n.get() * known.available_n.get();
     let allowed = asked
         .organic_requirement
         .zip(known.organic_part())
         .and_then(|(requirement, part)| {
-            let nitrogen = requirement * part.get() * asked.ground;
-            (part_of_n > 0.0).then(|| nitrogen / part_of_n)
+            let still = (requirement * part.get() - asked.restricted_given).max(MassPerArea::ZERO);
+            (part_of_n > 0.0).then(|| still * asked.ground / (part_of_n * restricted))
         });
     MixMaterial {
         analysis: known.analysis(),
@@ -168,7 +175,8 @@ fn to_mix(known: &KnownMaterial, asked: &MixAsked) -> MixMaterial {
     }
 }
 
-fn in_words(blend: &Blend, materials: &[&KnownMaterial], ground: Area, units: crate::quantity::Units) -> MixBlend {
+fn in_words(blend: &Blend, materials: &[&KnownMaterial], asked: &MixAsked, units: Units) -> MixBlend {
+    let ground = asked.ground;
     let lines = materials
         .iter()
         .zip(&blend.amounts)
@@ -180,7 +188,12 @@ fn in_words(blend: &Blend, materials: &[&KnownMaterial], ground: Area, units: cr
                 name: known.material.name.clone(),
                 rate: total / ground,
                 total,
+                cost: known.price_per_kilogram().map(|price| price * total.to_kilograms()),
             })
+            .collect(),
+        beyond: Nutrient::ALL
+            .into_iter()
+            .filter_map(|nutrient| beyond(nutrient, blend.supplied.of(nutrient) / ground, asked, units))
             .collect(),
         brings: NutrientRates {
             n: blend.supplied.n / ground,
@@ -209,8 +222,40 @@ fn in_words(blend: &Blend, materials: &[&KnownMaterial], ground: Area, units: cr
     }
 }
 
+/// What is brought of a nutrient beyond what is wanted of it, in words.
+fn beyond(nutrient: Nutrient, brings: MassPerArea, asked: &MixAsked, units: Units) -> Option<String> {
+    let wanted = asked.least.of(nutrient);
+    let more = brings - wanted;
+    // What no field rate shows is nothing.
+    if more < MassPerArea::pounds_per_acre(0.05) {
+        return None;
+    }
+    let name = nutrient.name();
+    let of_bed = (more * asked.ground).show_product(units);
+    Some(if wanted > MassPerArea::ZERO {
+        format!(
+            "{name}: {} more than is wanted, {of_bed} on the bed",
+            more.show_field(units)
+        )
+    } else {
+        format!(
+            "{name}: {}, of which none is wanted, {of_bed} on the bed",
+            more.show_field(units)
+        )
+    })
+}
+
 /// Less of a material than any scale shows: what solving leaves behind.
 const NOTHING: Mass = Mass::kilograms(1e-6);
+
+/// The limits that are in the way, in words. That less could be wanted goes without saying where something else is in
+/// the way too.
+fn in_the_way(limits: &[Limit], materials: &[&KnownMaterial]) -> Vec<String> {
+    let is_want = |limit: &Limit| matches!(limit, Limit::Least(_));
+    let only_wants = limits.iter().all(is_want);
+    let told = limits.iter().filter(|limit| only_wants || !is_want(limit));
+    told.map(|limit| limit_words(*limit, materials)).collect()
+}
 
 fn limit_words(limit: Limit, materials: &[&KnownMaterial]) -> String {
     let name = |place: usize| {

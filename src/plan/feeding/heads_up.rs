@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::super::types::{BedPlan, DressingPlan, HeadsUp};
 use super::material_book::{KnownMaterial, MaterialBook};
+use super::tank::water_heads_up;
 use super::types::{Standing, WantFrom};
 use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
 use crate::catalog::{Catalog, CautionTopic, Mark, SourceKey};
@@ -18,7 +19,7 @@ pub(in crate::plan) fn feeding_heads_up(
     organic: bool,
     book: &MaterialBook,
 ) -> Vec<Arc<HeadsUp>> {
-    let mut list = Vec::new();
+    let mut list: Vec<Arc<HeadsUp>> = water_heads_up(bed, units).into_iter().collect();
     let mut mention = |about: Item, what: String, why: &str, source: String| {
         list.push(Arc::new(HeadsUp {
             about,
@@ -37,7 +38,8 @@ pub(in crate::plan) fn feeding_heads_up(
         }
         let known = book.get(&dressing.material);
         rate(&mut mention, bed, plan, dressing, of_plan, units);
-        if let Placement::Band { .. } = dressing.placement {
+        let is_sown = plan.stand.is_some_and(|stand| stand.sowing.takes_seed());
+        if is_sown && let Placement::Band { .. } = dressing.placement {
             band(&mut mention, bed, plan, dressing, of_plan);
         }
         if let Some(known) = known {
@@ -92,7 +94,7 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
                 "The crop may go short before harvest. Add to a dressing, or count what the soil gives as a credit.",
                 source,
             ),
-            Standing::Enough | Standing::NotKnown => {}
+            Standing::Enough | Standing::UnderGuide(_) | Standing::NotKnown => {}
         }
     }
     let most = plan
@@ -211,17 +213,7 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
     let Some(requirement) = plan.feeding.wants.n.as_ref().map(|want| want.rate) else {
         return;
     };
-    let mut given = MassPerArea::ZERO;
-    let mut last = None;
-    for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
-        let is_restricted = book
-            .get(&dressing.material)
-            .is_some_and(|known| known.organic_part().is_some());
-        if is_restricted && of_plan.problem.is_none() {
-            given += of_plan.rate() * of_plan.part_of(Nutrient::Nitrogen);
-            last = Some(dressing);
-        }
-    }
+    let (given, last) = restricted_nitrogen(bed, plan, book);
     let Some(dressing) = last else { return };
     if let Ok(share) = agronomy::sodium_nitrate_share(given, requirement)
         && share.is_over()
@@ -238,6 +230,26 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
             "7 CFR 205.602(h), text current to March 2026".to_owned(),
         );
     }
+}
+
+/// Nitrogen that the dressings bring from sources that organic rules hold to a part, and the last of them.
+pub fn restricted_nitrogen<'a>(
+    bed: &'a Bed,
+    plan: &BedPlan,
+    book: &MaterialBook,
+) -> (MassPerArea, Option<&'a Dressing>) {
+    let mut given = MassPerArea::ZERO;
+    let mut last = None;
+    for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
+        let is_restricted = book
+            .get(&dressing.material)
+            .is_some_and(|known| known.organic_part().is_some());
+        if is_restricted && of_plan.problem.is_none() {
+            given += of_plan.rate() * of_plan.part_of(Nutrient::Nitrogen);
+            last = Some(dressing);
+        }
+    }
+    (given, last)
 }
 
 const COMMON_PRACTICE: &str = "Common practice, no source";

@@ -75,6 +75,11 @@ pub(in crate::plan) fn injections(
     beds: &[std::sync::Arc<BedPlan>],
     book: &MaterialBook,
 ) -> Vec<Injection> {
+    let is_injected = |dressing: &Dressing| matches!(dressing.placement, Placement::Injected(_));
+    if !layout.beds.iter().any(|bed| bed.dressings.iter().any(is_injected)) {
+        // Most layouts, and this runs at every edit.
+        return Vec::new();
+    }
     let plans: BTreeMap<BedId, &BedPlan> = beds.iter().map(|plan| (plan.bed, plan.as_ref())).collect();
     let mut runs: Vec<Vec<Part<'_>>> = Vec::new();
     for bed in &layout.beds {

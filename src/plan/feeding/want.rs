@@ -6,7 +6,8 @@ use crate::catalog::{Catalog, Crop, Ends, GeneralNeed, Mark, NeedKind, Sourced};
 use crate::layout::{Bed, NutrientRate, Recommendation};
 use crate::quantity::MassPerArea;
 
-/// What the laboratory recommends, or else what is published for the crop, which the first text in the catalogue gives.
+/// What the laboratory recommends, or else what is published for the crop: where the grower chose, or what the first text
+/// in the catalogue gives.
 pub(super) fn wants(bed: &Bed, crop: Option<&Crop>) -> Wants {
     if let Some(paper) = &bed.feeding.laboratory {
         let of = |rate: Option<NutrientRate>| rate.and_then(|rate| recommended(rate, paper, bed));
@@ -17,17 +18,18 @@ pub(super) fn wants(bed: &Bed, crop: Option<&Crop>) -> Wants {
         };
     }
     let Some(crop) = crop else { return Wants::default() };
+    let chosen = bed.feeding.published.as_deref();
     let n = crop
         .season_nitrogen
         .as_ref()
         .filter(|nitrogen| nitrogen.mark == Mark::Grower)
         .map(growers)
-        .or_else(|| published(crop, Nutrient::Nitrogen))
+        .or_else(|| published(crop, Nutrient::Nitrogen, chosen))
         .or_else(|| crop.season_nitrogen.as_ref().map(growers));
     Wants {
         n,
-        p2o5: published(crop, Nutrient::Phosphate),
-        k2o: published(crop, Nutrient::Potash),
+        p2o5: published(crop, Nutrient::Phosphate, chosen),
+        k2o: published(crop, Nutrient::Potash, chosen),
     }
 }
 
@@ -51,11 +53,12 @@ fn recommended(rate: NutrientRate, paper: &Recommendation, bed: &Bed) -> Option<
     })
 }
 
-/// The first published recommendation of a nutrient.
-fn published(crop: &Crop, nutrient: Nutrient) -> Option<Want> {
+/// The published recommendation of a nutrient that holds where the grower chose, or the first there is.
+fn published(crop: &Crop, nutrient: Nutrient, chosen: Option<&str>) -> Option<Want> {
     let needs = Catalog::built_in().needs_of(&crop.id);
-    let mut recommended = needs.iter().filter(|need| need.kind == NeedKind::Recommendation);
-    recommended.find_map(|need| {
+    let recommended = || needs.iter().filter(|need| need.kind == NeedKind::Recommendation);
+    let of_choice = recommended().filter(|need| Some(need.condition.as_str()) == chosen);
+    of_choice.chain(recommended()).find_map(|need| {
         let ends = of_need(need, nutrient)?;
         Some(want(ends, &need.condition))
     })

@@ -192,7 +192,7 @@ impl Line<'_> {
         let about = Item::Bed(first.bed);
         let key = cultivar_key(&planted.cultivar);
         if to_buy.count > 0 && self.things == Things::on_shelf(planted.method) {
-            let other = |lot: &&Arc<SeedLot>| cultivar_key(&lot.cultivar) != key && !is_empty(lot.amount);
+            let other = |lot: &&Arc<SeedLot>| cultivar_key(&lot.cultivar) != key && !lot.amount.is_nothing();
             let others: Vec<String> = self
                 .lots
                 .iter()
@@ -259,13 +259,6 @@ fn full_name(planted: &PlantedCrop) -> String {
     match planted.cultivar.as_str() {
         "" => planted.name.clone(),
         cultivar => format!("{}, {cultivar}", planted.name),
-    }
-}
-
-fn is_empty(amount: SeedAmount) -> bool {
-    match amount {
-        SeedAmount::Weight(mass) => mass <= Mass::ZERO,
-        SeedAmount::Count(count) => count == 0,
     }
 }
 

@@ -19,7 +19,9 @@ pub(super) fn lot_name(lot: &SeedLot, crop: &str) -> String {
 
 /// Lots that test under the legal minimum of their kind, and lots of which nothing is known.
 pub(super) fn shelf_heads_up(lots: &[Arc<SeedLot>], book: &CropBook) -> Vec<Arc<HeadsUp>> {
+    // A lot with nothing in it is used up, or was only just put down.
     lots.iter()
+        .filter(|lot| !lot.amount.is_nothing())
         .filter_map(|lot| lot_heads_up(lot, book))
         .map(Arc::new)
         .collect()
@@ -38,9 +40,10 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
         );
     let (found, high, tested) = match lot.germination {
         LotGermination::NotKnown if Things::on_shelf(crop.method.value) == Things::Seeds => {
-            let counted = match least {
-                Some(least) => format!("the legal minimum of {}", percent(least.value)),
-                None => "every seed".to_owned(),
+            let counted = match (&crop.germination, least) {
+                (Some(own), _) => format!("your {} in the crop book", percent(own.value)),
+                (None, Some(least)) => format!("the legal minimum of {}", percent(least.value)),
+                (None, None) => "every seed".to_owned(),
             };
             return Some(HeadsUp {
                 about,

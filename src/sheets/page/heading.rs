@@ -2,9 +2,10 @@
 
 use super::frame::Role;
 use super::sheet::{self, Sheet};
-use crate::layout::{Amount, Basis, Bed, Dressing, Layout, Placement};
+use crate::layout::{Bed, Dressing, Layout};
 use crate::plan::{BedPlan, DressingPlan};
-use crate::quantity::{Length, Units};
+use crate::quantity::Units;
+use crate::sheets::dressing_words;
 use crate::sheets::mark::{Anchor, Ink};
 use crate::sheets::type_metrics;
 
@@ -95,33 +96,13 @@ pub(super) fn spread_lines(bed: &Bed, plan: &BedPlan, units: Units) -> Vec<Strin
 }
 
 fn spread_line(dressing: &Dressing, planned: &DressingPlan, units: Units) -> String {
-    let amount = match dressing.amount {
-        Amount::PerArea(rate) => rate.show_garden(units),
-        Amount::PerRowLength(rate) => rate.show(units),
-        Amount::PerPlant(each) => format!("{} a plant", each.show_seed(units)),
-    };
-    let counted = match dressing.basis {
-        Basis::Product => "",
-        Basis::Nitrogen => " of nitrogen",
-        Basis::Phosphate => " of phosphate",
-        Basis::Potash => " of potash",
-    };
-    let strip = |strip: Option<Length>| strip.map_or_else(String::new, |s| format!(" {} wide", s.show_short(units)));
-    let place = match dressing.placement {
-        Placement::Broadcast => "broadcast".to_owned(),
-        Placement::Band { strip: width } => format!("in a band{}", strip(width)),
-        Placement::SideDress { strip: None } => "beside the plants".to_owned(),
-        Placement::SideDress { strip: width } => format!("beside the plants, on a strip{}", strip(width)),
-        Placement::Injected(injecting) => match injecting.times {
-            1 => "through the tape".to_owned(),
-            times => format!("through the tape, {times} times"),
-        },
-    };
     let mut line = format!(
-        "{}: {} ({}), {amount}{counted}, {place}",
+        "{}: {} ({}), {}, {}",
         dressing.name,
         planned.material_name,
-        planned.analysis.label()
+        planned.analysis.label(),
+        dressing_words::amount(dressing, units),
+        dressing_words::place(dressing.placement, units)
     );
     let when = dressing.when.words();
     if !when.is_empty() {

@@ -1,7 +1,10 @@
-//! Sheets to carry outside: the map at a true scale, the tables of the rows, and the order list.
+//! Sheets to carry outside: the map at a true scale, the tables of the rows, the order list, and the fertilizer
+//! sheet.
 //!
-//! [`map_pages`] and [`order_pages`] give finished [`Frame`]s; the writers of PDF, SVG and PNG only paint them.
+//! [`map_pages`], [`order_pages`] and [`feeding_pages`] give finished [`Frame`]s; the writers of PDF, SVG and PNG only paint them.
 
+mod feeding_sheet;
+mod feeding_table;
 mod frame;
 mod heading;
 mod map_key;
@@ -13,7 +16,9 @@ mod paper;
 mod scale;
 mod sheet;
 mod table;
+mod word_table;
 
+pub use feeding_sheet::feeding_pages;
 pub use frame::{CellHead, Frame, Part, Role};
 pub use options::{PageError, PageOptions, ScaleChoice};
 pub use order_sheet::{SEED_CAUTION, order_pages};

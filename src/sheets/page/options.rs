@@ -60,6 +60,9 @@ pub enum PageError {
     /// No bed takes anything yet.
     #[error("There is nothing to order yet: choose a crop for a bed first")]
     NothingToOrder,
+    /// No bed is fed yet.
+    #[error("Nothing is put down yet: add a dressing to a bed first")]
+    NothingToFeed,
     /// The chosen scale needs a larger sheet.
     #[error("At {asked} the map is larger than a sheet of {paper}. The largest standard scale that fits is {largest}")]
     DoesNotFit {

@@ -30,7 +30,7 @@ const GAP: f64 = 10.0;
 /// Width of the box that is ticked when it is ordered.
 const TICK: f64 = 10.0;
 /// Widths of the columns as parts of what they share.
-const PARTS: [f64; 5] = [0.23, 0.22, 0.17, 0.19, 0.19];
+const PARTS: [f64; 5] = [0.22, 0.21, 0.18, 0.19, 0.20];
 const TITLES: [&str; 5] = ["what", "goes to", "needed", "from the shelf", "to buy"];
 const TRAY_PARTS: [f64; 4] = [0.30, 0.22, 0.24, 0.24];
 const TRAY_TITLES: [&str; 4] = ["raise in trays", "goes to", "sow", "when"];
@@ -72,18 +72,14 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
         }
         let cells = [
             vec![Cell::bold(&words.name)],
-            vec![Cell::plain(&words.goes_to)],
+            words.goes_to.iter().map(|bed| Cell::plain(bed)).collect(),
             vec![Cell::plain(&words.need)],
-            vec![Cell::plain(&words.from_shelf)],
+            words.from_shelf.iter().map(|lot| Cell::plain(lot)).collect(),
             to_buy,
         ];
-        pages.row(&PARTS, &TITLES, &cells, words.to_buy != "nothing");
+        pages.row(&PARTS, &TITLES, &cells, words.is_to_buy());
     }
-    if !list.cost.is_empty() {
-        let cost = match list.cost_note.as_str() {
-            "" => format!("All packets cost {}.", list.cost),
-            note => format!("All packets cost {}, {note}.", list.cost),
-        };
+    if let Some(cost) = list.cost_sentence() {
         pages.sheet.y += 6.0;
         pages.sheet.sentence(Role::Sentence, &cost, SIZE, Ink::Strong);
     }
@@ -160,8 +156,28 @@ impl<'a> Cell<'a> {
         if self.text.is_empty() {
             return Vec::new();
         }
-        type_metrics::break_lines(self.text, width, SIZE, self.bold)
+        let lines = type_metrics::break_lines(&held_together(self.text), width, SIZE, self.bold);
+        lines.iter().map(|line| line.replace(HELD, " ")).collect()
     }
+}
+
+/// A blank at which no line is broken.
+const HELD: char = '\u{a0}';
+
+/// The words with each number held to what it counts: "0.56 oz" is not broken.
+fn held_together(text: &str) -> String {
+    let mut held = String::with_capacity(text.len());
+    let mut letters = text.chars().peekable();
+    while let Some(letter) = letters.next() {
+        let after_number = held.ends_with(|last: char| last.is_ascii_digit());
+        let before_word = letters.peek().is_some_and(|next| next.is_alphabetic() || *next == '%');
+        held.push(if letter == ' ' && after_number && before_word {
+            HELD
+        } else {
+            letter
+        });
+    }
+    held
 }
 
 /// The sheets in the making.

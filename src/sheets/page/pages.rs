@@ -26,11 +26,11 @@ pub const DRESSING_CAUTION: &str = "Beside the stalks where the hill will cover 
 /// Fertilizer salts hurt seed, roots and leaves that they touch: common practice, no source.
 const FERTILIZER_CAUTION: &str = "Fertilizer salts burn: keep them off seed, stems and leaves, and out of eyes and lungs. Wear gloves. Follow the label and your soil laboratory.";
 
-const CAUTION_SIZE: f32 = 8.0;
+pub(super) const CAUTION_SIZE: f32 = 8.0;
 /// Beds of more rows than this, over a hundred sheets of them, are printed by their sums alone.
-const MOST_ROWS: usize = 5000;
+pub(super) const MOST_ROWS: usize = 5000;
 /// Between two tables, in points.
-const BETWEEN_TABLES: f64 = 16.0;
+pub(super) const BETWEEN_TABLES: f64 = 16.0;
 
 /// Makes the sheets: the map first, then the table of every bed that has a ledger, each with the same head.
 ///
@@ -108,7 +108,7 @@ pub fn map_pages(
 }
 
 /// The sentences for the foot of every sheet.
-fn cautions(layout: &Layout, plan: &Plan, options: &PageOptions) -> Vec<String> {
+pub(super) fn cautions(layout: &Layout, plan: &Plan, options: &PageOptions) -> Vec<String> {
     let dressed = plan.beds.iter().any(|bed| !bed.dressings.is_empty());
     let beside = |dressing: &Dressing| matches!(dressing.placement, Placement::SideDress { .. });
     let beside = layout.beds.iter().flat_map(|bed| &bed.dressings).any(beside);

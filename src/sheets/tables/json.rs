@@ -99,6 +99,10 @@ struct JsonDressing<'a> {
     n_kg: f64,
     p2o5_kg: f64,
     k2o_kg: f64,
+    /// The row's share as it was planned.
+    planned_kg: f64,
+    /// Whether it was put down already: then `product_kg` is what was really used.
+    done: bool,
     /// Poured volume; null where the material's density is not known.
     volume_l: Option<f64>,
 }
@@ -180,6 +184,17 @@ fn json_dressing(dressing: &DressingPlan, row: usize) -> Option<JsonDressing<'_>
         n_kg: part(dressing.analysis.n),
         p2o5_kg: part(dressing.analysis.p2o5),
         k2o_kg: part(dressing.analysis.k2o),
+        planned_kg: planned_share(dressing, product).to_kilograms(),
+        done: dressing.is_done,
         volume_l: dressing.volume(product).map(|volume| volume.to_litres()),
     })
+}
+
+/// What was planned for a row that now gets so much: rows share by length or by plants, so that the parts stay.
+fn planned_share(dressing: &DressingPlan, product: Mass) -> Mass {
+    if dressing.total > Mass::ZERO {
+        dressing.planned * (product / dressing.total)
+    } else {
+        dressing.planned / dressing.rows.len().max(1) as f64
+    }
 }

@@ -217,7 +217,7 @@ fn two_cultivars_of_one_name_are_refused() {
         .expect_err("it is there");
     assert_eq!(
         error.to_string(),
-        "Two cultivars of sweet_corn are named \"early amber\"."
+        "Sweet corn has a cultivar named \"early amber\" already."
     );
     assert!(error.hint().ends_with('.'));
     let other_crop = OwnCultivar {

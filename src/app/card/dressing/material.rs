@@ -13,13 +13,15 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dress
     let all = book.all();
     let choices: Vec<Choice> = all
         .iter()
-        .map(|known| Choice {
-            name: known.material.name.clone(),
-            note: if known.shed.is_some() {
-                format!("{} · in the shed", known.analysis().label())
-            } else {
-                known.analysis().label()
-            },
+        .map(|known| {
+            Choice::named(
+                &known.material.name,
+                if known.shed.is_some() {
+                    format!("{} · in the shed", known.analysis().label())
+                } else {
+                    known.analysis().label()
+                },
+            )
         })
         .collect();
     let current = book.get(&dressing.material);

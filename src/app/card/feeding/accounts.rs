@@ -87,6 +87,10 @@ fn standing(ui: &mut Ui, nutrient: Nutrient, account: &Account, units: Units) {
     match account.standing() {
         Standing::NotKnown => {}
         Standing::Enough => form::follows(ui, format!("{name}: about enough")),
+        Standing::UnderGuide(less) => {
+            let less = field_rate(less, units);
+            form::follows(ui, format!("{name}: {less} under a general rate, a guide only"));
+        }
         Standing::Under(less) => form::wrong(ui, &format!("{name}: {} under", field_rate(less, units))),
         Standing::Over(more) => form::wrong(ui, &format!("{name}: {} over", field_rate(more, units))),
     }

@@ -161,10 +161,7 @@ fn compost(
         .collect();
     let choices: Vec<Choice> = known
         .iter()
-        .map(|known| Choice {
-            name: known.material.name.clone(),
-            note: known.analysis().label(),
-        })
+        .map(|known| Choice::named(&known.material.name, known.analysis().label()))
         .collect();
     let picked = form::line(ui, "As published", |ui| {
         let width = ui.available_width();

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::is_false;
 use crate::catalog::Analysis;
 use crate::layout;
-use crate::layout::file::value::{Dissolved, Extent, LimePurity, Name, Part, RateNumber, Spacing};
+use crate::layout::file::value::{Dissolved, Extent, LimePurity, Name, Part, RateNumber, Spacing, Words};
 use crate::layout::limits::{self, ValueError};
 use crate::quantity::{Concentration, MassPerArea, MassPerLength};
 
@@ -14,6 +14,9 @@ use crate::quantity::{Concentration, MassPerArea, MassPerLength};
 pub(in crate::layout::file) struct Feeding {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     laboratory: Option<Recommendation>,
+    /// Where the published rate holds that counts when no laboratory spoke.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    published: Option<Words>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     credits: Vec<Credit>,
     #[serde(default, skip_serializing_if = "is_false")]
@@ -156,6 +159,7 @@ impl Feeding {
                     purity: lime.purity_part.into(),
                 }),
             }),
+            published: self.published.map(String::from),
             credits: self.credits.into_iter().map(Credit::read).collect(),
             holds_to_plan: self.holds_to_plan,
         }
@@ -176,6 +180,7 @@ impl From<&layout::Feeding> for Feeding {
                     purity_part: LimePurity::of(lime.purity),
                 }),
             }),
+            published: feeding.published.as_ref().map(Words::from),
             credits: feeding.credits.iter().map(Credit::from).collect(),
             holds_to_plan: feeding.holds_to_plan,
         }

@@ -6,8 +6,10 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalog::{CropId, PlantingMethod};
 use crate::layout;
-use crate::layout::file::value::{Name, Seeds, Spacing, UnitMass, Words};
+use crate::layout::file::value::{Name, Seeds, SomePart, Spacing, UnitMass, Words};
 use crate::layout::limits::{self, ValueError};
+use crate::layout::own_limits;
+use crate::quantity::{CountPerLength, MassPerArea, MassPerLength};
 
 /// A crop of the grower's own, or own values over the catalogue's where it names no other crop that it is based on.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -118,9 +120,15 @@ struct OwnValues {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     seeds_per_plant: Option<Seeds>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    germination_part: Option<SomePart>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     height_m: Option<Spacing>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     days_to_harvest: Option<Days>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    harvest: Option<Harvest>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    season_nitrogen_kg_per_m2: Option<Nitrogen>,
 }
 
 impl OwnValues {
@@ -137,8 +145,11 @@ impl OwnValues {
             seed_weight: self.one_seed_kg.map(UnitMass::mass),
             method: self.method.map(PlantingMethod::from),
             seeds_per_plant: self.seeds_per_plant.map(f64::from),
+            germination: self.germination_part.map(SomePart::fraction),
             height: self.height_m.map(Spacing::metres),
             days_to_harvest: self.days_to_harvest.map(|days| days.0),
+            harvest: self.harvest.map(|harvest| harvest.0),
+            season_nitrogen: self.season_nitrogen_kg_per_m2.map(|rate| rate.0),
         }
     }
 }
@@ -153,8 +164,11 @@ impl From<&layout::OwnValues> for OwnValues {
             one_seed_kg: values.seed_weight.map(UnitMass::from),
             method: values.method.map(Method::from),
             seeds_per_plant: values.seeds_per_plant.map(Seeds::of),
+            germination_part: values.germination.map(|part| SomePart::of(part.get())),
             height_m: values.height.map(Spacing::from),
             days_to_harvest: values.days_to_harvest.map(Days),
+            harvest: values.harvest.map(Harvest),
+            season_nitrogen_kg_per_m2: values.season_nitrogen.map(Nitrogen),
         }
     }
 }
@@ -175,6 +189,59 @@ impl TryFrom<u16> for Days {
 impl From<Days> for u16 {
     fn from(days: Days) -> Self {
         days.0
+    }
+}
+
+/// What a length of row gives.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "HarvestText", into = "HarvestText")]
+struct Harvest(layout::OwnHarvest);
+
+#[derive(Clone, Copy, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum HarvestText {
+    KgPerM(f64),
+    CountPerM(f64),
+}
+
+impl TryFrom<HarvestText> for Harvest {
+    type Error = ValueError;
+    fn try_from(text: HarvestText) -> Result<Self, ValueError> {
+        let harvest = match text {
+            HarvestText::KgPerM(rate) => layout::OwnHarvest::Weight(MassPerLength::kilograms_per_metre(rate)),
+            HarvestText::CountPerM(number) => layout::OwnHarvest::Number(CountPerLength::per_metre(number)),
+        };
+        own_limits::own_harvest(harvest)?;
+        Ok(Self(harvest))
+    }
+}
+
+impl From<Harvest> for HarvestText {
+    fn from(harvest: Harvest) -> Self {
+        match harvest.0 {
+            layout::OwnHarvest::Weight(rate) => Self::KgPerM(rate.to_kilograms_per_metre()),
+            layout::OwnHarvest::Number(number) => Self::CountPerM(number.to_per_metre()),
+        }
+    }
+}
+
+/// Nitrogen over ground, in kilograms per square metre.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "f64", into = "f64")]
+struct Nitrogen(MassPerArea);
+
+impl TryFrom<f64> for Nitrogen {
+    type Error = ValueError;
+    fn try_from(rate: f64) -> Result<Self, ValueError> {
+        let rate = MassPerArea::kilograms_per_square_metre(rate);
+        own_limits::season_nitrogen(rate)?;
+        Ok(Self(rate))
+    }
+}
+
+impl From<Nitrogen> for f64 {
+    fn from(rate: Nitrogen) -> Self {
+        rate.0.to_kilograms_per_square_metre()
     }
 }
 

@@ -9,4 +9,4 @@ mod xlsx;
 pub use csv::order_csv;
 pub use json::order_json;
 pub use text::order_text;
-pub use xlsx::{SpreadsheetError, order_xlsx};
+pub use xlsx::order_xlsx;

@@ -1,39 +1,10 @@
 //! The order as lines of cells, the same for all its tables. Numbers stay numbers; units stand in the heads.
 
 use crate::layout::{Layout, LotGermination, SeedAmount, SeedLot};
-use crate::plan::{CropBook, OrderLine, PacketsToBuy, Plan, Quantity};
-use crate::quantity::{Mass, Units, count};
-
-/// One cell.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) enum Cell {
-    /// Nothing there.
-    Empty,
-    /// Words.
-    Words(String),
-    /// A number as it is, without rounding.
-    Number(f64),
-}
-
-/// A table: its name, its heads with units, and its lines.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Table {
-    pub(super) name: &'static str,
-    pub(super) heads: Vec<String>,
-    pub(super) lines: Vec<Vec<Cell>>,
-}
-
-fn words(text: &str) -> Cell {
-    if text.is_empty() {
-        Cell::Empty
-    } else {
-        Cell::Words(text.to_owned())
-    }
-}
-
-fn whole(count: u64) -> Cell {
-    Cell::Number(count as f64)
-}
+use crate::plan::{CropBook, Plan};
+use crate::quantity::{Mass, Units};
+use crate::sheets::order_list::packets_words;
+use crate::sheets::tables::cells::{Cell, Table, heads, whole, words};
 
 fn weight(mass: Option<Mass>, units: Units) -> Cell {
     mass.map_or(Cell::Empty, |mass| {
@@ -42,10 +13,6 @@ fn weight(mass: Option<Mass>, units: Units) -> Cell {
             Units::Metric => mass.to_grams(),
         })
     })
-}
-
-fn heads(names: &[&str]) -> Vec<String> {
-    names.iter().map(|&name| name.to_owned()).collect()
 }
 
 const fn weight_unit(units: Units) -> &'static str {
@@ -77,7 +44,7 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             whole(line.drawn_count()),
             whole(line.to_buy.count),
             weight(line.to_buy.mass, units),
-            packets.map_or(Cell::Empty, |packets| words(&packets_in_words(packets, units))),
+            words(&packets_words(line, units)),
             packets.map_or(Cell::Empty, |packets| whole(packets.amount.count)),
             packets.map_or(Cell::Empty, |packets| weight(packets.amount.mass, units)),
             packets
@@ -221,29 +188,4 @@ const fn germination_from(lot: &SeedLot) -> &'static str {
 
 fn bed_name(layout: &Layout, bed: crate::layout::BedId) -> String {
     layout.name_of(crate::layout::Item::Bed(bed))
-}
-
-/// "2 × 1 oz, 1 × 250": how many of each size.
-pub(super) fn packets_in_words(packets: &PacketsToBuy, units: Units) -> String {
-    let sizes: Vec<String> = packets
-        .sizes
-        .iter()
-        .map(|size| {
-            let holds = match size.packet.amount {
-                SeedAmount::Weight(mass) => mass.show_seed(units),
-                SeedAmount::Count(seeds) => count(seeds),
-            };
-            format!("{} × {holds}", count(size.count))
-        })
-        .collect();
-    sizes.join(", ")
-}
-
-/// "1,760 seeds, 11.7 oz": a count of things with its weight.
-pub(super) fn amount_in_words(line: &OrderLine, amount: Quantity, units: Units) -> String {
-    let counted = format!("{} {}", count(amount.count), line.things.name());
-    match amount.mass {
-        Some(mass) if amount.count > 0 => format!("{counted}, {}", mass.show_seed(units)),
-        _ => counted,
-    }
 }

@@ -1,0 +1,175 @@
+//! The values of seed and planting on a crop's page: way, weight, what comes up, and what buying tables say.
+
+use egui::Ui;
+
+use super::buying;
+use super::rows::{group, own, own_choice, read_only};
+use super::values::{Page, take};
+use super::words::{METHODS, ends, ends_source, method_words, source, source_or_none};
+use crate::app::seed_words::{plain, read_part, read_positive};
+use crate::catalog::PlantingMethod;
+use crate::layout::OwnValues;
+use crate::quantity::{Mass, MassUnit, Units, count};
+
+impl Page<'_> {
+    pub(super) fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let crop = self.crop;
+        group(ui, "Seed and planting");
+        let all = METHODS.map(|method| (method_words(method), method));
+        let method = &crop.method;
+        let shown = method_words(method.value);
+        let id = self.field.with("method");
+        let from = source(method);
+        let change = own_choice(
+            ui,
+            id,
+            "Usual way",
+            shown,
+            values.method.is_some(),
+            self.back,
+            &from,
+            &all,
+        );
+        take(change, &mut values.method);
+        if let Some(also) = &crop.also_method {
+            read_only(ui, "Usual too", method_words(also.value), &source(also));
+        }
+        self.weight(ui, values);
+        if let Some(range) = &crop.seed_weight_range {
+            // The heaviest seed is the fewest to the ounce.
+            let words = format!(
+                "{} to {}",
+                self.per_weight(range.high.value),
+                self.per_weight(range.low.value)
+            );
+            read_only(ui, "From lot to lot", &words, &ends_source(range));
+        }
+        if let Some(seeds) = &crop.seeds_per_plant {
+            let id = self.field.with("seeds per plant");
+            let read = |text: &str| {
+                let seeds = read_positive(text, "1.5")?;
+                if seeds < 1.0 {
+                    return Err("A plant comes of one seed at least; write 1 or more".to_owned());
+                }
+                Ok(seeds)
+            };
+            let is_own = values.seeds_per_plant.is_some();
+            let shown = plain(seeds.value);
+            let change = own(
+                ui,
+                id,
+                "Good seeds a plant",
+                &shown,
+                is_own,
+                self.back,
+                &source(seeds),
+                read,
+            );
+            take(change, &mut values.seeds_per_plant);
+        }
+        self.germination(ui, values);
+        if let Some(least) = &crop.least_germination {
+            read_only(ui, "Least germination for sale", &least.value.show(), &source(least));
+        }
+        if let Some(table) = &crop.buying {
+            buying::show(ui, table, self.beside, self.units);
+        }
+        if let Some(soil) = &crop.soil {
+            let shown = |temperature: &crate::quantity::Temperature| temperature.show(self.units);
+            if let Some(least) = &soil.least {
+                read_only(ui, "Soil, coldest to sprout", &shown(&least.value), &source(least));
+            }
+            if let Some(good) = &soil.good {
+                read_only(ui, "Soil, sprouts well", &ends(good, shown), &ends_source(good));
+            }
+            if let Some(best) = &soil.best {
+                read_only(ui, "Soil, sprouts best", &shown(&best.value), &source(best));
+            }
+            if let Some(most) = &soil.most {
+                read_only(ui, "Soil, hottest to sprout", &shown(&most.value), &source(most));
+            }
+        }
+    }
+
+    /// What the grower counts on to come up, of crops that are sown or raised from seed.
+    fn germination(&self, ui: &mut Ui, values: &mut OwnValues) {
+        if !self.is_seed() {
+            return;
+        }
+        let counted_on = self.crop.germination.as_ref();
+        let from = match (counted_on, &self.crop.least_germination) {
+            (Some(own), _) => source(own),
+            (None, Some(_)) => "the least for sale, below, is counted on until you give your own".to_owned(),
+            (None, None) => {
+                "no least for sale is known, so every seed is counted on until you give your own".to_owned()
+            }
+        };
+        let id = self.field.with("germination");
+        let shown = counted_on.map_or_else(String::new, |part| part.value.show());
+        let is_own = values.germination.is_some();
+        let change = own(ui, id, "Germination", &shown, is_own, self.back, &from, read_part);
+        take(change, &mut values.germination);
+    }
+
+    /// Weight of a seed, set or piece: seeds by their number in an ounce, the rest each by its weight.
+    fn weight(&self, ui: &mut Ui, values: &mut OwnValues) {
+        let weight = self.crop.seed_weight.as_ref();
+        let is_own = values.seed_weight.is_some();
+        let id = self.field.with("seed weight");
+        let from = source_or_none(weight);
+        let change = if self.is_seed() {
+            let read = |text: &str| {
+                let seeds = read_positive(text, "112")?;
+                Ok(self.one_weight() / seeds)
+            };
+            let shown = weight.map_or_else(String::new, |weight| self.per_weight(weight.value));
+            own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
+        } else {
+            let unit = match self.units {
+                Units::Customary => MassUnit::Ounces,
+                Units::Metric => MassUnit::Grams,
+            };
+            let read = |text: &str| {
+                let mass = Mass::parse_with(text, unit).map_err(|error| error.to_string())?;
+                if mass <= Mass::ZERO {
+                    return Err("One weighs more than nothing; write 2 oz, or 50 g".to_owned());
+                }
+                Ok(mass)
+            };
+            let shown = weight.map_or_else(String::new, |weight| weight.value.show_seed(self.units));
+            own(ui, id, "One weighs", &shown, is_own, self.back, &from, read)
+        };
+        take(change, &mut values.seed_weight);
+    }
+
+    const fn is_seed(&self) -> bool {
+        matches!(
+            self.crop.method.value,
+            PlantingMethod::Drilled | PlantingMethod::Transplant
+        )
+    }
+
+    const fn one_weight(&self) -> Mass {
+        match self.units {
+            Units::Customary => Mass::ounces(1.0),
+            Units::Metric => Mass::grams(1.0),
+        }
+    }
+
+    const fn per_weight_label(&self) -> &'static str {
+        match self.units {
+            Units::Customary => "Seeds in an ounce",
+            Units::Metric => "Seeds in a gram",
+        }
+    }
+
+    /// Seeds in an ounce or a gram.
+    fn per_weight(&self, one: Mass) -> String {
+        let seeds = self.one_weight() / one;
+        if seeds >= 100.0 {
+            count(seeds.round() as u64)
+        } else {
+            plain((seeds * 10.0).round() / 10.0)
+        }
+    }
+}

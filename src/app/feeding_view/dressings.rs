@@ -1,0 +1,164 @@
+//! What every bed gets, a line a dressing, with its rows one by one when asked.
+
+use std::collections::BTreeSet;
+
+use egui::{Grid, RichText, Ui};
+
+use super::columns::{Column, accent, bold, cell, fixed, heads, line, link_cell, plain, soft, widths};
+use crate::app::command::Command;
+use crate::app::form;
+use crate::app::theme::{self, ThemeInForce as _};
+use crate::layout::{BedId, DressingId, Item};
+use crate::sheets::feeding_list::{DressingWords, FedBed, FedRow, FeedingList};
+
+const COLUMNS: [Column; 6] = [
+    ("Bed and dressing", 150.0, 0.15),
+    ("How much of what", 190.0, 0.2),
+    ("Where and when", 140.0, 0.15),
+    ("Each row", 120.0, 0.1),
+    ("Pace", 140.0, 0.15),
+    ("In all", 190.0, 0.25),
+];
+
+/// Rows shown one by one at most; more are for the ledger and the paper.
+const MOST_ROWS: usize = 300;
+
+/// Draws the lines. A click on a dressing goes to it.
+pub(super) fn show(
+    ui: &mut Ui,
+    list: &FeedingList,
+    opened: &mut BTreeSet<(BedId, DressingId)>,
+    out: &mut Vec<Command>,
+) {
+    let widths = widths(ui, &COLUMNS);
+    heads(ui, &COLUMNS, &widths);
+    for bed in &list.beds {
+        for dressing in &bed.dressings {
+            let key = (bed.bed, dressing.dressing);
+            let is_open = opened.contains(&key);
+            let (goes, turned) = dressing_line(ui, &widths, bed, dressing, is_open);
+            if goes {
+                out.push(Command::GoTo(Item::Dressing(bed.bed, dressing.dressing)));
+            }
+            if turned && !opened.remove(&key) {
+                opened.insert(key);
+            }
+            if is_open {
+                rows(ui, key, &dressing.rows);
+            }
+            form::rule(ui);
+        }
+    }
+}
+
+/// One line. Gives back whether to go to the dressing, and whether its rows were asked for or put away.
+fn dressing_line(ui: &mut Ui, widths: &[f32; 6], bed: &FedBed, words: &DressingWords, is_open: bool) -> (bool, bool) {
+    let [name, amount, place, row, pace, total] = *widths;
+    line(ui, |ui| {
+        let done = if words.is_done { "done" } else { "" };
+        let below = [soft(ui, &bed.name), soft(ui, done)];
+        let link = bold(ui, &words.name);
+        let goes = link_cell(ui, name, link, &below).on_hover_text("Go to it").clicked();
+        cell(ui, amount, &[plain(ui, &words.amount), soft(ui, &words.material)]);
+        cell(ui, place, &[plain(ui, &words.place), soft(ui, &words.when)]);
+        if !words.problem.is_empty() {
+            cell(ui, row + pace + total, &[accent(ui, &words.problem)]);
+            return (goes, false);
+        }
+        let turned = fixed(ui, row, |ui| {
+            let (weight, scoops) = each_row(&words.rows);
+            ui.label(bold(ui, weight));
+            if !scoops.is_empty() {
+                ui.label(plain(ui, scoops));
+            }
+            rows_button(ui, words, is_open)
+        });
+        cell(
+            ui,
+            pace,
+            &[plain(ui, words.pace_words()), soft(ui, about(&words.pace_scoop))],
+        );
+        cell(
+            ui,
+            total,
+            &[
+                bold(ui, &words.total),
+                soft(ui, words.scoops_words()),
+                soft(ui, &words.goes_by),
+                accent(ui, &words.changed),
+            ],
+        );
+        (goes, turned)
+    })
+}
+
+fn about(scoop: &str) -> String {
+    if scoop.is_empty() {
+        String::new()
+    } else {
+        format!("about {scoop}")
+    }
+}
+
+/// A quiet button that shows the rows one by one, or puts them away.
+fn rows_button(ui: &mut Ui, words: &DressingWords, is_open: bool) -> bool {
+    if words.rows.is_empty() {
+        return false;
+    }
+    let accent = theme::colours(ui.theme_in_force()).accent;
+    let label = if is_open { "Put rows away" } else { "Row by row" };
+    let button = egui::Button::new(RichText::new(label).size(12.0).color(accent).underline());
+    ui.add(button.frame(false)).clicked()
+}
+
+/// What each row gets: once where all get the same, else from the least to the most.
+fn each_row(rows: &[FedRow]) -> (String, String) {
+    let span = |of: &dyn Fn(&FedRow) -> &str| -> String {
+        let Some(first) = rows.first().map(of) else {
+            return String::new();
+        };
+        if rows.iter().all(|row| of(row) == first) {
+            return first.to_owned();
+        }
+        // As they are shown, the number is all up to the first space.
+        let size = |row: &&FedRow| -> f64 {
+            let number = of(row).split('\u{a0}').next().unwrap_or_default();
+            number.replace(',', "").parse().unwrap_or(0.0)
+        };
+        let least = rows.iter().min_by(|a, b| size(a).total_cmp(&size(b))).map_or("", of);
+        let most = rows.iter().max_by(|a, b| size(a).total_cmp(&size(b))).map_or("", of);
+        let least = least.split('\u{a0}').next().unwrap_or_default();
+        format!("{least} to {most}")
+    };
+    (span(&|row| row.weight.as_str()), span(&|row| row.scoops.as_str()))
+}
+
+/// Every row by itself, in as many columns as there is room for.
+fn rows(ui: &mut Ui, key: (BedId, DressingId), rows: &[FedRow]) {
+    const BLOCK: f32 = 270.0;
+    let blocks = ((ui.available_width() / BLOCK) as usize).clamp(1, 6);
+    let shown = rows.len().min(MOST_ROWS);
+    let deep = shown.div_ceil(blocks);
+    ui.add_space(4.0);
+    Grid::new(("rows of a dressing", key))
+        .num_columns(4 * blocks)
+        .spacing([14.0, 2.0])
+        .show(ui, |ui| {
+            for at in 0..deep {
+                for row in
+                    (0..blocks).filter_map(|block| rows.get(block * deep + at).filter(|_| block * deep + at < shown))
+                {
+                    ui.label(soft(ui, format!("row {}", row.number)));
+                    for (words, heavy) in [(&row.length, false), (&row.weight, true), (&row.scoops, false)] {
+                        let text = if heavy { bold(ui, words) } else { plain(ui, words) };
+                        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| ui.label(text));
+                    }
+                }
+                ui.end_row();
+            }
+        });
+    if rows.len() > shown {
+        form::follows(ui, "There are more rows; the ledger and the saved table have them all.");
+    }
+    ui.add_space(4.0);
+}

@@ -1,0 +1,86 @@
+//! The fertilizer list in the ledger's place: what every bed gets and every row of it, what to buy, what runs through
+//! the tape, and what to watch out for.
+
+mod columns;
+mod dressings;
+mod runs;
+mod shopping;
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use egui::{RichText, Ui};
+
+use super::command::Command;
+use super::desk::Desk;
+use super::form;
+use super::theme::{self, ThemeInForce as _};
+use crate::layout::{BedId, DressingId};
+use crate::sheets::feeding_list::FeedingList;
+
+/// How the list is looked at.
+#[derive(Default)]
+pub(super) struct FeedingView {
+    /// The list, and the revision of the layout it was made from.
+    kept: Option<(u64, Arc<FeedingList>)>,
+    /// The dressings whose rows are shown one by one.
+    opened: BTreeSet<(BedId, DressingId)>,
+}
+
+impl FeedingView {
+    /// The list, made anew only when the layout has changed.
+    pub(super) fn list(&mut self, desk: &Desk) -> Arc<FeedingList> {
+        let revision = desk.revision();
+        if let Some((of, list)) = &self.kept
+            && *of == revision
+        {
+            return list.clone();
+        }
+        let list = Arc::new(FeedingList::of(desk.layout(), desk.plan()));
+        self.kept = Some((revision, list.clone()));
+        list
+    }
+}
+
+/// Draws the list. A click on a dressing goes to it.
+pub(super) fn show(ui: &mut Ui, desk: &Desk, view: &mut FeedingView, out: &mut Vec<Command>) {
+    let list = view.list(desk);
+    if list.is_empty() {
+        form::follows(
+            ui,
+            "Put a dressing down on a bed, and what every row gets of it is listed here.",
+        );
+        return;
+    }
+    egui::ScrollArea::both()
+        .id_salt("fertilizer list")
+        .auto_shrink([false, false])
+        .show(ui, |ui| {
+            dressings::show(ui, &list, &mut view.opened, out);
+            shopping::show(ui, &list);
+            runs::show(ui, &list.runs);
+            cautions(ui, &list);
+        });
+}
+
+/// The heading over a part of the list.
+fn part(ui: &mut Ui, title: &str) {
+    ui.add_space(14.0);
+    ui.label(RichText::new(title).font(theme::bold(14.0)));
+    ui.add_space(2.0);
+}
+
+fn cautions(ui: &mut Ui, list: &FeedingList) {
+    let colours = theme::colours(ui.theme_in_force());
+    part(ui, "Mind");
+    let width = ui.available_width().min(900.0);
+    ui.scope(|ui| {
+        ui.set_max_width(width);
+        ui.spacing_mut().item_spacing.y = 2.0;
+        for caution in &list.cautions {
+            ui.label(RichText::new(caution.sentence).size(13.0).color(colours.strong));
+            ui.label(RichText::new(&caution.source).size(12.0).color(colours.soft));
+            ui.add_space(4.0);
+        }
+    });
+}

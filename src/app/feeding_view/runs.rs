@@ -1,0 +1,48 @@
+//! Runs of feeding through the tape.
+
+use egui::Ui;
+
+use super::columns::{Column, accent, bold, cell, heads, line, plain, soft, widths};
+use super::part;
+use crate::app::form;
+use crate::sheets::feeding_list::RunWords;
+
+const COLUMNS: [Column; 6] = [
+    ("Zone and dressing", 150.0, 0.15),
+    ("Each run", 140.0, 0.15),
+    ("When", 150.0, 0.2),
+    ("Stock", 160.0, 0.15),
+    ("At the outlets", 110.0, 0.05),
+    ("How long", 220.0, 0.3),
+];
+
+/// Draws the runs.
+pub(super) fn show(ui: &mut Ui, runs: &[RunWords]) {
+    if runs.is_empty() {
+        return;
+    }
+    part(ui, "Through the tape");
+    let widths = widths(ui, &COLUMNS);
+    heads(ui, &COLUMNS, &widths);
+    let [zone, each, when, stock, outlets, long] = widths;
+    for run in runs {
+        line(ui, |ui| {
+            let beds = if run.beds == run.zone { "" } else { run.beds.as_str() };
+            cell(ui, zone, &[bold(ui, &run.zone), plain(ui, &run.name), soft(ui, beds)]);
+            cell(ui, each, &[bold(ui, &run.each), soft(ui, &run.material)]);
+            cell(ui, when, &[plain(ui, &run.days)]);
+            cell(
+                ui,
+                stock,
+                &[plain(ui, &run.tank), plain(ui, &run.stock), soft(ui, &run.dissolves)],
+            );
+            let strength = match run.nitrogen.as_str() {
+                "" => String::new(),
+                ppm => format!("{ppm} N"),
+            };
+            cell(ui, outlets, &[plain(ui, strength), soft(ui, run.water())]);
+            cell(ui, long, &[plain(ui, run.how_long()), accent(ui, &run.problem)]);
+        });
+        form::rule(ui);
+    }
+}

@@ -1,0 +1,223 @@
+//! Reading what a grower types of a bag and its label, and where values come from. What cannot be read says what would
+//! do, so that the field can say it. A field left empty gives the value back.
+
+use crate::app::wording::source_words;
+use crate::catalog::{Analysis, Ends, Sourced};
+use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, number, read_number};
+
+/// Where a value comes from: in full to hover over, and in a few words to stand beside it.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Origin {
+    pub(super) full: String,
+    pub(super) short: String,
+}
+
+impl Origin {
+    /// Of one value.
+    pub(super) fn value<T>(value: &Sourced<T>) -> Self {
+        Self {
+            full: source_words(&value.sources, value.mark),
+            short: value.mark.words().to_owned(),
+        }
+    }
+
+    /// Of a value that may be lacking.
+    pub(super) fn maybe<T>(value: Option<&Sourced<T>>) -> Self {
+        value.map_or_else(|| Self::plain("not known; give your own"), Self::value)
+    }
+
+    /// Of both ends of a range.
+    pub(super) fn ends<T>(ends: &Ends<T>) -> Self {
+        let (low, high) = (Self::value(&ends.low), Self::value(&ends.high));
+        if low.full == high.full {
+            return low;
+        }
+        Self {
+            full: format!("{}\n{}", low.full, high.full),
+            short: low.short,
+        }
+    }
+
+    /// A few words that say all there is to say.
+    pub(super) fn plain(words: &str) -> Self {
+        Self {
+            full: words.to_owned(),
+            short: words.to_owned(),
+        }
+    }
+
+    /// The same source with other words beside the value.
+    pub(super) fn beside(self, short: String) -> Self {
+        Self { short, ..self }
+    }
+}
+
+/// Reads the three numbers of a label: `15-0-0`, `12-1.5-0.6`, `15 0 0`.
+pub(super) fn read_analysis(text: &str, units: Units) -> Result<Analysis, String> {
+    let parts: Vec<&str> = text
+        .split(['-', '–', '/', ' '])
+        .map(|part| part.trim_end_matches('%'))
+        .filter(|part| !part.is_empty())
+        .collect();
+    let not_three = || format!("“{text}” is not understood; write the three numbers of the label, such as 15-0-0");
+    let [n, p2o5, k2o] = parts.as_slice() else {
+        return Err(not_three());
+    };
+    let read = |part: &str| read_number(part, units).filter(|number| *number >= 0.0);
+    let (Some(n), Some(p2o5), Some(k2o)) = (read(n), read(p2o5), read(k2o)) else {
+        return Err(not_three());
+    };
+    Analysis::percent(n, p2o5, k2o).ok_or_else(|| {
+        format!(
+            "“{text}” comes to {} %, more than the whole bag; look at the three numbers again",
+            number(n + p2o5 + k2o, 1)
+        )
+    })
+}
+
+/// Reads what a bag holds: `50 lb`, `25 kg`, `50 lb bag`.
+pub(super) fn read_bag(text: &str, units: Units) -> Result<Option<Mass>, String> {
+    let text = without_bag(text).unwrap_or(text);
+    some_weight(text, |text| Mass::parse(text, units), "A bag holds more than nothing")
+}
+
+/// Reads what a level cup weighs, in ounces or grams where no unit is typed.
+pub(super) fn read_cup(text: &str, units: Units) -> Result<Option<Mass>, String> {
+    let bare = match units {
+        Units::Customary => MassUnit::Ounces,
+        Units::Metric => MassUnit::Grams,
+    };
+    some_weight(
+        text,
+        |text| Mass::parse_with(text, bare),
+        "A cup weighs more than nothing",
+    )
+}
+
+fn some_weight<E: ToString>(
+    text: &str,
+    parse: impl FnOnce(&str) -> Result<Mass, E>,
+    none: &str,
+) -> Result<Option<Mass>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let mass = parse(text).map_err(|error| error.to_string())?;
+    if mass <= Mass::ZERO {
+        return Err(format!("{none}; leave the field empty where it is not known"));
+    }
+    Ok(Some(mass))
+}
+
+/// Reads what is at hand, by weight or, where it is known what a bag holds, in bags: `120 lb`, `2 1/2 bags`.
+pub(super) fn read_at_hand(text: &str, bag: Option<Mass>, units: Units) -> Result<Option<Mass>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let mass = match without_bag(text) {
+        Some(bags) => {
+            let bag = bag.ok_or_else(|| {
+                format!("“{text}”: it is not known what a bag holds; type that first, or write a weight")
+            })?;
+            let number = Mass::parse_with(bags, MassUnit::Kilograms)
+                .map_err(|_| format!("“{text}” is not understood; write 2 bags, or a weight"))?;
+            bag * number.to_kilograms()
+        }
+        None => Mass::parse(text, units).map_err(|error| error.to_string())?,
+    };
+    if mass < Mass::ZERO {
+        return Err(format!("“{text}” is less than nothing; write 0 where none is at hand"));
+    }
+    Ok(Some(mass))
+}
+
+/// What stands before the word "bag".
+fn without_bag(text: &str) -> Option<&str> {
+    let before = text.strip_suffix("bags").or_else(|| text.strip_suffix("bag"))?;
+    Some(before.trim())
+}
+
+/// Reads a part in percent.
+pub(super) fn read_percent(text: &str) -> Result<Option<Fraction>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    Fraction::parse_percent(text)
+        .map(Some)
+        .map_err(|_| format!("“{text}” does not do; write a percentage from 0 to 100, such as 25 %"))
+}
+
+/// Reads how much dissolves in water: `9 lb/gal`, `1,100 g/l`.
+pub(super) fn read_solubility(text: &str, units: Units) -> Result<Option<Concentration>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    Concentration::parse(text, units)
+        .map(Some)
+        .map_err(|error| error.to_string())
+}
+
+/// A weight without zeros at its end: `50 lb`, `22.68 kg`; nothing where not known.
+pub(super) fn weight(mass: Option<Mass>, units: Units) -> String {
+    mass.map_or_else(String::new, |mass| match units {
+        Units::Customary => format!("{} lb", number(mass.to_pounds(), 2)),
+        Units::Metric => format!("{} kg", number(mass.to_kilograms(), 2)),
+    })
+}
+
+/// A price, without a currency: the grower's own.
+pub(super) fn price(price: f64) -> String {
+    format!("{price:.2}")
+}
+
+/// The unit that a price is worked out to, for one of it.
+pub(super) const fn price_unit(units: Units) -> (&'static str, Mass) {
+    match units {
+        Units::Customary => ("a lb", Mass::pounds(1.0)),
+        Units::Metric => ("a kg", Mass::kilograms(1.0)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_analysis_is_three_numbers_and_no_more_than_the_whole() {
+        let read = |text| read_analysis(text, Units::Customary).map(Analysis::label);
+        for (typed, shown) in [
+            ("15-0-0", "15-0-0"),
+            ("12-1.5-0.6", "12-1.5-0.6"),
+            ("10 20 10", "10-20-10"),
+            ("10 – 10 – 10", "10-10-10"),
+            ("46%-0-0", "46-0-0"),
+        ] {
+            assert_eq!(read(typed).as_deref(), Ok(shown));
+        }
+        for (typed, why) in [
+            ("15-0", "three numbers"),
+            ("15-0-0-4", "three numbers"),
+            ("urea", "three numbers"),
+            ("60-30-20", "110 %"),
+            ("", "three numbers"),
+        ] {
+            assert!(read(typed).is_err_and(|sentence| sentence.contains(why)), "{typed}");
+        }
+    }
+
+    #[test]
+    fn what_is_at_hand_may_be_counted_in_bags() {
+        let bag = Some(Mass::pounds(50.0));
+        let pounds = |text, bag| {
+            let read = read_at_hand(text, bag, Units::Customary);
+            read.map(|mass| mass.map(|mass| mass.to_pounds().round()))
+        };
+        assert_eq!(pounds("2 1/2 bags", bag), Ok(Some(125.0)));
+        assert_eq!(pounds("30 lb", bag), Ok(Some(30.0)));
+        assert_eq!(pounds("", bag), Ok(None));
+        assert!(pounds("2 bags", None).is_err());
+        assert!(pounds("-1 lb", bag).is_err());
+        assert!(read_bag("0 lb", Units::Customary).is_err());
+        assert!(read_bag("50 lb bag", Units::Customary).is_ok_and(|bag| bag.is_some()));
+    }
+}

@@ -1,0 +1,29 @@
+//! How small and how large values of the grower's own may be that nothing else has. The rest asks [`super::limits`].
+
+use super::limits::{LARGEST_AMOUNT, ValueError, range};
+use super::own::OwnHarvest;
+use crate::quantity::MassPerArea;
+
+/// What a length of row gives.
+pub(super) fn own_harvest(harvest: OwnHarvest) -> Result<(), ValueError> {
+    some_number(
+        "the harvest",
+        match harvest {
+            OwnHarvest::Weight(rate) => rate.to_kilograms_per_metre(),
+            OwnHarvest::Number(number) => number.to_per_metre(),
+        },
+    )
+}
+
+/// Nitrogen over ground.
+pub(super) fn season_nitrogen(rate: MassPerArea) -> Result<(), ValueError> {
+    some_number("the nitrogen for the season", rate.to_kilograms_per_square_metre())
+}
+
+/// A number over zero, up to the largest amount.
+fn some_number(what: &'static str, number: f64) -> Result<(), ValueError> {
+    if number <= 0.0 {
+        return Err(ValueError::NotPositive(what));
+    }
+    range(what, number, 0.0, LARGEST_AMOUNT)
+}

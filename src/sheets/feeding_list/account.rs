@@ -1,0 +1,130 @@
+//! The accounts of a bed in words: wanted, has, to give, planned, done, over or under.
+
+use super::caution::cited;
+use crate::agronomy::Nutrient;
+use crate::plan::feeding::{Account, BedFeeding, Standing, Want, WantFrom};
+use crate::quantity::{MassPerArea, Units, number};
+
+/// The account of one nutrient. Amounts are numbers in [`rate_unit`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct AccountWords {
+    /// The nutrient.
+    pub nutrient: Nutrient,
+    /// Wanted for the season; empty when nobody says.
+    pub wanted: String,
+    /// What is published from end to end, where that is more than one number.
+    pub range: String,
+    /// Who says so; empty when nobody does.
+    pub wanted_from: String,
+    /// What the bed has already.
+    pub has: String,
+    /// What is to give; empty when nobody says what is wanted.
+    pub to_give: String,
+    /// What the dressings would bring as planned.
+    pub planned: String,
+    /// What was really put down.
+    pub done: String,
+    /// What the dressings still ahead bring.
+    pub ahead: String,
+    /// How it stands: "over by 20 lb/acre".
+    pub standing: String,
+    /// Whether it is far over or far under.
+    pub is_off: bool,
+}
+
+/// The unit in which accounts are kept.
+pub const fn rate_unit(units: Units) -> &'static str {
+    match units {
+        Units::Customary => "lb/acre",
+        Units::Metric => "kg/ha",
+    }
+}
+
+/// A rate as a number in that unit.
+pub fn rate_number(rate: MassPerArea, units: Units) -> f64 {
+    match units {
+        Units::Customary => rate.to_pounds_per_acre(),
+        Units::Metric => rate.to_kilograms_per_hectare(),
+    }
+}
+
+/// How an account stands, in a few words.
+pub fn standing_words(standing: Standing, units: Units) -> String {
+    match standing {
+        Standing::NotKnown => "nobody says what is wanted".to_owned(),
+        Standing::Enough => "about enough".to_owned(),
+        Standing::UnderGuide(less) => format!("{} under a general rate, a guide only", less.show_field(units)),
+        Standing::Under(less) => format!("under by {}", less.show_field(units)),
+        Standing::Over(more) => format!("over by {}", more.show_field(units)),
+    }
+}
+
+/// Who says what a bed wants.
+pub fn want_words(want: &Want) -> String {
+    match &want.from {
+        WantFrom::Laboratory => "your soil laboratory".to_owned(),
+        WantFrom::Published { condition, sources } => {
+            let source = cited(&sources.0, sources.1);
+            match condition.as_str() {
+                "" => source,
+                condition => format!("{condition}: {source}"),
+            }
+        }
+    }
+}
+
+/// The accounts of nitrogen, phosphate and potash.
+pub fn account_words(feeding: &BedFeeding, units: Units) -> Vec<AccountWords> {
+    let all = Nutrient::ALL.into_iter();
+    all.map(|nutrient| words_of(nutrient, feeding.wants.of(nutrient), feeding.account(nutrient), units))
+        .collect()
+}
+
+fn words_of(nutrient: Nutrient, want: Option<&Want>, account: &Account, units: Units) -> AccountWords {
+    let rate = |rate: MassPerArea| number(rate_number(rate, units), 1);
+    let known = |known: Option<MassPerArea>| known.map_or_else(String::new, rate);
+    let standing = account.standing();
+    AccountWords {
+        nutrient,
+        wanted: known(account.wanted),
+        range: want
+            .filter(|want| want.low < want.high)
+            .map_or_else(String::new, |want| format!("{} to {}", rate(want.low), rate(want.high))),
+        wanted_from: want.map_or_else(String::new, want_words),
+        has: rate(account.credited),
+        to_give: known(account.to_give),
+        planned: rate(account.planned),
+        done: rate(account.done),
+        ahead: rate(account.ahead),
+        standing: standing_words(standing, units),
+        is_off: matches!(standing, Standing::Over(_) | Standing::Under(_)),
+    }
+}
+
+/// What a bed has already, a credit each.
+pub fn credit_words(feeding: &BedFeeding, units: Units) -> Vec<String> {
+    let credits = feeding.credits.iter().map(|credit| {
+        let given: Vec<String> = Nutrient::ALL
+            .into_iter()
+            .filter(|&nutrient| credit.gives.of(nutrient) > MassPerArea::ZERO)
+            .map(|nutrient| format!("{} {}", nutrient.name(), credit.gives.of(nutrient).show_field(units)))
+            .collect();
+        format!("{}: {}", credit.name, given.join(", "))
+    });
+    credits.collect()
+}
+
+/// Lime that the laboratory calls for.
+pub fn lime_words(feeding: &BedFeeding, units: Units) -> String {
+    feeding.lime.as_ref().map_or_else(String::new, |lime| {
+        let doses = match lime.doses {
+            0 | 1 => String::new(),
+            doses => format!(", in {doses} doses half a year apart"),
+        };
+        format!(
+            "lime {}, {} in all{doses}",
+            lime.rate.show_garden(units),
+            lime.total.show_product(units)
+        )
+    })
+}

@@ -1,0 +1,209 @@
+//! One dressing in words, and what every row gets of it.
+
+use super::measure;
+use crate::agronomy;
+use crate::layout::{Bed, Dressing, DressingId};
+use crate::plan::{BedPlan, Column, ColumnKind, DressingPlan, Ledger};
+use crate::quantity::{Length, Units, number};
+use crate::sheets::dressing_words;
+
+/// One dressing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DressingWords {
+    /// The dressing.
+    pub dressing: DressingId,
+    /// What the grower calls it.
+    pub name: String,
+    /// The material with its analysis: "Sodium nitrate (15-0-0)".
+    pub material: String,
+    /// How much, and of what: "10 lb/1,000 sq ft".
+    pub amount: String,
+    /// Where it goes: "beside the plants".
+    pub place: String,
+    /// When; empty when nobody said.
+    pub when: String,
+    /// What it is shared out by: "by row feet: 330 ft × 3 ft = 990 sq ft".
+    pub goes_by: String,
+    /// Why there are no amounts; empty when there are.
+    pub problem: String,
+    /// What every row gets over the season, in the rows' own order. The weights add up to `total`.
+    pub rows: Vec<FedRow>,
+    /// All rows together, by weight; broadcast on a bed without rows, what its ground takes.
+    pub total: String,
+    /// All rows together in kitchen measure; empty where the density is not known.
+    pub scoops: String,
+    /// What to know of the measure: that a cup is a guide, or that this one has to be weighed.
+    pub scoops_note: &'static str,
+    /// What falls on a stretch of row, each time: "4.8 oz"; empty without rows.
+    pub pace: String,
+    /// The stretch: "10 ft".
+    pub stretch: &'static str,
+    /// How many times it is given.
+    pub times: u16,
+    /// That in kitchen measure: "½ cup"; empty where the density is not known.
+    pub pace_scoop: String,
+    /// What was really used, or how the amount follows what was used before; empty where all is as planned.
+    pub changed: String,
+    /// Whether it was put down already.
+    pub is_done: bool,
+}
+
+/// What one row gets of a dressing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FedRow {
+    /// The number it carries on the map.
+    pub number: u32,
+    /// Its length.
+    pub length: String,
+    /// Product by weight.
+    pub weight: String,
+    /// Product in kitchen measure; empty where the density is not known.
+    pub scoops: String,
+}
+
+/// What is said where a density is known.
+const GUIDE: &str = "a cup is a guide";
+/// What is said where none is.
+const NO_CUP: &str = "no cup weight: weigh a level cup";
+
+impl DressingWords {
+    /// Where and when: "beside the plants, knee-high".
+    pub fn where_and_when(&self) -> String {
+        match self.when.as_str() {
+            "" => self.place.clone(),
+            when => format!("{}, {when}", self.place),
+        }
+    }
+
+    /// Its pace: "4.8 oz per 10 ft"; empty without rows.
+    pub fn pace_words(&self) -> String {
+        match (self.pace.as_str(), self.times) {
+            ("", _) => String::new(),
+            (pace, 0 | 1) => format!("{pace} per {}", self.stretch),
+            (pace, _) => format!("{pace} per {} each time", self.stretch),
+        }
+    }
+
+    /// Its pace with the kitchen measure: "4.8 oz per 10 ft, about ½ cup".
+    pub fn pace_and_scoop(&self) -> String {
+        match self.pace_scoop.as_str() {
+            "" => self.pace_words(),
+            scoop => format!("{}, about {scoop}", self.pace_words()),
+        }
+    }
+
+    /// What the measure is worth: "14.6 cups, a cup is a guide", or that it has to be weighed.
+    pub fn scoops_words(&self) -> String {
+        match self.scoops.as_str() {
+            "" => self.scoops_note.to_owned(),
+            scoops => format!("{scoops}, {}", self.scoops_note),
+        }
+    }
+}
+
+/// The dressings of a bed, in the bed's order.
+pub(super) fn dressings(bed: &Bed, plan: &BedPlan, ledger: &Ledger, units: Units) -> Vec<DressingWords> {
+    let both = bed.dressings.iter().zip(&plan.dressings).enumerate();
+    both.map(|(index, (dressing, of_plan))| words_of(bed, plan, ledger, index, (dressing, of_plan), units))
+        .collect()
+}
+
+fn words_of(
+    bed: &Bed,
+    plan: &BedPlan,
+    ledger: &Ledger,
+    index: usize,
+    (dressing, of_plan): (&Dressing, &DressingPlan),
+    units: Units,
+) -> DressingWords {
+    let column = |kind: ColumnKind| ledger.columns.iter().find(|column| column.kind == kind);
+    let length = column(ColumnKind::Length);
+    let product = column(ColumnKind::Product(index));
+    let scoops = column(ColumnKind::Scoops(index));
+    let rows = ledger.numbers.iter().enumerate().map(|(row, &number)| FedRow {
+        number,
+        length: length.map_or_else(String::new, |column| column.cell(row)),
+        weight: product.map_or_else(String::new, |column| column.cell(row)),
+        scoops: scoops.map_or_else(String::new, |column| scoop_cell(column, &column.cell(row))),
+    });
+    let total = if ledger.numbers.is_empty() {
+        of_plan.total.show_product(units)
+    } else {
+        product.map_or_else(String::new, Column::total)
+    };
+    let has_amounts = of_plan.problem.is_none();
+    let pace = pace(plan, of_plan, units).filter(|_| has_amounts);
+    DressingWords {
+        dressing: dressing.id,
+        name: dressing.name.clone(),
+        material: format!("{} ({})", of_plan.material_name, of_plan.analysis.label()),
+        amount: dressing_words::amount(dressing, units),
+        place: dressing_words::place(dressing.placement, units),
+        when: dressing.when.words(),
+        goes_by: if has_amounts {
+            dressing_words::goes_by(bed, plan, dressing, of_plan, units)
+        } else {
+            String::new()
+        },
+        problem: of_plan.problem.clone().unwrap_or_default(),
+        rows: if has_amounts { rows.collect() } else { Vec::new() },
+        total: if has_amounts { total } else { String::new() },
+        scoops: scoops.map_or_else(String::new, |column| scoop_cell(column, &column.total())),
+        scoops_note: if of_plan.density.is_some() { GUIDE } else { NO_CUP },
+        pace: pace.as_ref().map_or_else(String::new, |pace| pace.0.clone()),
+        pace_scoop: pace.map_or_else(String::new, |pace| pace.1),
+        stretch: measure::stretch_words(units),
+        times: of_plan.times,
+        changed: if has_amounts {
+            changed(dressing, of_plan, units)
+        } else {
+            String::new()
+        },
+        is_done: of_plan.is_done,
+    }
+}
+
+/// An amount of a column of scoops with its unit behind it: "1.2 cups".
+fn scoop_cell(column: &Column, amount: &str) -> String {
+    format!("{amount}\u{a0}{}", column.title)
+}
+
+/// What falls on a stretch of row each time, by weight and in kitchen measure.
+fn pace(plan: &BedPlan, of_plan: &DressingPlan, units: Units) -> Option<(String, String)> {
+    let length = plan.totals.row_length;
+    if length <= Length::ZERO {
+        return None;
+    }
+    let each_time = of_plan.total / f64::from(of_plan.times.max(1));
+    let stretch = agronomy::per_stretch(each_time / length, measure::pace_stretch(units)).ok()?;
+    Some((
+        stretch.show_seed(units),
+        measure::scoop(stretch, of_plan.density, units),
+    ))
+}
+
+/// What was really used against the plan, or how the amount follows what was used before it.
+fn changed(dressing: &Dressing, of_plan: &DressingPlan, units: Units) -> String {
+    let planned = of_plan.planned.show_product(units);
+    let now = of_plan.total.show_product(units);
+    let part = agronomy::over_plan(of_plan.planned, of_plan.total).ok();
+    let by = part.map_or_else(String::new, |part| format!(", {}", part_words(part)));
+    if of_plan.is_done {
+        let on = dressing.used.and_then(|used| used.on);
+        let on = on.map_or_else(String::new, |day| format!(" on {}", day.strftime("%-d %B")));
+        return format!("used {now}{on}, planned {planned}{by}");
+    }
+    if now == planned {
+        return String::new();
+    }
+    format!("now {now}, planned {planned}{by}: it follows what was used before")
+}
+
+/// How far an amount is off its plan: "+20 %", "as planned".
+fn part_words(part: f64) -> String {
+    match number((part * 100.0).abs(), 0).as_str() {
+        "0" => "as planned".to_owned(),
+        percent if part < 0.0 => format!("−{percent} %"),
+        percent => format!("+{percent} %"),
+    }
+}

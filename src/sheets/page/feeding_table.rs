@@ -1,0 +1,277 @@
+//! The table of what every row of a bed gets: for each dressing its weight, its kitchen measure, and a box for what was
+//! really used.
+
+use super::frame::{CellHead, Role};
+use super::sheet::{Sheet, frame_box, rule, words};
+use super::word_table::Setting;
+use crate::sheets::feeding_list::{DressingWords, FedBed};
+use crate::sheets::mark::{Anchor, Ink};
+use crate::sheets::type_metrics;
+
+/// Height of one line: room for a pencil in the box.
+const LINE: f64 = 15.5;
+const SIZE: f32 = 9.0;
+const HEAD_SIZE: f32 = 8.0;
+const HEAD_LINE: f64 = 10.0;
+/// Between two columns.
+const BETWEEN: f64 = 10.0;
+/// Between two dressings.
+const APART: f64 = 18.0;
+/// Width of the box for what was really used.
+const BOX: f64 = 52.0;
+/// Most lines that the name of a dressing is given.
+const MOST_NAME_LINES: usize = 2;
+
+/// One dressing's columns: places from the left margin.
+struct Group<'a> {
+    dressing: &'a DressingWords,
+    left: f64,
+    /// Right edge of the weights.
+    weight: f64,
+    /// Right edge of the kitchen measure; where the weights end when there is none.
+    scoops: f64,
+    /// Right edge of the box.
+    right: f64,
+    name: Vec<String>,
+}
+
+/// The dressings that go side by side on one sheet.
+struct Band<'a> {
+    groups: Vec<Group<'a>>,
+    /// Right edges of row numbers and lengths.
+    row: f64,
+    length: f64,
+    stretch: &'a str,
+}
+
+/// Widest of some words.
+fn widest<'a>(texts: impl Iterator<Item = &'a str>, size: f32, bold: bool) -> f64 {
+    texts
+        .map(|text| type_metrics::width(text, size, bold))
+        .fold(0.0, f64::max)
+}
+
+/// Sets the table of a bed, in as many parts side by side as its dressings take; `again` sets the bed's heading over a
+/// part on a later sheet.
+pub(super) fn set_rows(setting: &mut Setting<'_>, bed: &FedBed, again: &dyn Fn(&mut Sheet)) {
+    let sound: Vec<&DressingWords> = bed
+        .dressings
+        .iter()
+        .filter(|dressing| !dressing.rows.is_empty())
+        .collect();
+    for band in share_out(&sound, setting.sheet.across()) {
+        // Not begun at the foot of a sheet: heads and three rows, or all of a short bed.
+        let rows = band.groups.first().map_or(0, |group| group.dressing.rows.len());
+        setting.need(band.head_height() + (rows.min(3) + 2) as f64 * LINE);
+        let table = setting.next_table();
+        set_band(setting, table, &band, again);
+        setting.sheet.y += 8.0;
+    }
+}
+
+/// Shares the dressings out over as few parts as fit across.
+fn share_out<'a>(dressings: &[&'a DressingWords], across: f64) -> Vec<Band<'a>> {
+    let Some(first) = dressings.first() else {
+        return Vec::new();
+    };
+    let stretch = first.stretch;
+    let heads = ["Row", "All", stretch];
+    let numbers = first.rows.last().map(|row| row.number.to_string()).unwrap_or_default();
+    let row = widest(heads.into_iter().chain([numbers.as_str()]), SIZE, true) + 2.0;
+    let lengths = first.rows.iter().map(|row| row.length.as_str());
+    let length = row + BETWEEN + widest(lengths.chain(["length"]), SIZE, false);
+    let mut bands: Vec<Band<'a>> = Vec::new();
+    let mut x = across;
+    for &dressing in dressings {
+        let (weight, scoops) = widths(dressing);
+        let width = weight + if scoops > 0.0 { BETWEEN + scoops } else { 0.0 } + BETWEEN + BOX;
+        if x + APART + width > across {
+            bands.push(Band {
+                groups: Vec::new(),
+                row,
+                length,
+                stretch,
+            });
+            x = length;
+        }
+        let left = x + APART;
+        let weight = left + weight;
+        let scoops = if scoops > 0.0 {
+            weight + BETWEEN + scoops
+        } else {
+            weight
+        };
+        x = left + width;
+        if let Some(band) = bands.last_mut() {
+            band.groups.push(Group {
+                dressing,
+                left,
+                weight,
+                scoops,
+                right: x,
+                name: name_lines(dressing, width),
+            });
+        }
+    }
+    bands
+}
+
+/// Widths of the weights and of the kitchen measure.
+fn widths(dressing: &DressingWords) -> (f64, f64) {
+    let weights = dressing.rows.iter().map(|row| row.weight.as_str());
+    let weights = weights.chain(["weight", dressing.pace.as_str()]);
+    let weight = widest(weights, SIZE, false).max(type_metrics::width(&dressing.total, SIZE, true));
+    if dressing.scoops.is_empty() {
+        return (weight, 0.0);
+    }
+    let scoops = dressing.rows.iter().map(|row| row.scoops.as_str());
+    let scoops = widest(scoops.chain(["a guide", dressing.pace_scoop.as_str()]), SIZE, false);
+    (weight, scoops.max(type_metrics::width(&dressing.scoops, SIZE, true)))
+}
+
+fn name_lines(dressing: &DressingWords, width: f64) -> Vec<String> {
+    let name = match dressing.times {
+        0 | 1 => dressing.name.clone(),
+        times => format!("{}, all {times} times", dressing.name),
+    };
+    let mut lines = type_metrics::break_lines(&name, width, HEAD_SIZE, true);
+    if lines.len() > MOST_NAME_LINES {
+        let rest = lines.split_off(MOST_NAME_LINES - 1).join(" ");
+        lines.push(type_metrics::shortened(&rest, width, HEAD_SIZE, true));
+    }
+    lines
+}
+
+impl Band<'_> {
+    fn head_height(&self) -> f64 {
+        let name = self.groups.iter().map(|group| group.name.len()).max().unwrap_or(1);
+        (name + 1) as f64 * HEAD_LINE + 9.0
+    }
+
+    /// Sets the heads. On a later sheet they only repeat, and are left out of the reading order.
+    fn set_heads(&self, sheet: &mut Sheet, table: usize, again: bool) {
+        let role = || {
+            if again {
+                Role::Ornament
+            } else {
+                Role::Cell {
+                    table,
+                    line: 0,
+                    head: CellHead::Column,
+                }
+            }
+        };
+        let (left, right, top) = (sheet.left, sheet.right, sheet.y);
+        let height = self.head_height();
+        let base = top + height - 5.5;
+        sheet.push(Role::Ornament, vec![rule(left, right, top, 1.2, Ink::Strong)]);
+        let head = |x: f64, text: &str| words(left + x, base, text, Anchor::Right, HEAD_SIZE, false, Ink::Soft);
+        sheet.push(role(), vec![head(self.row, "Row")]);
+        sheet.push(role(), vec![head(self.length, "length")]);
+        for group in &self.groups {
+            let lines = group.name.len();
+            let mut marks: Vec<_> = group
+                .name
+                .iter()
+                .enumerate()
+                .map(|(line, text)| {
+                    let y = base - (lines - line) as f64 * HEAD_LINE - 1.0;
+                    words(left + group.left, y, text, Anchor::Left, HEAD_SIZE, true, Ink::Strong)
+                })
+                .collect();
+            marks.push(head(group.weight, "weight"));
+            sheet.push(role(), marks);
+            if group.scoops > group.weight {
+                sheet.push(role(), vec![head(group.scoops, "a guide")]);
+            }
+            sheet.push(role(), vec![head(group.right, "really used")]);
+        }
+        sheet.y = top + height;
+        sheet.push(Role::Ornament, vec![rule(left, right, sheet.y, 0.7, Ink::Strong)]);
+    }
+
+    /// Sets a line: its head, its length, and for each dressing weight, kitchen measure, and a box where asked.
+    fn set_line(&self, sheet: &mut Sheet, cells: &Line<'_>, of: &dyn Fn(&DressingWords) -> (String, String)) {
+        let (left, top) = (sheet.left, sheet.y);
+        let base = top + LINE * 0.5 + 3.2;
+        let role = |head| Role::Cell {
+            table: cells.table,
+            line: cells.line,
+            head,
+        };
+        let cell = |x: f64, text: &str, bold: bool| words(left + x, base, text, Anchor::Right, SIZE, bold, Ink::Strong);
+        sheet.push(role(CellHead::Line), vec![cell(self.row, cells.head, true)]);
+        sheet.push(role(CellHead::None), vec![cell(self.length, cells.length, false)]);
+        for group in &self.groups {
+            let (weight, scoops) = of(group.dressing);
+            sheet.push(role(CellHead::None), vec![cell(group.weight, &weight, cells.bold)]);
+            if group.scoops > group.weight {
+                sheet.push(role(CellHead::None), vec![cell(group.scoops, &scoops, false)]);
+            }
+            let square = frame_box(left + group.right - BOX, top + 1.5, BOX, LINE - 3.0, 0.5, Ink::Soft);
+            let marks = if cells.boxed { vec![square] } else { Vec::new() };
+            sheet.push(role(CellHead::None), marks);
+        }
+        sheet.y += LINE;
+    }
+}
+
+/// What a line of the table begins with.
+struct Line<'a> {
+    table: usize,
+    line: usize,
+    head: &'a str,
+    length: &'a str,
+    bold: bool,
+    boxed: bool,
+}
+
+fn set_band(setting: &mut Setting<'_>, table: usize, band: &Band<'_>, again: &dyn Fn(&mut Sheet)) {
+    let Some(first) = band.groups.first() else { return };
+    band.set_heads(&mut setting.sheet, table, false);
+    let rows = &first.dressing.rows;
+    for (index, row) in rows.iter().enumerate() {
+        // The sums do not stand on a sheet by themselves.
+        let last = index + 1 == rows.len();
+        let lines = if last { 3.0 } else { 1.0 };
+        if setting.sheet.room() < lines * LINE {
+            setting.turn_over();
+            again(&mut setting.sheet);
+            band.set_heads(&mut setting.sheet, table, true);
+        }
+        let line = Line {
+            table,
+            line: index + 1,
+            head: &row.number.to_string(),
+            length: &row.length,
+            bold: false,
+            boxed: true,
+        };
+        band.set_line(&mut setting.sheet, &line, &|dressing| {
+            let row = dressing.rows.get(index);
+            row.map_or_else(Default::default, |row| (row.weight.clone(), row.scoops.clone()))
+        });
+        let (left, right, y) = (setting.sheet.left, setting.sheet.right, setting.sheet.y);
+        setting
+            .sheet
+            .push(Role::Ornament, vec![rule(left, right, y, 0.3, Ink::Faint)]);
+    }
+    let (left, right, y) = (setting.sheet.left, setting.sheet.right, setting.sheet.y);
+    setting
+        .sheet
+        .push(Role::Ornament, vec![rule(left, right, y, 0.7, Ink::Strong)]);
+    let sums = |line: usize, head, bold, boxed| Line {
+        table,
+        line: rows.len() + line,
+        head,
+        length: "",
+        bold,
+        boxed,
+    };
+    band.set_line(&mut setting.sheet, &sums(1, "All", true, true), &|dressing| {
+        (dressing.total.clone(), dressing.scoops.clone())
+    });
+    band.set_line(&mut setting.sheet, &sums(2, band.stretch, false, false), &|dressing| {
+        (dressing.pace.clone(), dressing.pace_scoop.clone())
+    });
+}

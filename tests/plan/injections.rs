@@ -1,0 +1,255 @@
+//! Feeding through the tape.
+
+use quillet::agronomy::Dissolves;
+use quillet::geometry::Point;
+use quillet::layout::{
+    Amount, Basis, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, Edit, Injecting, Layout, Placement, Tape,
+    Water, When,
+};
+use quillet::plan::feeding::{Injection, Strength};
+use quillet::quantity::{Bearing, Concentration, FlowPerLength, Length, MassPerArea, Volume};
+
+use super::feeding::side_dressing;
+use super::{change, changes, close, plan, rectangle};
+
+/// Three rows of 100 ft, 6 ft apart, fed 7 lb of nitrogen to the acre a week from 20-20-20.
+fn tomatoes(how: Injecting) -> Layout {
+    let tape = Tape {
+        flow: FlowPerLength::gallons_per_minute_per_100_feet(0.45),
+        ..Tape::PLAIN
+    };
+    changes(
+        &rectangle(18.0, 100.0),
+        [
+            BedChange::SetBearing(Bearing::NORTH),
+            BedChange::SetRowSpacing(Length::feet(6.0)),
+            BedChange::SetTape(tape),
+            BedChange::AddDressing(weekly(how)),
+        ],
+    )
+}
+
+fn weekly(how: Injecting) -> Dressing {
+    Dressing {
+        name: "Weekly feed".to_owned(),
+        basis: Basis::Nitrogen,
+        placement: Placement::Injected(how),
+        ..side_dressing(
+            "soluble_20_20_20",
+            Amount::PerArea(MassPerArea::pounds_per_acre(7.0)),
+            When::Unsaid,
+        )
+    }
+}
+
+fn injection(layout: &Layout) -> Injection {
+    let plan = plan(layout);
+    assert_eq!(plan.injections.len(), 1);
+    plan.injections[0].clone()
+}
+
+fn run(layout: &Layout) -> Strength {
+    injection(layout).run.unwrap()
+}
+
+#[test]
+fn a_weekly_feed_is_as_published() {
+    // Mississippi State University Extension P2037, Fertigation: The Basics of Injecting Fertilizer for Field-Grown
+    // Tomatoes: 7 lb N/acre/week. Tape flow 0.45 gpm/100 ft: Penn State Extension, Determining How Long to Run Drip
+    // Irrigation Systems for Vegetables, 26 June 2013. The rest is arithmetic.
+    let layout = tomatoes(Injecting {
+        times: 12,
+        ..Injecting::default()
+    });
+    let of_layout = injection(&layout);
+    close(of_layout.product.to_pounds(), 1.446, 0.001);
+    let run = of_layout.run.unwrap();
+    close(run.flow.to_gallons_per_minute(), 1.35, 1e-9);
+    close(run.inject.to_minutes(), 370.4, 0.05);
+    close(run.nitrogen.to_parts_per_million(), 69.3, 0.05);
+    close(run.feed.to_gallons(), 500.0, 1e-9);
+    // On the strips of the rows, 1,800 sq ft, 500 gal lie 0.4456 in deep (0.62338 gal to the inch and square foot).
+    close(run.depth.to_inches(), 500.0 / (1800.0 * 0.623_377), 1e-4);
+    // The bed's total is all twelve weeks.
+    close(plan(&layout).beds[0].dressings[0].total.to_pounds(), 12.0 * 1.446, 0.01);
+}
+
+#[test]
+fn the_last_outlet_gets_feed_late_and_rinsing_lasts_as_long() {
+    let run_of = |how| run(&tomatoes(how));
+    let run = run_of(Injecting::default());
+    // 300 ft of five-eighths tape hold 4.78 gal, 50 ft of three-quarter pipe 1.15 gal; of 100 outlets the harmonic
+    // number is 5.187: (1.15 + 4.78 × 5.187) ÷ 1.35. Plain arithmetic.
+    let gallons = |inches: f64, feet: f64| std::f64::consts::FRAC_PI_4 * inches * inches * feet * 12.0 / 231.0;
+    let harmonic: f64 = (1..=100).map(|k| 1.0 / f64::from(k)).sum();
+    let minutes = (gallons(0.75, 50.0) + gallons(0.625, 300.0) * harmonic) / 1.35;
+    close(run.advance.to_minutes(), minutes, 1e-6);
+    close(run.rinse.to_minutes(), minutes, 1e-6);
+    let near = run_of(Injecting {
+        supply: Length::ZERO,
+        ..Injecting::default()
+    });
+    assert!(near.advance < run.advance);
+}
+
+#[test]
+fn a_tank_that_is_too_small_is_said() {
+    // Lorenz and Maynard (1980), Knott's Handbook for Vegetable Growers, 2nd ed., solubility table as reproduced:
+    // potassium nitrate 108 lb to 100 gal of cold water. 1 lb of K2O from 13-0-46 is 2.174 lb, 2.01 gal at least.
+    let feed = |gallons: f64| {
+        let how = Injecting {
+            tank: Volume::gallons(gallons),
+            ..Injecting::default()
+        };
+        let per_acre = 1.0 / 1800.0 * 43_560.0;
+        let dressing = Dressing {
+            basis: Basis::Potash,
+            material: quillet::catalog::MaterialId("potassium_nitrate".to_owned()),
+            amount: Amount::PerArea(MassPerArea::pounds_per_acre(per_acre)),
+            ..weekly(how)
+        };
+        let layout = tomatoes(how);
+        let old = layout.beds[0].dressings[0].id;
+        let layout = changes(
+            &layout,
+            [BedChange::RemoveDressing(old), BedChange::AddDressing(dressing)],
+        );
+        run(&layout).dissolving.unwrap()
+    };
+    let (water, stands) = feed(1.5);
+    assert_eq!(stands, Dissolves::Not);
+    close(water.least.to_gallons(), 2.01, 0.01);
+    assert_eq!(feed(2.1).1, Dissolves::Barely);
+    assert_eq!(feed(2.6).1, Dissolves::Well);
+}
+
+#[test]
+fn one_part_to_a_hundred_is_not_one_in_a_hundred() {
+    // University of Massachusetts fact sheet, Ratios and Concentrations, counts one gallon in 100; other pages add it
+    // to 100: 1 % apart.
+    let with = |to_water| {
+        run(&tomatoes(Injecting {
+            to_water,
+            ..Injecting::default()
+        }))
+    };
+    let (one_in, one_to) = (with(false).nitrogen, with(true).nitrogen);
+    close(one_in / one_to, 1.01, 1e-9);
+}
+
+#[test]
+fn beds_of_one_zone_are_fed_in_one_run() {
+    let how = Injecting::default();
+    let layout = change(&tomatoes(how), BedChange::SetZone("Lower".to_owned()));
+    let plot = layout.plots[0].id;
+    let outline = [(30.0, 0.0), (48.0, 0.0), (48.0, 100.0), (30.0, 100.0)].map(|(x, y)| Point::feet(x, y));
+    let layout = layout
+        .apply(&Edit::AddPlotWithBed {
+            name: None,
+            outline: outline.into(),
+        })
+        .unwrap();
+    let second = layout.beds[1].id;
+    let first = layout.beds[0].as_ref().clone();
+    let apply = |layout: &Layout, change| layout.apply(&Edit::Bed(second, change)).unwrap();
+    let mut layout = apply(&layout, BedChange::SetZone("lower".to_owned()));
+    for change in [
+        BedChange::SetBearing(first.bearing),
+        BedChange::SetRowSpacing(first.row_spacing),
+        BedChange::SetTape(first.tape),
+        BedChange::AddDressing(weekly(how)),
+    ] {
+        layout = apply(&layout, change);
+    }
+    let together = injection(&layout);
+    assert_eq!(together.zone, "Lower");
+    let beds: Vec<BedId> = together.of.iter().map(|(bed, _)| *bed).collect();
+    assert_eq!(beds, [layout.beds[0].id, second]);
+    close(together.product.to_pounds(), 2.0 * 1.446, 0.001);
+    close(together.run.unwrap().flow.to_gallons_per_minute(), 2.7, 1e-9);
+    assert_eq!(layout.plots[0].id, plot);
+    // Another zone runs by itself.
+    let apart = apply(&layout, BedChange::SetZone("Upper".to_owned()));
+    assert_eq!(plan(&apart).injections.len(), 2);
+}
+
+#[test]
+fn the_days_of_a_weekly_feed_follow_from_the_first() {
+    let how = Injecting {
+        times: 3,
+        ..Injecting::default()
+    };
+    let layout = tomatoes(how);
+    assert!(injection(&layout).days.is_empty());
+    let dressing = Dressing {
+        when: When::Day("2027-06-28".parse().unwrap()),
+        ..layout.beds[0].dressings[0].clone()
+    };
+    let days = injection(&change(&layout, BedChange::SetDressing(dressing))).days;
+    let days: Vec<String> = days.iter().map(ToString::to_string).collect();
+    assert_eq!(days, ["2027-06-28", "2027-07-05", "2027-07-12"]);
+}
+
+#[test]
+fn a_bed_without_tape_cannot_be_fed_through_it() {
+    let layout = change(&tomatoes(Injecting::default()), BedChange::SetWater(Water::Rain));
+    let sentence = injection(&layout).run.unwrap_err();
+    assert!(sentence.contains("has no tape"), "{sentence}");
+    // A bed that lost its rows says so too, and nothing panics.
+    let narrow = change(
+        &tomatoes(Injecting::default()),
+        BedChange::SetGround(BedGround::Corners(
+            [(0.0, 0.0), (0.1, 0.0), (0.1, 0.1)]
+                .map(|(x, y)| Point::feet(x, y))
+                .into(),
+        )),
+    );
+    assert!(injection(&narrow).run.is_err());
+}
+
+#[test]
+fn what_does_not_dissolve_and_what_must_not_share_a_stock_is_mentioned() {
+    let how = Injecting {
+        tank: Volume::gallons(0.25),
+        ..Injecting::default()
+    };
+    let layout = tomatoes(how);
+    let says = |layout: &Layout, words: &str| plan(layout).heads_up.iter().any(|it| it.what.contains(words));
+    // 1.446 lb in a quart is far over the 3.5 lb to the gallon that a 20-20-20 gives.
+    assert!(says(&layout, "does not dissolve in"));
+    let roomy = tomatoes(Injecting::default());
+    assert!(!says(&roomy, "does not dissolve in"));
+    assert!(!says(&roomy, "must not share a stock"));
+    // University of California, Prevention and Mitigation: calcium nitrate with phosphates.
+    let calcium = Dressing {
+        material: quillet::catalog::MaterialId("calcium_nitrate".to_owned()),
+        ..weekly(Injecting::default())
+    };
+    assert!(says(
+        &change(&roomy, BedChange::AddDressing(calcium)),
+        "must not share a stock"
+    ));
+}
+
+#[test]
+fn strong_nitrate_in_the_water_is_a_matter_of_health() {
+    // United States Environmental Protection Agency: 10 mg/L as nitrogen. A report of 38 mg/L of nitrate is 8.58 mg/L of
+    // nitrogen; of nitrogen it is far over.
+    let water = |ppm: f64| {
+        let credit = Credit {
+            name: "the well".to_owned(),
+            what: CreditKind::Water {
+                nitrate_n: Concentration::parts_per_million(ppm),
+                as_nitrate: false,
+                depth: Length::inches(12.0),
+            },
+        };
+        let layout = change(&rectangle(30.0, 35.0), BedChange::AddCredit(credit));
+        plan(&layout)
+            .heads_up
+            .iter()
+            .any(|it| it.what.contains("drinking water"))
+    };
+    assert!(!water(8.58));
+    assert!(water(38.0));
+}
