@@ -448,3 +448,17 @@ fn tape_and_zone_are_the_beds() {
     assert!(window.sees_part("tape lets out"));
     assert_eq!(steps(&window), before);
 }
+
+#[test]
+fn which_published_rate_holds_is_chosen_by_the_ground() {
+    let mut window = feeding();
+    // University of Wisconsin: 130 lb/acre on soil with 2 to 10 % organic matter, 150 with less than 2 %.
+    choose(
+        &mut window,
+        "soil with 2 to 10 % organic matter",
+        "soil with less than 2 % organic matter",
+    );
+    assert!(window.sees("Nitrogen 150 lb/acre"));
+    let wanted = plan(&window).feeding.accounts[0].wanted.unwrap();
+    assert!(near(wanted.to_pounds_per_acre(), 150.0));
+}
