@@ -19,11 +19,12 @@ pub(super) fn weight(mass: Mass, units: Units) -> String {
     }
 }
 
-/// A measure of poured material: `2½ cups`, `350 ml`.
+/// A measure of poured material, in quarter cups below four: `2½ cups`, `18.4 cups`, `350 ml`.
 pub(super) fn measure(volume: Volume, units: Units) -> String {
     match units {
-        Units::Customary if volume.to_cups() < 16.0 => volume.show_measure(),
-        _ => volume.show(units),
+        Units::Customary if volume.to_cups() < 3.995 => volume.show_measure(),
+        Units::Customary => volume.show_cups(),
+        Units::Metric => volume.show(units),
     }
 }
 
@@ -65,19 +66,16 @@ pub(super) fn read_rate(text: &str, units: Units) -> Result<Option<MassPerArea>,
     if text.is_empty() {
         return Ok(None);
     }
-    let rate = MassPerArea::parse(text, units).map_err(|error| error.to_string())?;
-    if rate < MassPerArea::ZERO {
-        return Err(less_than_nothing(text));
-    }
-    Ok(Some(rate))
+    not_negative(text)?;
+    MassPerArea::parse(text, units)
+        .map(Some)
+        .map_err(|error| error.to_string())
 }
 
 /// Reads a rate over ground or along the row that may be left out.
 pub(super) fn read_nutrient_rate(text: &str, units: Units) -> Result<Option<NutrientRate>, String> {
+    not_negative(text)?;
     if let Ok(along) = MassPerLength::parse(text, units) {
-        if along < MassPerLength::ZERO {
-            return Err(less_than_nothing(text));
-        }
         return Ok(Some(NutrientRate::PerRowLength(along)));
     }
     Ok(read_rate(text, units)?.map(NutrientRate::PerArea))
@@ -168,6 +166,7 @@ pub(super) fn read_used(text: &str, density: Option<Density>, units: Units) -> R
     if text.is_empty() {
         return Ok(None);
     }
+    not_negative(text)?;
     let mass = Mass::parse(text, units).or_else(|error| match (Volume::parse(text, units), density) {
         (Ok(volume), Some(density)) => Ok(volume * density),
         (Ok(_), None) => Err(format!(
@@ -175,9 +174,6 @@ pub(super) fn read_used(text: &str, density: Option<Density>, units: Units) -> R
         )),
         (Err(_), _) => Err(error.to_string()),
     })?;
-    if mass < Mass::ZERO {
-        return Err(less_than_nothing(text));
-    }
     Ok(Some(mass))
 }
 
@@ -204,8 +200,12 @@ pub(super) fn part_or_empty(part: Fraction) -> String {
     }
 }
 
-pub(super) fn less_than_nothing(text: &str) -> String {
-    format!("“{text}” is less than nothing; write zero or more")
+/// Refuses an amount that is typed with a minus before it.
+pub(super) fn not_negative(text: &str) -> Result<(), String> {
+    if text.trim_start().starts_with(['-', '−', '–']) {
+        return Err(format!("“{text}” is less than nothing; write zero or more"));
+    }
+    Ok(())
 }
 
 #[cfg(test)]

@@ -143,19 +143,44 @@ pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> eg
     .inner
 }
 
-/// A text that takes the whole width and as many lines as it needs, and may be clicked.
-pub(super) fn wrapped_line(ui: &mut Ui, chosen: bool, text: &str) -> egui::Response {
-    let button = egui::Button::new(RichText::new(text).size(13.0))
-        .selected(chosen)
-        .frame_when_inactive(chosen)
+/// A line that opens and closes what stands below it: a text on as many lines as it needs, and a few words about it.
+pub(super) fn opening_line(ui: &mut Ui, open: bool, text: &str, note: &str) -> egui::Response {
+    let colours = theme::colours(ui.theme_in_force());
+    let mut job = egui::text::LayoutJob::default();
+    let format = |size: f32, color| egui::TextFormat {
+        font_id: egui::FontId::proportional(size),
+        color,
+        ..Default::default()
+    };
+    job.append(text, 0.0, format(13.0, colours.strong));
+    if !note.is_empty() {
+        job.append(note, 8.0, format(12.0, colours.soft));
+    }
+    let button = egui::Button::new(job)
+        .selected(open)
+        .frame_when_inactive(open)
         .wrap()
-        .min_size(egui::vec2(ui.available_width(), 24.0));
-    ui.with_layout(Layout::top_down_justified(Align::Min), |ui| {
-        ui.spacing_mut().button_padding = egui::vec2(6.0, 2.0);
-        ui.add(button)
+        .min_size(egui::vec2(ui.available_width() - OPENER, 24.0));
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = 0.0;
+        let (room, _) = ui.allocate_exact_size(egui::vec2(OPENER, 24.0), egui::Sense::hover());
+        let response = ui
+            .with_layout(Layout::top_down_justified(Align::Min), |ui| {
+                ui.spacing_mut().button_padding = egui::vec2(6.0, 2.0);
+                ui.add(button)
+            })
+            .inner;
+        let mut icon = response.clone();
+        icon.rect = egui::Rect::from_center_size(room.center(), egui::vec2(8.0, 8.0));
+        let openness = if open { 1.0 } else { 0.0 };
+        egui::collapsing_header::paint_default_icon(ui, openness, &icon);
+        response
     })
     .inner
 }
+
+/// Room for the mark that says whether a line is open.
+const OPENER: f32 = 14.0;
 
 /// Words that start with a capital.
 pub(super) fn heading(words: &str) -> String {

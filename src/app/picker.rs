@@ -61,7 +61,7 @@ pub(super) fn picker(ui: &mut Ui, id: Id, label: &str, current: &str, choices: &
     } else {
         RichText::new(current)
     };
-    let button = egui::Button::new(words).truncate().min_size(egui::vec2(width, 26.0));
+    let button = egui::Button::new(words).wrap().min_size(egui::vec2(width, 26.0));
     let response = ui
         .allocate_ui_with_layout(
             egui::vec2(width, 26.0),

@@ -76,7 +76,7 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
     follow_what_was_used(bed, &mut plan.dressings, &lengths);
     plan.feeding = bed_feeding(bed, &plan, crop);
     plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
-    let of_feeding = feeding_heads_up(bed, &plan, units, crop, of.organic, of.materials);
+    let of_feeding = feeding_heads_up(bed, &plan, units, of.organic, of.materials);
     plan.heads_up.extend(of_feeding);
     plan
 }

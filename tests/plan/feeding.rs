@@ -300,6 +300,34 @@ fn over_and_under_are_mentioned_past_a_fifth() {
 }
 
 #[test]
+fn less_than_a_guide_is_no_matter() {
+    let with = |id: &str, pounds_n: f64| {
+        let dressing = Dressing {
+            basis: Basis::Nitrogen,
+            ..side_dressing("urea", Amount::PerArea(to_the_acre(pounds_n)), When::Unsaid)
+        };
+        let layout = changes(
+            &corn(),
+            [BedChange::SetCrop(crop(id)), BedChange::AddDressing(dressing)],
+        );
+        let plan = plan(&layout);
+        (
+            *bed(&plan).feeding.account(Nutrient::Nitrogen),
+            says(&plan, "is still wanted"),
+        )
+    };
+    // Beans make most of their own, and their general rate is from memory; corn's was read.
+    let (beans, mentioned) = with("bean_snap_bush", 20.0);
+    assert!(matches!(beans.standing(), Standing::UnderGuide(_)), "{beans:?}");
+    assert!(!mentioned);
+    let (sweet_corn, mentioned) = with("sweet_corn", 20.0);
+    assert!(matches!(sweet_corn.standing(), Standing::Under(_)));
+    assert!(mentioned);
+    // Too much is a matter for both.
+    assert!(with("bean_snap_bush", 200.0).1);
+}
+
+#[test]
 fn more_than_any_text_gives_is_mentioned_and_ten_times_that_as_a_slip() {
     // Mississippi State University Extension, How much fertilizer does sweet corn need?: up to 220 lb of nitrogen.
     let with = |pounds_n: f64| {

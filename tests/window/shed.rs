@@ -66,7 +66,7 @@ fn a_material_by_its_label_goes_into_the_shed_from_field_to_field() {
     }
     window.press(Key::Tab);
     window.click("Put it in the shed");
-    let label = label(&window, "garden_mix");
+    let label = label(&window, "own_garden_mix");
     assert_eq!(label.name, "Garden mix");
     assert_eq!(label.analysis.unwrap().label(), "10-10-10");
     assert!((label.bag.unwrap().to_pounds() - 50.0).abs() < 1e-9);
@@ -104,7 +104,6 @@ fn an_analysis_over_a_hundred_is_refused_at_the_field_and_stays() {
         window.fill(field, typed, Key::Enter);
         assert!(window.sees_part(sentence), "{field}: {typed}");
         assert_eq!(window.value(field), typed, "what was typed stays");
-        window.press(Key::Escape);
     }
     assert_eq!(steps(&window), 0);
 }
@@ -171,7 +170,7 @@ fn a_mix_of_ones_own_material_is_laid_down_and_holds_it_in_the_shed() {
     window.click("Lay it down before planting, broadcast");
     let bed = desk(&window).layout().beds[0].clone();
     assert_eq!(bed.dressings.len(), before + 1);
-    assert_eq!(bed.dressings[before].material.0, "blue_pellets");
+    assert_eq!(bed.dressings[before].material.0, "own_blue_pellets");
     assert!(!window.sees("Find a material"), "the bed is shown");
     let plan = &desk(&window).plan().beds[0];
     let brings = plan.dressings[before].rate() * 0.15;
@@ -196,14 +195,13 @@ fn a_mix_that_cannot_be_met_names_the_limit_and_shows_the_two_nearest() {
     window.fill("No more than of phosphate", "10 lb/acre", Key::Enter);
     assert!(window.sees_part("No mix of these keeps to every limit"));
     assert!(window.sees_part("the most of phosphate"));
-    assert!(window.sees("Short by the least"));
-    assert!(window.sees("Never over"));
+    assert!(window.sees_part("Short by the least"));
+    assert!(window.sees_part("Never over"));
     window.fill("No more than of phosphate", "no limit", Key::Enter);
     assert!(window.sees("The lightest mix"));
 
     window.fill("No more than of nitrogen", "30 lb/acre", Key::Enter);
     assert!(window.sees_part("is below the 40 lb/acre wanted"));
-    window.press(Key::Escape);
     window.click_any("Only what is at hand");
     assert!(window.sees_part("what is at hand of Mixed granular 10-10-10"));
     assert_eq!(steps(&window), 1, "asking is no step");

@@ -228,8 +228,10 @@ fn fed(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, is_asked: bool) {
         feeding::show(ui, hand, bed, field);
     });
     dressings(ui, hand, bed);
-    if is_asked {
-        feeding::cautions(ui, hand, bed);
+    if !bed.dressings.is_empty() {
+        folded(ui, "What to watch out for", is_asked, |ui| {
+            feeding::cautions(ui, hand, bed);
+        });
     }
 }
 

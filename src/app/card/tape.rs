@@ -1,4 +1,4 @@
-//! The tape of a bed: how much of it, what it lets out, and the beds that get water with this one.
+//! The tape of a bed: how much of it and what it lets out; and the beds that get water with this one.
 
 use egui::{Id, RichText, Ui};
 
@@ -47,7 +47,6 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units
         ui,
         "when full; 5/8 in is usual. Feed takes its time to the last outlet by these",
     );
-    zone(ui, hand, bed, field);
 }
 
 /// The water zone of a bed: those of one zone are fed in one run.

@@ -80,11 +80,14 @@ impl ShedView {
             .auto_shrink([false, false])
             .show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 1.0;
-                let none = "nothing yet: open a material and put it in";
+                let not_found = "nothing has that in its name or analysis";
+                let none = match self.find.trim() {
+                    "" if desk.layout().shed.is_empty() => "nothing yet: open a material and put it in",
+                    _ => not_found,
+                };
                 self.part(ui, desk, "In the shed", &in_shed, none, first_time);
                 if self.kept != Kept::InShed {
-                    let none = "nothing has that in its name or analysis";
-                    self.part(ui, desk, "Others", &others, none, first_time);
+                    self.part(ui, desk, "Others", &others, not_found, first_time);
                 }
             });
     }

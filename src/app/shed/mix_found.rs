@@ -7,6 +7,7 @@ use super::words::price;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
+use crate::app::step::Step;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::layout::{Bed, BedChange, Edit, Item};
 use crate::plan::BedPlan;
@@ -62,10 +63,23 @@ impl Mixing {
                 };
                 ui.label(why);
                 let same = least_short.lines == never_over.lines;
-                let title = if same { "The nearest mix" } else { "Short by the least" };
+                let title = if same {
+                    "The nearest mix"
+                } else {
+                    "Short by the least, over where it must be"
+                };
                 stays &= self.blend(ui, bed, title, "least short", least_short, rows, units, out);
                 if !same {
-                    stays &= self.blend(ui, bed, "Never over", "never over", never_over, rows, units, out);
+                    stays &= self.blend(
+                        ui,
+                        bed,
+                        "Never over, short where it must be",
+                        "never over",
+                        never_over,
+                        rows,
+                        units,
+                        out,
+                    );
                 }
             }
         }
@@ -143,6 +157,7 @@ impl Mixing {
             in_place: false,
         };
         out.push(Command::Edit(Edit::Bed(bed.id, change)));
+        out.push(Command::Step(Step::Feed));
         out.push(Command::GoTo(Item::Bed(bed.id)));
         out.push(Command::Say(format!("Laid down in {}: {said}", bed.name)));
         false

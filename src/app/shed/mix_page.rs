@@ -41,6 +41,7 @@ impl ShedView {
                 self.mixing.place(ui, desk, &bed, &plan);
                 self.mixing.wants(ui, bed.id, &plan, desk.layout().units);
                 self.mixing.ahead(ui, &plan);
+                self.mixing.restricted(ui, desk, &bed, &plan);
                 stays = self.mixing.answer(ui, desk, &bed, &plan, out);
                 cautions(ui, desk);
                 ui.add_space(20.0);
@@ -94,8 +95,8 @@ impl Mixing {
             .crop
             .iter()
             .flat_map(|crop| Catalog::built_in().stages_for(&crop.id));
-        // What comes before the plants is not beside them.
-        let later = stages.filter(|stage| stage.at.value > crate::quantity::Fraction::ZERO);
+        // A stage of every crop is a time of other work: before planting, or through the tape.
+        let later = stages.filter(|stage| !stage.crops.is_empty());
         let named: Vec<(&str, Option<_>)> = later
             .map(|stage| (stage.name.value.as_str(), Some(&stage.id)))
             .collect();
@@ -185,6 +186,34 @@ impl Mixing {
             *slot = to;
         }
         reply.wrong
+    }
+
+    /// What organic rules hold to a part, and what of that part is taken already.
+    fn restricted(&self, ui: &mut Ui, desk: &Desk, bed: &Bed, plan: &BedPlan) {
+        let asked = self.asked(desk, bed, plan);
+        let Some(whole) = asked.organic_requirement else { return };
+        let book = desk.material_book();
+        let held = asked.materials.iter().filter_map(|id| book.get(id));
+        let held: Vec<String> = held
+            .filter_map(|known| Some((known, known.organic_part()?)))
+            .map(|(known, part)| format!("{} to {}", known.material.name, part.show()))
+            .collect();
+        if held.is_empty() {
+            return;
+        }
+        let units = desk.layout().units;
+        let mut words = format!(
+            "Held back by organic rules: {} of the crop's whole nitrogen, {}.",
+            held.join("; "),
+            whole.show_field(units)
+        );
+        if asked.restricted_given > MassPerArea::ZERO {
+            words.push_str(&format!(
+                " Of that part the bed's dressings take {} already.",
+                asked.restricted_given.show_field(units)
+            ));
+        }
+        form::follows(ui, words);
     }
 
     /// What is planned and not done is not counted, unless the grower says so.

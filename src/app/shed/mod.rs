@@ -80,14 +80,18 @@ impl ShedView {
         egui::Panel::top("bar of the shed")
             .exact_size(48.0)
             .frame(bar)
-            .show(ui, |ui| stays = self.head(ui, desk, out));
+            .show(ui, |ui| stays = head(ui, desk, out));
         top_bar::wrong_strip(ui, desk, out);
         let rules = egui::Frame::new()
             .fill(colours.panel)
             .inner_margin(egui::Margin::symmetric(20, 4));
-        egui::Panel::top("rules of the shed")
-            .frame(rules)
-            .show(ui, |ui| organic(ui, desk, out));
+        egui::Panel::top("rules of the shed").frame(rules).show(ui, |ui| {
+            ui.horizontal(|ui| {
+                self.tabs(ui);
+                ui.add_space(16.0);
+                organic(ui, desk, out);
+            });
+        });
         let side = egui::Frame::new()
             .fill(colours.panel)
             .inner_margin(egui::Margin::symmetric(14, 12));
@@ -121,35 +125,38 @@ impl ShedView {
         }
     }
 
-    /// Title, what is shown, the way back, and closing. Gives back whether the shed stays open.
-    fn head(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
-        let mut stays = true;
-        ui.horizontal_centered(|ui| {
-            ui.label(RichText::new("Fertilizer shed").font(theme::bold(19.0)));
-            ui.add_space(12.0);
-            let mixes = self.shown == Shown::Mix;
-            if ui.selectable_label(!mixes, "Materials").clicked() && mixes {
-                self.shown = Shown::Material;
-            }
-            if ui.selectable_label(mixes, "Mix for a bed").clicked() {
-                self.shown = Shown::Mix;
-            }
-            ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
-                stays = !ui.button("Close").clicked();
-                ui.add_space(12.0);
-                top_bar::way_back(ui, desk, [Action::Redo, Action::Undo], out);
-            });
-        });
-        let typing = ui.ctx().text_edit_focused();
-        for action in [Action::Redo, Action::Undo] {
-            if let Some(shortcut) = action.shortcut().filter(|_| !typing)
-                && ui.ctx().input_mut(|input| input.consume_shortcut(&shortcut))
-            {
-                out.push(Command::Act(action));
-            }
+    /// What may stand on the right.
+    fn tabs(&mut self, ui: &mut Ui) {
+        let mixes = self.shown == Shown::Mix;
+        if ui.selectable_label(!mixes, "Materials").clicked() && mixes {
+            self.shown = Shown::Material;
         }
-        stays
+        if ui.selectable_label(mixes, "Mix for a bed").clicked() {
+            self.shown = Shown::Mix;
+        }
     }
+}
+
+/// Title, the way back, and closing. Gives back whether the shed stays open.
+fn head(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
+    let mut stays = true;
+    ui.horizontal_centered(|ui| {
+        ui.label(RichText::new("Fertilizer shed").font(theme::bold(19.0)));
+        ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
+            stays = !ui.button("Close").clicked();
+            ui.add_space(12.0);
+            top_bar::way_back(ui, desk, [Action::Redo, Action::Undo], out);
+        });
+    });
+    let typing = ui.ctx().text_edit_focused();
+    for action in [Action::Redo, Action::Undo] {
+        if let Some(shortcut) = action.shortcut().filter(|_| !typing)
+            && ui.ctx().input_mut(|input| input.consume_shortcut(&shortcut))
+        {
+            out.push(Command::Act(action));
+        }
+    }
+    stays
 }
 
 /// Whether the layout is kept within organic rules.

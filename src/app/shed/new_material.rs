@@ -32,16 +32,36 @@ impl NewMaterial {
 
     /// Draws the fields in the order of a label, and the button that puts it in.
     pub(super) fn show(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
+        ui.scope(|ui| {
+            ui.set_max_width(430.0);
+            self.fields(ui, desk);
+        });
+        ui.add_space(8.0);
+        let ready = !self.label.name.is_empty() && self.label.analysis.is_some();
+        if ui.add_enabled(ready, egui::Button::new("Put it in the shed")).clicked() {
+            self.before = Some(desk.layout().shed.iter().map(|kept| kept.id).collect());
+            out.push(Command::Edit(Edit::Shed(ShedEdit::AddOwn(self.label.clone()))));
+        }
+        if !ready {
+            form::follows(ui, "It needs a name and an analysis first.");
+        }
+    }
+
+    fn fields(&mut self, ui: &mut Ui, desk: &Desk) {
         let units = desk.layout().units;
-        ui.set_max_width(430.0);
         ui.label(RichText::new("A new material by its label").font(theme::bold(22.0)));
         form::follows(ui, "Its own name and the three numbers; the rest can wait.");
         ui.add_space(6.0);
         let field = Id::unique("new material");
         let name = field.with("name");
         if !self.started {
-            ui.memory_mut(|memory| memory.request_focus(name));
-            self.started = true;
+            // The click that led here would take the keys away again.
+            if ui.input(|input| input.pointer.any_click()) {
+                ui.ctx().request_repaint();
+            } else {
+                ui.memory_mut(|memory| memory.request_focus(name));
+                self.started = true;
+            }
         }
         let book = desk.material_book();
         let read = |text: &str| {
@@ -81,14 +101,5 @@ impl NewMaterial {
             self.label.at_hand = at_hand;
         }
         form::follows(ui, "at the start of the season, by weight or in bags");
-        ui.add_space(8.0);
-        let ready = !self.label.name.is_empty() && self.label.analysis.is_some();
-        if ui.add_enabled(ready, egui::Button::new("Put it in the shed")).clicked() {
-            self.before = Some(desk.layout().shed.iter().map(|kept| kept.id).collect());
-            out.push(Command::Edit(Edit::Shed(ShedEdit::AddOwn(self.label.clone()))));
-        }
-        if !ready {
-            form::follows(ui, "It needs a name and an analysis first.");
-        }
     }
 }

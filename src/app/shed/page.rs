@@ -121,7 +121,7 @@ fn used_in(ui: &mut Ui, uses: &[Use], out: &mut Vec<Command>) -> bool {
         ui.label(RichText::new("Used in").size(13.0).color(soft));
         for of in uses.iter().take(MOST_USES) {
             let words = RichText::new(&of.words).size(13.0);
-            if ui.add(egui::Button::new(words).small()).clicked() {
+            if ui.add(egui::Button::new(words)).clicked() {
                 out.push(Command::GoTo(of.item));
                 stays = false;
             }

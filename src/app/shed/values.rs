@@ -97,7 +97,10 @@ impl Page<'_> {
             .filter(|(_, part)| *part > Fraction::ZERO)
             .map(|(name, part)| format!("{name} {}", part.show()))
             .collect();
-        form::follows(ui, parts.join(", "));
+        if !parts.is_empty() {
+            form::follows(ui, parts.join(", "));
+            ui.add_space(4.0);
+        }
         let read = |text: &str| read_bag(text, units);
         let whose = Self::growers(match units {
             Units::Customary => "yours, such as 50 lb",
@@ -248,7 +251,7 @@ impl Page<'_> {
                 let origin = Origin::value(index);
                 read_only(ui, "Salt index", &number(index.value, 1), &origin);
                 if let Ok(per_unit) = agronomy::salt_per_unit(index.value, known.analysis()) {
-                    let words = "for each percent of nutrient; by this materials compare";
+                    let words = "for each percent of nutrient: compare materials by this";
                     let shown = number(per_unit, 2);
                     read_only(ui, "Salt for its nutrient", &shown, &origin.beside(words.to_owned()));
                 }

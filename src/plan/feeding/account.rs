@@ -4,10 +4,10 @@ use jiff::civil::Date;
 
 use super::super::types::{BedPlan, DressingPlan};
 use super::credits::credits;
-use super::types::{Account, BedFeeding, FeedingStep, LimePlan, NutrientRates};
+use super::types::{Account, BedFeeding, FeedingStep, LimePlan, NutrientRates, Want, WantFrom};
 use super::want::wants;
 use crate::agronomy::{self, Nutrient};
-use crate::catalog::{Catalog, Crop};
+use crate::catalog::{Catalog, Crop, Mark, NitrogenNeed};
 use crate::layout::{Bed, Placement, Planting, Sowing, When};
 use crate::quantity::MassPerArea;
 
@@ -28,6 +28,7 @@ pub(in crate::plan) fn bed_feeding(bed: &Bed, plan: &BedPlan, crop: Option<&Crop
             wanted,
             credited: given.iter().copied().sum(),
             to_give: wanted.and_then(|wanted| Some(agronomy::after_credits(wanted, &given).ok()?.still)),
+            is_guide: is_guide(wants.of(nutrient), nutrient, crop),
             ..Account::default()
         };
         for step in &steps {
@@ -50,6 +51,18 @@ pub(in crate::plan) fn bed_feeding(bed: &Bed, plan: &BedPlan, crop: Option<&Crop
         days_to_harvest,
         lime: lime(bed, plan),
     }
+}
+
+/// Whether what is wanted is a guide only, so that less of it is no matter: of phosphate and potash the soil may hold plenty,
+/// which only a laboratory tells; a crop may find or make most of its nitrogen; and a rate may come from memory.
+fn is_guide(want: Option<&Want>, nutrient: Nutrient, crop: Option<&Crop>) -> bool {
+    let is_general = want.is_some_and(|want| match &want.from {
+        WantFrom::Laboratory => false,
+        WantFrom::Published { sources, .. } => nutrient != Nutrient::Nitrogen || sources.1 == Mark::FromMemory,
+    });
+    let need = crop.and_then(|crop| crop.nitrogen_need.as_ref());
+    let feeds_itself = need.is_some_and(|need| need.value == NitrogenNeed::Light);
+    is_general || nutrient == Nutrient::Nitrogen && feeds_itself
 }
 
 /// The day a bed is planted: as noted, or the day its plants are set out.

@@ -135,6 +135,17 @@ pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: Units) -> Result<Mi
     {
         return Err("Nothing is wanted any more, so there is nothing to mix.".to_owned());
     }
+    for (nutrient, most) in Nutrient::ALL.into_iter().zip(asked.most) {
+        let least = asked.least.of(nutrient);
+        if let Some(most) = most.filter(|most| *most < least) {
+            return Err(format!(
+                "At least {} of {} is asked for and no more than {}: change one of the two.",
+                least.show_field(units),
+                nutrient.name(),
+                most.show_field(units)
+            ));
+        }
+    }
     let [n, p2o5, k2o] = asked.most.map(|most| most.map(|most| most * ground));
     let target = MixTarget {
         least,
@@ -215,7 +226,7 @@ fn in_words(blend: &Blend, materials: &[&KnownMaterial], asked: &MixAsked, units
                     format!("{} is {} short", nutrient.name(), mass.show_product(units))
                 }
                 NutrientMiss::Over(nutrient, mass) => {
-                    format!("{} is {} over", nutrient.name(), mass.show_product(units))
+                    format!("{} is {} over the limit", nutrient.name(), mass.show_product(units))
                 }
             })
             .collect(),

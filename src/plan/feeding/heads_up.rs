@@ -7,7 +7,7 @@ use super::material_book::{KnownMaterial, MaterialBook};
 use super::tank::water_heads_up;
 use super::types::{Standing, WantFrom};
 use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
-use crate::catalog::{Catalog, CautionTopic, Crop, Mark, NitrogenNeed, SourceKey};
+use crate::catalog::{Catalog, CautionTopic, Mark, SourceKey};
 use crate::layout::{Bed, Dressing, Item, Placement};
 use crate::quantity::{MassPerArea, Units};
 
@@ -16,7 +16,6 @@ pub(in crate::plan) fn feeding_heads_up(
     bed: &Bed,
     plan: &BedPlan,
     units: Units,
-    crop: Option<&Crop>,
     organic: bool,
     book: &MaterialBook,
 ) -> Vec<Arc<HeadsUp>> {
@@ -32,7 +31,7 @@ pub(in crate::plan) fn feeding_heads_up(
     if bed.dressings.is_empty() {
         return list;
     }
-    accounts(&mut mention, bed, plan, crop, units);
+    accounts(&mut mention, bed, plan, units);
     for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
         if of_plan.problem.is_some() {
             continue;
@@ -54,13 +53,7 @@ pub(in crate::plan) fn feeding_heads_up(
 }
 
 /// Over and under what is wanted.
-fn accounts(
-    mention: &mut impl FnMut(Item, String, &str, String),
-    bed: &Bed,
-    plan: &BedPlan,
-    crop: Option<&Crop>,
-    units: Units,
-) {
+fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, units: Units) {
     for nutrient in Nutrient::ALL {
         let account = plan.feeding.account(nutrient);
         let source = plan
@@ -91,8 +84,6 @@ fn accounts(
                 },
                 source,
             ),
-            // A crop that makes or finds most of its own, and a general rate, call for no more.
-            Standing::Under(_) if is_lenient(plan, nutrient, crop) => {}
             Standing::Under(less) => mention(
                 Item::Bed(bed.id),
                 format!(
@@ -103,7 +94,7 @@ fn accounts(
                 "The crop may go short before harvest. Add to a dressing, or count what the soil gives as a credit.",
                 source,
             ),
-            Standing::Enough | Standing::NotKnown => {}
+            Standing::Enough | Standing::UnderGuide(_) | Standing::NotKnown => {}
         }
     }
     let most = plan
@@ -239,21 +230,6 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
             "7 CFR 205.602(h), text current to March 2026".to_owned(),
         );
     }
-}
-
-/// Whether less of a nutrient than is wanted is no matter: of phosphate and potash the soil may hold plenty, which only a
-/// laboratory tells.
-fn is_lenient(plan: &BedPlan, nutrient: Nutrient, crop: Option<&Crop>) -> bool {
-    let want = plan.feeding.wants.of(nutrient);
-    let is_general = want.is_some_and(|want| match &want.from {
-        WantFrom::Laboratory => false,
-        WantFrom::Published { sources, .. } => nutrient != Nutrient::Nitrogen || sources.1 == Mark::FromMemory,
-    });
-    let feeds_itself = nutrient == Nutrient::Nitrogen
-        && crop
-            .and_then(|crop| crop.nitrogen_need.as_ref())
-            .is_some_and(|need| need.value == NitrogenNeed::Light);
-    is_general || feeds_itself
 }
 
 /// Nitrogen that the dressings bring from sources that organic rules hold to a part, and the last of them.

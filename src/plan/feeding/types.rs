@@ -156,6 +156,8 @@ pub struct FeedingStep {
 pub struct Account {
     /// Wanted for the season; nobody says when left out.
     pub wanted: Option<MassPerArea>,
+    /// Whether that is a guide only, so that less of it is no matter.
+    pub is_guide: bool,
     /// What the bed has already.
     pub credited: MassPerArea,
     /// Wanted less credited, at nothing where the credits are more.
@@ -177,6 +179,8 @@ pub enum Standing {
     Enough,
     /// So much less.
     Under(MassPerArea),
+    /// So much less than a rate that is a guide only.
+    UnderGuide(MassPerArea),
     /// So much more.
     Over(MassPerArea),
 }
@@ -201,7 +205,12 @@ impl Account {
         if given > to_give + leeway {
             Standing::Over(given - to_give)
         } else if given + leeway < to_give {
-            Standing::Under(to_give - given)
+            let less = to_give - given;
+            if self.is_guide {
+                Standing::UnderGuide(less)
+            } else {
+                Standing::Under(less)
+            }
         } else {
             Standing::Enough
         }

@@ -53,6 +53,7 @@ pub fn standing_words(standing: Standing, units: Units) -> String {
     match standing {
         Standing::NotKnown => "nobody says what is wanted".to_owned(),
         Standing::Enough => "about enough".to_owned(),
+        Standing::UnderGuide(less) => format!("{} under a general rate, a guide only", less.show_field(units)),
         Standing::Under(less) => format!("under by {}", less.show_field(units)),
         Standing::Over(more) => format!("over by {}", more.show_field(units)),
     }

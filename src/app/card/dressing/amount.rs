@@ -2,13 +2,13 @@
 
 use egui::{Id, Ui};
 
-use crate::app::feed_words::less_than_nothing;
+use crate::app::feed_words::not_negative;
 use crate::app::form;
 use crate::layout::{Amount, Basis, Dressing, Placement};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
 
 pub(super) fn show(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
-    let shown = amount_words(dressing.amount, units);
+    let shown = amount_words(dressing.amount, dressing.basis, units);
     let read = |text: &str| read_amount(text, units);
     if let Some(amount) = form::field(ui, field.with("amount"), "Amount", &shown, read) {
         dressing.amount = amount;
@@ -39,10 +39,11 @@ pub(crate) const fn basis_words(basis: Basis) -> &'static str {
     }
 }
 
-/// An amount as growers write it.
-pub(crate) fn amount_words(amount: Amount, units: Units) -> String {
+/// An amount as growers write it: a nutrient goes by the acre, as it is recommended, a product by 1,000 sq ft.
+pub(crate) fn amount_words(amount: Amount, basis: Basis, units: Units) -> String {
     match amount {
-        Amount::PerArea(rate) => rate.show_garden(units),
+        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden(units),
+        Amount::PerArea(rate) => rate.show_field(units),
         Amount::PerRowLength(rate) => rate.show(units),
         Amount::PerPlant(mass) => format!("{}/plant", per_plant(mass, units)),
     }
@@ -59,19 +60,7 @@ fn per_plant(mass: Mass, units: Units) -> String {
 
 /// Reads an amount over ground, along the row or to the plant.
 fn read_amount(text: &str, units: Units) -> Result<Amount, String> {
-    let amount = amount_in(text, units)?;
-    let is_negative = match amount {
-        Amount::PerArea(rate) => rate < MassPerArea::ZERO,
-        Amount::PerRowLength(rate) => rate < MassPerLength::ZERO,
-        Amount::PerPlant(mass) => mass < Mass::ZERO,
-    };
-    if is_negative {
-        return Err(less_than_nothing(text));
-    }
-    Ok(amount)
-}
-
-fn amount_in(text: &str, units: Units) -> Result<Amount, String> {
+    not_negative(text)?;
     let lower = text.to_lowercase();
     for ending in ["/plant", "/ plant", "per plant", "a plant", "each"] {
         if let Some(mass) = lower.strip_suffix(ending) {
@@ -116,9 +105,11 @@ mod tests {
                 Amount::PerRowLength(MassPerLength::pounds_per_100_feet(3.0)),
                 Amount::PerPlant(Mass::ounces(2.0)),
             ] {
-                let shown = amount_words(amount, units);
-                let again = read_amount(&shown, units).map(|amount| amount_words(amount, units));
-                assert_eq!(again.as_deref(), Ok(shown.as_str()));
+                for basis in [Basis::Product, Basis::Nitrogen] {
+                    let shown = amount_words(amount, basis, units);
+                    let again = read_amount(&shown, units).map(|amount| amount_words(amount, basis, units));
+                    assert_eq!(again.as_deref(), Ok(shown.as_str()));
+                }
             }
         }
     }

@@ -33,11 +33,11 @@ pub(super) fn fields(ui: &mut Ui, field: Id, injecting: Injecting, units: Units)
     if let Some(tank) = form::field(ui, field.with("tank"), "Stock tank", &shown, read) {
         changed.tank = tank;
     }
-    let ways = [("in feed that comes out", false), ("to water added", true)];
+    let ways = [("in feed put out", false), ("to water added", true)];
     let chosen = if injecting.to_water {
         "to water added"
     } else {
-        "in feed that comes out"
+        "in feed put out"
     };
     if let Some(ratio) = form::field(
         ui,
@@ -151,7 +151,7 @@ fn lines(ui: &mut Ui, injection: &Injection, run: &Strength, units: Units) {
     say(format!("then {} of plain water to rinse", run.rinse.show()));
     say(format!(
         "{} of feed, {} over the rows' ground",
-        run.feed.show(units),
+        much_water(run.feed, units),
         depth(run.depth, units)
     ));
 }
@@ -209,6 +209,15 @@ fn days(ui: &mut Ui, injection: &Injection, season: i16) {
 
 /// More days than fit on the card.
 const MOST_DAYS_SHOWN: usize = 20;
+
+/// A volume of feed, without the decimals of a tank.
+fn much_water(volume: Volume, units: Units) -> String {
+    match units {
+        Units::Customary if volume.to_gallons() >= 20.0 => format!("{} gal", number(volume.to_gallons(), 0)),
+        Units::Metric if volume.to_litres() >= 20.0 => format!("{} l", number(volume.to_litres(), 0)),
+        _ => volume.show(units),
+    }
+}
 
 /// How deep water lies: hundredths of an inch, or tenths of a millimetre.
 fn depth(depth: Length, units: Units) -> String {

@@ -32,7 +32,7 @@ pub(super) fn show(
     let Some(used) = used else {
         form::follows(
             ui,
-            "once it is down: on the whole bed, by weight or by cups; the dressings after it follow",
+            "once it is down: on the whole bed, by weight or by measure; the dressings after it follow",
         );
         return;
     };

@@ -12,6 +12,9 @@ use crate::layout::{Bed, BedChange};
 use crate::plan::feeding::{Account, Standing};
 use crate::quantity::{MassPerArea, Units};
 
+/// One number of an account, where it is known.
+type OfAccount = fn(&Account) -> Option<MassPerArea>;
+
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
     let units = hand.desk.layout().units;
     let Some(plan) = hand.desk.plan().bed(bed.id).cloned() else {
@@ -22,7 +25,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
     Grid::new(("accounts", bed.id))
         .num_columns(4)
         .spacing([6.0, 2.0])
-        .min_col_width(46.0)
+        .min_row_height(18.0)
         .show(ui, |ui| {
             let soft = theme::colours(ui.theme_in_force()).soft;
             ui.label(RichText::new(field_unit(units)).small().color(soft));
@@ -30,7 +33,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
                 right(ui, RichText::new(name).small().color(soft));
             }
             ui.end_row();
-            let lines: [(&str, fn(&Account) -> Option<MassPerArea>, bool); 6] = [
+            let lines: [(&str, OfAccount, bool); 6] = [
                 ("wanted", |account| account.wanted, true),
                 ("has already", |account| Some(account.credited), true),
                 ("still to give", |account| account.to_give, true),
@@ -50,8 +53,20 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
                 ui.end_row();
             }
         });
+    let mut unsaid = Vec::new();
     for nutrient in Nutrient::ALL {
-        standing(ui, nutrient, plan.feeding.account(nutrient), units);
+        let account = plan.feeding.account(nutrient);
+        standing(ui, nutrient, account, units);
+        if account.wanted.is_none() && account.given() > MassPerArea::ZERO {
+            unsaid.push(nutrient.name());
+        }
+    }
+    if !unsaid.is_empty() {
+        let unsaid = unsaid.join(" and ");
+        form::follows(
+            ui,
+            format!("How much {unsaid} is wanted is not known: a soil test says"),
+        );
     }
     if bed.dressings.is_empty() {
         return;
@@ -70,16 +85,25 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
 fn standing(ui: &mut Ui, nutrient: Nutrient, account: &Account, units: Units) {
     let name = form::heading(nutrient.name());
     match account.standing() {
-        Standing::NotKnown if account.given() > MassPerArea::ZERO => {
-            form::follows(ui, format!("{name}: nobody says what is wanted"));
-        }
         Standing::NotKnown => {}
         Standing::Enough => form::follows(ui, format!("{name}: about enough")),
+        Standing::UnderGuide(less) => {
+            let less = field_rate(less, units);
+            form::follows(ui, format!("{name}: {less} under a general rate, a guide only"));
+        }
         Standing::Under(less) => form::wrong(ui, &format!("{name}: {} under", field_rate(less, units))),
         Standing::Over(more) => form::wrong(ui, &format!("{name}: {} over", field_rate(more, units))),
     }
 }
 
+/// A number at the right of its column.
 fn right(ui: &mut Ui, words: RichText) {
-    ui.with_layout(Layout::right_to_left(Align::Center), |ui| ui.label(words));
+    let size = egui::vec2(COLUMN, 18.0);
+    ui.allocate_ui_with_layout(size, Layout::right_to_left(Align::Center), |ui| {
+        ui.set_min_width(COLUMN);
+        ui.label(words);
+    });
 }
+
+/// Room for `1,234`.
+const COLUMN: f32 = 46.0;

@@ -152,6 +152,29 @@ fn compost(
             Units::Metric => "worked in: kg/m2, or t/ha",
         },
     );
+    let known: Vec<_> = hand
+        .desk
+        .material_book()
+        .all()
+        .iter()
+        .filter(|known| known.material.available_n.is_some())
+        .collect();
+    let choices: Vec<Choice> = known
+        .iter()
+        .map(|known| Choice::named(&known.material.name, known.analysis().label()))
+        .collect();
+    let picked = form::line(ui, "As published", |ui| {
+        let width = ui.available_width();
+        picker(ui, field.with("like"), "As published", "", &choices, width)
+    });
+    if let Some(known) = picked.and_then(|place| known.get(place)) {
+        changed.name.clone_from(&known.material.name);
+        changed.what = with(rate, known.analysis(), known.available_n);
+    }
+    form::follows(
+        ui,
+        "to take over the analysis of a material; a test of your own is better",
+    );
     let shown = if analysis == Analysis::default() {
         String::new()
     } else {
@@ -162,7 +185,7 @@ fn compost(
     }
     form::follows(
         ui,
-        "nitrogen, phosphate and potash in percent of its weight as it is: 1-1-1; best by a test of its own",
+        "nitrogen, phosphate and potash in percent of its weight as it is, such as 1-1-1",
     );
     let read = |text: &str| Fraction::parse_percent(text).map_err(|error| error.to_string());
     if let Some(free) = form::field(
@@ -180,26 +203,6 @@ fn compost(
             .weak(),
     )
     .on_hover_text(FREE_SOURCE);
-    let known: Vec<_> = hand
-        .desk
-        .material_book()
-        .all()
-        .iter()
-        .filter(|known| known.material.available_n.is_some())
-        .collect();
-    let choices: Vec<Choice> = known
-        .iter()
-        .map(|known| Choice::named(&known.material.name, known.analysis().label()))
-        .collect();
-    let picked = form::line(ui, "Or as", |ui| {
-        let width = ui.available_width();
-        picker(ui, field.with("like"), "Or as", "", &choices, width)
-    });
-    if let Some(known) = picked.and_then(|place| known.get(place)) {
-        changed.name.clone_from(&known.material.name);
-        changed.what = with(rate, known.analysis(), known.available_n);
-    }
-    form::follows(ui, "takes over the published analysis of one of the materials");
 }
 
 /// The published credits of the soil itself.
@@ -238,6 +241,11 @@ fn water(
         as_nitrate,
         depth,
     };
+    let ways = [("nitrogen, NO3-N", false), ("nitrate, NO3", true)];
+    let chosen = if as_nitrate { "nitrate, NO3" } else { "nitrogen, NO3-N" };
+    if let Some(as_nitrate) = form::choices(ui, field.with("as nitrate"), "Report gives", chosen, &ways) {
+        changed.what = with(nitrate_n, as_nitrate, depth);
+    }
     let written = if as_nitrate {
         agronomy::nitrate_from_nitrogen(nitrate_n)
     } else {
@@ -254,17 +262,6 @@ fn water(
             agronomy::nitrogen_from_nitrate(strength)
         } else {
             strength
-        };
-        changed.what = with(nitrogen, as_nitrate, depth);
-    }
-    let ways = [("nitrogen, NO3-N", false), ("nitrate, NO3", true)];
-    let chosen = if as_nitrate { "nitrate, NO3" } else { "nitrogen, NO3-N" };
-    if let Some(as_nitrate) = form::choices(ui, field.with("as nitrate"), "Counted as", chosen, &ways) {
-        // The number on the paper stays, and what it means changes.
-        let nitrogen = if as_nitrate {
-            agronomy::nitrogen_from_nitrate(written)
-        } else {
-            written
         };
         changed.what = with(nitrogen, as_nitrate, depth);
     }

@@ -23,14 +23,14 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             .and_then(|plan| plan.feeding.credits.get(place))
             .map_or_else(String::new, |credit| gives_words(credit.gives, units));
         let is_open = open == Some(place);
-        if form::list_line(ui, is_open, &credit.name, &gives).clicked() {
+        if form::opening_line(ui, is_open, &credit.name, &gives).clicked() {
             open = if is_open { None } else { Some(place) };
         }
         if is_open {
             let inside = field.with(("credit", place));
             egui::Frame::new()
                 .inner_margin(egui::Margin {
-                    left: 6,
+                    left: 14,
                     ..egui::Margin::ZERO
                 })
                 .show(ui, |ui| {

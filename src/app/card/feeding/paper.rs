@@ -15,6 +15,11 @@ use crate::quantity::{Length, Units};
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommendation, field: Id) {
     let units = hand.desk.layout().units;
     let mut changed = paper;
+    let ways = [("P2O5 and K2O", false), ("P and K", true)];
+    let chosen = if paper.elemental { "P and K" } else { "P2O5 and K2O" };
+    if let Some(elemental) = form::choices(ui, field.with("elemental"), "Paper writes", chosen, &ways) {
+        changed.elemental = elemental;
+    }
     for nutrient in Nutrient::ALL {
         let as_written = |rate| {
             if paper.elemental {
@@ -41,11 +46,6 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommend
         ui,
         "with its unit, as the paper has it: lb/acre, lb/1000 sq ft, lb/100 sq ft, lb/100 ft of row, kg/ha or g/m2",
     );
-    let ways = [("P2O5 and K2O", false), ("P and K", true)];
-    let chosen = if paper.elemental { "P and K" } else { "P2O5 and K2O" };
-    if let Some(elemental) = form::choices(ui, field.with("elemental"), "Paper writes", chosen, &ways) {
-        changed.elemental = elemental;
-    }
     rows_apart(ui, &mut changed, paper, field, units);
     comes_to(ui, hand, bed, &paper, units);
     lime::show(ui, hand, bed, &mut changed, field);

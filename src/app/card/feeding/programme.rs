@@ -6,9 +6,10 @@ use super::published_crop;
 use crate::app::card::Hand;
 use crate::app::card::dressing::{amount_words, basis_words, injecting, placement_words};
 use crate::app::card::planting::{change, source};
+use crate::app::feed_words::span;
 use crate::app::form;
-use crate::catalog::{Catalog, Programme, ProgrammeId, ProgrammeStep};
-use crate::layout::{Bed, BedChange, Dressing, Injecting, Placement};
+use crate::catalog::{Catalog, Programme, ProgrammeId, ProgrammeStep, StepAmount};
+use crate::layout::{Amount, Basis, Bed, BedChange, Dressing, Injecting, Placement};
 use crate::plan::feeding::programme_dressings;
 use crate::quantity::{Units, counted};
 
@@ -28,7 +29,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let mut open: Option<ProgrammeId> = ui.data(|data| data.get_temp(at));
     for programme in programmes {
         let is_open = open.as_ref() == Some(&programme.id);
-        if form::wrapped_line(ui, is_open, &programme.name).clicked() {
+        if form::opening_line(ui, is_open, &programme.name, "").clicked() {
             open = if is_open { None } else { Some(programme.id.clone()) };
         }
         if is_open {
@@ -112,29 +113,53 @@ fn to_lay_down(programme: &Programme, units: Units) -> Vec<Dressing> {
     dressings
 }
 
-/// A step in words, with its source behind it.
+/// A step in words, with its sources behind them.
 fn line(ui: &mut Ui, hand: &Hand<'_>, step: &ProgrammeStep, dressing: &Dressing, units: Units) {
     let material = hand
         .desk
         .material_book()
         .get(&step.material)
         .map_or(step.material.0.as_str(), |known| known.material.name.as_str());
-    let mut words = format!(
-        "{}, {}: {} {} as {}, {}",
-        step.name,
+    let mut words = vec![
         dressing.when.words(),
-        amount_words(dressing.amount, units),
-        basis_words(dressing.basis),
-        material,
-        placement_words(dressing.placement)
-    );
+        format!("{} as {material}", how_much(step, dressing, units)),
+        placement_words(dressing.placement).to_owned(),
+    ];
     if let Some(repeat) = &step.repeat {
-        words.push_str(&format!(
-            ", {} times, every {}",
+        words.push(format!(
+            "{} times, every {}",
             repeat.times.value,
             counted(u64::from(repeat.every_days.value), "day", "days")
         ));
     }
-    ui.label(RichText::new(words).size(13.0))
-        .on_hover_text(source(&step.stage));
+    ui.label(RichText::new(&step.name).size(13.0));
+    let rate = match &step.rate.amount {
+        StepAmount::OverGround(ends) => source(&ends.low),
+        StepAmount::AlongRow(ends) => source(&ends.low),
+    };
+    ui.label(RichText::new(words.join(" · ")).small().weak())
+        .on_hover_text(format!("The time: {}\nThe rate: {rate}", source(&step.stage)));
+}
+
+/// How much of a step is published, and what of it is laid down where that is a range.
+fn how_much(step: &ProgrammeStep, dressing: &Dressing, units: Units) -> String {
+    let words = |amount: Amount| amount_words(amount, dressing.basis, units);
+    let (low, high) = match &step.rate.amount {
+        StepAmount::OverGround(ends) => (Amount::PerArea(ends.low.value), Amount::PerArea(ends.high.value)),
+        StepAmount::AlongRow(ends) => (
+            Amount::PerRowLength(ends.low.value),
+            Amount::PerRowLength(ends.high.value),
+        ),
+    };
+    let (low, high) = (words(low), words(high));
+    let of = match dressing.basis {
+        Basis::Product => String::new(),
+        basis => format!(" of {}", basis_words(basis)),
+    };
+    let middle = if low == high {
+        String::new()
+    } else {
+        format!(", laid down at {},", words(dressing.amount))
+    };
+    format!("{}{of}{middle}", span(&low, &high))
 }

@@ -9,7 +9,7 @@ use crate::app::card::planting::{change, crop_of};
 use crate::app::feed_words::{field_number, field_unit};
 use crate::app::form;
 use crate::app::wording::source_words;
-use crate::catalog::Mark;
+use crate::catalog::{Catalog, Mark, NeedKind};
 use crate::layout::{Bed, BedChange, Recommendation};
 use crate::plan::feeding::{Want, WantFrom};
 use crate::quantity::Units;
@@ -36,7 +36,40 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     }
     match paper {
         Some(paper) => paper::show(ui, hand, bed, paper, field),
-        None => published(ui, hand, bed),
+        None => {
+            condition(ui, hand, bed, field);
+            published(ui, hand, bed);
+        }
+    }
+}
+
+/// Which of several published rates holds here, where texts give them for different ground.
+fn condition(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
+    let Some(crop) = crop_of(hand, bed) else { return };
+    let mut conditions: Vec<&str> = Vec::new();
+    let needs = Catalog::built_in().needs_of(&crop.id).iter();
+    for need in needs.filter(|need| need.kind == NeedKind::Recommendation) {
+        if !conditions.contains(&need.condition.as_str()) {
+            conditions.push(&need.condition);
+        }
+    }
+    if conditions.len() < 2 {
+        return;
+    }
+    let name = |condition: &'static str| if condition.is_empty() { "anywhere" } else { condition };
+    let ways: Vec<(&str, &str)> = conditions
+        .iter()
+        .map(|&condition| (name(condition), condition))
+        .collect();
+    let chosen = bed
+        .feeding
+        .published
+        .as_deref()
+        .and_then(|chosen| conditions.iter().copied().find(|condition| *condition == chosen))
+        .or_else(|| conditions.first().copied())
+        .map_or("", name);
+    if let Some(condition) = form::choices(ui, field.with("condition"), "Ground", chosen, &ways) {
+        change(hand, bed, BedChange::SetPublished(Some(condition.to_owned())));
     }
 }
 

@@ -225,6 +225,7 @@ fn json_account(plan: &BedPlan, nutrient: Nutrient) -> JsonAccount {
     let (standing, off_by) = match account.standing() {
         Standing::NotKnown => ("not known", MassPerArea::ZERO),
         Standing::Enough => ("enough", MassPerArea::ZERO),
+        Standing::UnderGuide(less) => ("under a guide", -less),
         Standing::Under(less) => ("under", -less),
         Standing::Over(more) => ("over", more),
     };
