@@ -75,7 +75,7 @@ pub(super) fn show(ui: &mut Ui, desk: &mut Desk, view: &mut LedgerView, out: &mu
         Shown::AllBeds => return all_beds::show(ui, desk, out),
         Shown::Order => return order_view::show(ui, desk, out),
         Shown::Feeding => return feeding_view::show(ui, desk, &mut view.feeding, out),
-        Shown::Account => return account_view::show(ui, desk, bed, &mut view.account, out),
+        Shown::Account => return account_view::show(ui, desk, bed, &mut view.account),
     }
     let Some(bed) = bed else {
         form::follows(ui, "Rows are listed here, one line each, as soon as there is a bed.");

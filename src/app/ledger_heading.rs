@@ -45,7 +45,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, o
             };
             for &action in actions {
                 if ui
-                    .add_enabled(bed.is_some(), quiet(action.label()))
+                    .add_enabled(bed.is_some(), quiet(short(action)))
                     .on_hover_text(action.tooltip())
                     .clicked()
                 {
@@ -76,6 +76,17 @@ fn order_words(desk: &Desk) -> String {
         (0, _) => String::new(),
         (_, 0) => "the shelf has it all".to_owned(),
         (all, to_buy) => format!("{to_buy} of {all} to buy"),
+    }
+}
+
+/// An action's name, short where the line's own title says what it is about.
+const fn short(action: Action) -> &'static str {
+    match action {
+        Action::PrintFeeding => "On paper…",
+        Action::CopyFeeding => "Copy",
+        Action::SaveFeeding => "As CSV…",
+        Action::SaveFeedingSheet => "As spreadsheet…",
+        action => action.label(),
     }
 }
 

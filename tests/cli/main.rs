@@ -4,6 +4,9 @@
 
 mod bad_input;
 mod cases;
+#[path = "../fed/garden.rs"]
+mod fed_garden;
+mod feed;
 mod ledger;
 mod map;
 mod order;

@@ -2,7 +2,10 @@
 #![expect(clippy::unwrap_used, reason = "a test may stop where it fails")]
 
 mod actions;
+#[path = "../fed/garden.rs"]
+mod fed_garden;
 mod feeding;
+mod feeding_views;
 mod files;
 mod first_map;
 mod ledger;

@@ -15,7 +15,10 @@ pub(super) struct Tick {
 }
 
 /// Ticks nearer to each other than this part of the season would run into each other.
-const LEAST_APART: f64 = 0.14;
+const LEAST_APART: f64 = 0.2;
+
+/// Names of stages with more letters than this do not fit below the axis.
+const LONGEST: usize = 34;
 
 /// The ticks of a bed's season.
 pub(super) fn ticks(bed: &Bed, feeding: &BedFeeding) -> Vec<Tick> {
@@ -65,7 +68,7 @@ fn stages(bed: &Bed, feeding: &BedFeeding) -> Vec<Tick> {
             _ => continue,
         };
         let far = ticks.last().is_none_or(|last| step.at - last.at >= LEAST_APART);
-        if far && words.chars().count() <= 24 {
+        if far && words.chars().count() <= LONGEST {
             ticks.push(Tick { at: step.at, words });
         }
     }

@@ -34,8 +34,8 @@ impl Kind {
         match self {
             Self::Wanted => 1.2,
             Self::Planned => 1.5,
-            Self::Done => 3.0,
-            Self::Ahead => 3.0,
+            Self::Done => 2.5,
+            Self::Ahead => 2.0,
         }
     }
 
@@ -43,7 +43,7 @@ impl Kind {
         match self {
             Self::Wanted | Self::Done => LineStyle::Solid,
             Self::Planned => LineStyle::Dashed { length: 8.0 },
-            Self::Ahead => LineStyle::Dotted { spacing: 7.0 },
+            Self::Ahead => LineStyle::Dotted { spacing: 6.0 },
         }
     }
 

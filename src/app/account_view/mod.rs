@@ -8,11 +8,10 @@ mod table;
 
 use egui::Ui;
 
-use super::command::Command;
 use super::desk::Desk;
 use super::form;
 use crate::agronomy::Nutrient;
-use crate::layout::{BedId, Item};
+use crate::layout::BedId;
 use crate::sheets::feeding_list::account_words;
 
 /// How the account is looked at.
@@ -32,7 +31,7 @@ impl Default for AccountView {
 const TABLE: f32 = 430.0;
 
 /// Draws the account of a bed into all the room there is.
-pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, view: &mut AccountView, out: &mut Vec<Command>) {
+pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, view: &mut AccountView) {
     let layout = desk.layout();
     let both = bed.and_then(|id| Some((layout.bed(id)?, desk.plan().bed(id)?.clone())));
     let Some((bed, plan)) = both else {
@@ -66,11 +65,6 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, view: &mut Acco
                 ui.set_width(TABLE);
                 if let Some(nutrient) = table::show(ui, &accounts, view.nutrient, &plan.feeding, units) {
                     view.nutrient = nutrient;
-                }
-                if bed.dressings.is_empty() {
-                    form::follows(ui, "Nothing is put down on this bed yet.");
-                } else if ui.link("Go to the bed").clicked() {
-                    out.push(Command::GoTo(Item::Bed(bed.id)));
                 }
             });
         }

@@ -1,7 +1,7 @@
 //! The plot of an account through the season.
 
 use egui::{Align2, FontId, RichText, Ui, Vec2};
-use egui_plot::{GridMark, HLine, Line, Plot, PlotPoint, Span, Text};
+use egui_plot::{GridMark, HLine, Line, LineStyle, Plot, PlotPoint, Points, Span, Text};
 
 use super::axis;
 use super::key::{self, Kind};
@@ -67,6 +67,8 @@ fn stairs(from: [f64; 2], steps: &[CourseStep], to: Option<f64>, units: Units) -
         line.push([step.at, level]);
     }
     line.extend(to.map(|to| [to, level]));
+    // A stroke of no length has no direction to be drawn in.
+    line.dedup();
     line
 }
 
@@ -131,30 +133,10 @@ pub(super) fn show(ui: &mut Ui, bed: &Bed, feeding: &BedFeeding, nutrient: Nutri
                 (Kind::Ahead, &drawn.ahead),
                 (Kind::Done, &drawn.done),
             ] {
-                if line.len() > 1 {
-                    let line = Line::new(kind.name(), line.clone())
-                        .color(kind.colour(&colours))
-                        .width(kind.width())
-                        .style(kind.style())
-                        .allow_hover(false);
-                    plot.line(line);
-                }
+                stroke(plot, kind, line, &colours);
             }
             for (at, name) in &drawn.names {
-                // Words beyond the middle stand left of their step, so that they end on the plot.
-                let (anchor, gap) = if at[0] > 0.6 {
-                    (Align2::RIGHT_BOTTOM, " ")
-                } else {
-                    (Align2::LEFT_BOTTOM, "")
-                };
-                let words = RichText::new(format!("{name}{gap}")).size(12.0);
-                let at = PlotPoint::new(at[0], at[1] + top * 0.015);
-                plot.text(
-                    Text::new("", at, words)
-                        .color(colours.strong)
-                        .anchor(anchor)
-                        .allow_hover(false),
-                );
+                named(plot, &drawn, *at, name, &colours);
             }
             plot.pointer_coordinate()
         });
@@ -165,6 +147,60 @@ pub(super) fn show(ui: &mut Ui, bed: &Bed, feeding: &BedFeeding, nutrient: Nutri
         response.on_hover_text_at_pointer(hovered(&drawn, feeding, point.x, units));
     }
 }
+
+/// One line of the account. A solid one is drawn stroke by stroke with dots at its corners: drawn in one go, the space
+/// between its strokes is filled where they meet square.
+fn stroke(plot: &mut egui_plot::PlotUi<'_>, kind: Kind, line: &[[f64; 2]], colours: &Colours) {
+    let colour = kind.colour(colours);
+    let part = |points: Vec<[f64; 2]>| {
+        Line::new(kind.name(), points)
+            .color(colour)
+            .width(kind.width())
+            .style(kind.style())
+            .allow_hover(false)
+    };
+    if kind.style() != LineStyle::Solid {
+        if line.len() > 1 {
+            plot.line(part(line.to_vec()));
+        }
+        return;
+    }
+    for ends in line.windows(2) {
+        plot.line(part(ends.to_vec()));
+    }
+    if let Some(corners) = line.get(1..line.len().saturating_sub(1))
+        && !corners.is_empty()
+    {
+        let dots = Points::new(kind.name(), corners.to_vec());
+        plot.points(dots.radius(kind.width() / 2.0).color(colour).allow_hover(false));
+    }
+}
+
+/// The name of a step at its top. To the left of it there is always room, but for the first.
+fn named(plot: &mut egui_plot::PlotUi<'_>, drawn: &Drawn, at: [f64; 2], name: &str, colours: &Colours) {
+    let [x, y] = at;
+    let near = drawn.top * 0.1;
+    let is_near = |level: f64| level >= y && level - y < near;
+    let below = drawn.wanted.is_some_and(|wanted| is_near(wanted.0));
+    let anchor = match (x < FIRST, below) {
+        (true, false) => Align2::LEFT_BOTTOM,
+        (true, true) => Align2::LEFT_TOP,
+        (false, false) => Align2::RIGHT_BOTTOM,
+        (false, true) => Align2::RIGHT_TOP,
+    };
+    let aside = if x < FIRST { 0.004 } else { -0.006 };
+    let words = RichText::new(name).size(12.0);
+    let place = PlotPoint::new(x + aside, if below { y } else { y + drawn.top * 0.01 });
+    plot.text(
+        Text::new("", place, words)
+            .color(colours.strong)
+            .anchor(anchor)
+            .allow_hover(false),
+    );
+}
+
+/// Steps before this part of the season have no room to their left.
+const FIRST: f64 = 0.15;
 
 /// The level that is wanted, and the published range around it.
 fn wanted(plot: &mut egui_plot::PlotUi<'_>, drawn: &Drawn, colours: &Colours, units: Units) {

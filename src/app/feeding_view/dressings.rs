@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use egui::{Grid, RichText, Ui};
+use egui::{RichText, Ui};
 
 use super::columns::{Column, accent, bold, cell, fixed, heads, line, link_cell, plain, soft, widths};
 use crate::app::command::Command;
@@ -44,7 +44,7 @@ pub(super) fn show(
                 opened.insert(key);
             }
             if is_open {
-                rows(ui, key, &dressing.rows);
+                rows(ui, &dressing.rows);
             }
             form::rule(ui);
         }
@@ -71,6 +71,9 @@ fn dressing_line(ui: &mut Ui, widths: &[f32; 6], bed: &FedBed, words: &DressingW
             if !scoops.is_empty() {
                 ui.label(plain(ui, scoops));
             }
+            if words.times > 1 {
+                ui.label(soft(ui, format!("all {} times", words.times)));
+            }
             rows_button(ui, words, is_open)
         });
         cell(
@@ -85,7 +88,7 @@ fn dressing_line(ui: &mut Ui, widths: &[f32; 6], bed: &FedBed, words: &DressingW
                 bold(ui, &words.total),
                 soft(ui, words.scoops_words()),
                 soft(ui, &words.goes_by),
-                accent(ui, &words.changed),
+                plain(ui, &words.changed),
             ],
         );
         (goes, turned)
@@ -133,31 +136,33 @@ fn each_row(rows: &[FedRow]) -> (String, String) {
     (span(&|row| row.weight.as_str()), span(&|row| row.scoops.as_str()))
 }
 
-/// Every row by itself, in as many columns as there is room for.
-fn rows(ui: &mut Ui, key: (BedId, DressingId), rows: &[FedRow]) {
-    const BLOCK: f32 = 270.0;
+/// Every row by itself, down and then across, in as many columns as there is room for.
+fn rows(ui: &mut Ui, rows: &[FedRow]) {
+    const WIDTHS: [f32; 3] = [58.0, 66.0, 78.0];
+    const BLOCK: f32 = 300.0;
     let blocks = ((ui.available_width() / BLOCK) as usize).clamp(1, 6);
-    let shown = rows.len().min(MOST_ROWS);
-    let deep = shown.div_ceil(blocks);
+    let shown = rows.get(..MOST_ROWS).unwrap_or(rows);
+    let deep = shown.len().div_ceil(blocks).max(1);
     ui.add_space(4.0);
-    Grid::new(("rows of a dressing", key))
-        .num_columns(4 * blocks)
-        .spacing([14.0, 2.0])
-        .show(ui, |ui| {
-            for at in 0..deep {
-                for row in
-                    (0..blocks).filter_map(|block| rows.get(block * deep + at).filter(|_| block * deep + at < shown))
-                {
-                    ui.label(soft(ui, format!("row {}", row.number)));
-                    for (words, heavy) in [(&row.length, false), (&row.weight, true), (&row.scoops, false)] {
-                        let text = if heavy { bold(ui, words) } else { plain(ui, words) };
-                        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| ui.label(text));
-                    }
+    for at in 0..deep {
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing = egui::vec2(8.0, 2.0);
+            for row in shown.iter().skip(at).step_by(deep) {
+                let number = soft(ui, format!("row {}", row.number));
+                fixed(ui, 62.0, |ui| ui.label(number));
+                let cells = [plain(ui, &row.length), bold(ui, &row.weight), plain(ui, &row.scoops)];
+                for (words, width) in cells.into_iter().zip(WIDTHS) {
+                    let right = egui::Layout::right_to_left(egui::Align::Center);
+                    ui.allocate_ui_with_layout(egui::vec2(width, 18.0), right, |ui| {
+                        ui.set_min_width(width);
+                        ui.label(words)
+                    });
                 }
-                ui.end_row();
+                ui.add_space(12.0);
             }
         });
-    if rows.len() > shown {
+    }
+    if rows.len() > shown.len() {
         form::follows(ui, "There are more rows; the ledger and the saved table have them all.");
     }
     ui.add_space(4.0);
