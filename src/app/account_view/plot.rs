@@ -188,9 +188,16 @@ fn named(plot: &mut egui_plot::PlotUi<'_>, drawn: &Drawn, at: [f64; 2], name: &s
         (false, false) => Align2::RIGHT_BOTTOM,
         (false, true) => Align2::RIGHT_TOP,
     };
-    let aside = if x < FIRST { 0.004 } else { -0.006 };
+    let aside = if x < FIRST { 0.008 } else { -0.008 };
     let words = RichText::new(name).size(12.0);
-    let place = PlotPoint::new(x + aside, if below { y } else { y + drawn.top * 0.01 });
+    let place = PlotPoint::new(
+        x + aside,
+        if below {
+            y - drawn.top * 0.02
+        } else {
+            y + drawn.top * 0.01
+        },
+    );
     plot.text(
         Text::new("", place, words)
             .color(colours.strong)

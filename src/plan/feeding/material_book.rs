@@ -112,7 +112,7 @@ impl MaterialBook {
                 materials.push(known(own_material(kept, analysis), Some(kept)));
             }
         }
-        materials.sort_by(|a, b| a.material.name.to_lowercase().cmp(&b.material.name.to_lowercase()));
+        materials.sort_by_key(|known| known.material.name.to_lowercase());
         let places = materials.iter().enumerate();
         Self {
             made_from: shed.to_vec(),
