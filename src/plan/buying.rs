@@ -1,6 +1,7 @@
 //! What a buying table would have a bed buy, set beside what its rows need. No need is ever worked out from a table.
 
-use super::order::{Quantity, Things};
+use super::order::Quantity;
+use super::things::Things;
 use super::types::Plan;
 use crate::catalog::{RowAmount, RowMeasure};
 use crate::layout::BedId;

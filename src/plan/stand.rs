@@ -14,9 +14,13 @@ pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> O
         (None, Some(crop)) => (crop.in_row_dry.value, InRowFrom::CropDry),
         (None, None) => return None,
     };
-    let sowing = planting
+    let mut sowing = planting
         .sowing
         .unwrap_or_else(|| crop.map_or(Sowing::Plants, usual_way));
+    if let Sowing::Raised(raised) = &mut sowing {
+        // The day the bed is planted is the day they are set out.
+        raised.set_out = planting.planted.or(raised.set_out);
+    }
     let legal_minimum = crop
         .and_then(|crop| crop.least_germination.as_ref())
         .map(|least| least.value);
@@ -24,7 +28,7 @@ pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> O
     let (germination, germination_from) = match (planting.germination, of_book, legal_minimum) {
         (Some(own), ..) => (own, GerminationFrom::Grower),
         (None, Some(own), _) => (own, GerminationFrom::CropBook),
-        (None, None, Some(least)) => (least, GerminationFrom::LegalMinimum),
+        (None, None, Some(least)) => (least, GerminationFrom::FederalStandard),
         (None, None, None) => (Fraction::ONE, GerminationFrom::NotKnown),
     };
     Some(Stand {
@@ -77,6 +81,17 @@ impl Stand {
         match self.sowing {
             Sowing::Raised(_) => self.germination,
             _ => agronomy::comes_up(self.germination, self.field_emergence),
+        }
+    }
+
+    /// Plants that come up and are still to be thinned, of so many that are to stand; as many where nothing is thinned.
+    pub fn before_thinning(&self, plants: u64) -> u64 {
+        match self.sowing {
+            Sowing::Seed { .. } | Sowing::Dropped { .. } | Sowing::Hills { .. } => self
+                .seeds_per_plant
+                .and_then(|seeds| agronomy::plants_before_thinning(plants, seeds).ok())
+                .unwrap_or(plants),
+            Sowing::Raised(_) | Sowing::Pieces { .. } | Sowing::Plants => plants,
         }
     }
 

@@ -229,7 +229,7 @@ fn comes_up(
         GerminationFrom::CropBook => {
             form::follows(ui, "yours, from the crop book; lots on the shelf go by their own");
         }
-        GerminationFrom::LegalMinimum => {
+        GerminationFrom::FederalStandard => {
             let least = crop.and_then(|crop| crop.least_germination.as_ref()).map(source);
             from_crop(
                 ui,

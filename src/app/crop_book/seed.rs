@@ -69,7 +69,12 @@ impl Page<'_> {
         }
         self.germination(ui, values);
         if let Some(least) = &crop.least_germination {
-            read_only(ui, "Least germination for sale", &least.value.show(), &source(least));
+            read_only(
+                ui,
+                "Federal standard of germination",
+                &least.value.show(),
+                &source(least),
+            );
         }
         if let Some(table) = &crop.buying {
             buying::show(ui, table, self.beside, self.units);
@@ -99,9 +104,12 @@ impl Page<'_> {
         let counted_on = self.crop.germination.as_ref();
         let from = match (counted_on, &self.crop.least_germination) {
             (Some(own), _) => source(own),
-            (None, Some(_)) => "the least for sale, below, is counted on until you give your own".to_owned(),
+            (None, Some(_)) => {
+                "the federal standard, below, is counted on until you give your own; a packet under it must say so"
+                    .to_owned()
+            }
             (None, None) => {
-                "no least for sale is known, so every seed is counted on until you give your own".to_owned()
+                "no federal standard is known, so every seed is counted on until you give your own".to_owned()
             }
         };
         let id = self.field.with("germination");
