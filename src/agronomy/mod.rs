@@ -57,8 +57,8 @@ pub use salt::{
     sodium_in,
 };
 pub use seed::{
-    comes_up, pieces_needed, places_filled, plants_before_thinning, seed_mass, seeds_in, seeds_needed,
-    table_seeds_per_plant,
+    SeedsInEach, comes_up, pieces_needed, places_filled, plants_before_thinning, seed_mass, seeds_in, seeds_in_each,
+    seeds_needed,
 };
 pub use soil_test::{SoilLevel, Supply, TestedFor, supply_by_mehlich_3};
 pub use split::split;

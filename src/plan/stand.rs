@@ -4,16 +4,10 @@ use super::types::{GerminationFrom, InRowFrom, Stand};
 use crate::agronomy;
 use crate::catalog::{Crop, PlantingMethod};
 use crate::layout::{Planting, Sowing, Water};
-use crate::quantity::Fraction;
+use crate::quantity::{Fraction, Length};
 
 /// How a planting stands. `None` when the crop book lacks the crop and the grower has given no in-row spacing.
 pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> Option<Stand> {
-    let (in_row, in_row_from) = match (planting.in_row, crop) {
-        (Some(own), _) => (own, InRowFrom::Grower),
-        (None, Some(crop)) if water.through_tape() => (crop.in_row_watered.value, InRowFrom::CropWatered),
-        (None, Some(crop)) => (crop.in_row_dry.value, InRowFrom::CropDry),
-        (None, None) => return None,
-    };
     let mut sowing = planting
         .sowing
         .unwrap_or_else(|| crop.map_or(Sowing::Plants, usual_way));
@@ -21,11 +15,21 @@ pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> O
         // The day the bed is planted is the day they are set out.
         raised.set_out = planting.planted.or(raised.set_out);
     }
-    let legal_minimum = crop
+    // The crop's spacing is from plant to plant: a hill of two plants stands twice as far from the next.
+    let from_place_to_place = |spacing: Length| spacing * f64::from(sowing.plants_per_place().max(1));
+    let (in_row, in_row_from) = match (planting.in_row, crop) {
+        (Some(own), _) => (own, InRowFrom::Grower),
+        (None, Some(crop)) if water.through_tape() => {
+            (from_place_to_place(crop.in_row_watered.value), InRowFrom::CropWatered)
+        }
+        (None, Some(crop)) => (from_place_to_place(crop.in_row_dry.value), InRowFrom::CropDry),
+        (None, None) => return None,
+    };
+    let federal_standard = crop
         .and_then(|crop| crop.least_germination.as_ref())
         .map(|least| least.value);
     let of_book = crop.and_then(|crop| crop.germination.as_ref()).map(|part| part.value);
-    let (germination, germination_from) = match (planting.germination, of_book, legal_minimum) {
+    let (germination, germination_from) = match (planting.germination, of_book, federal_standard) {
         (Some(own), ..) => (own, GerminationFrom::Grower),
         (None, Some(own), _) => (own, GerminationFrom::CropBook),
         (None, None, Some(least)) => (least, GerminationFrom::FederalStandard),

@@ -115,6 +115,16 @@ pub enum HarvestAmount {
     Number(Harvest<f64>),
 }
 
+impl BedHarvest {
+    /// Whether one average stands behind it and no range.
+    pub fn is_average(&self) -> bool {
+        match self.amount {
+            HarvestAmount::Weight(range) => range.is_average(),
+            HarvestAmount::Number(range) => range.is_average(),
+        }
+    }
+}
+
 /// How plants stand in the row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stand {

@@ -61,10 +61,8 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     folded(ui, "Seed and planting", is_asked, |ui| {
         sowing_way::show(ui, hand, bed, field);
     });
-    if let Some(rate) = drill::aim(hand, bed) {
-        folded(ui, "Setting the drill", false, |ui| {
-            drill::show(ui, hand, id, rate, field);
-        });
+    if drill::runs(hand, bed) {
+        folded(ui, "Setting the drill", false, |ui| drill::show(ui, hand, bed, field));
     }
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));
