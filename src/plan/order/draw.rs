@@ -145,6 +145,7 @@ fn trays_of(want: &Want, from: Vec<CellsFrom>) -> Option<TraysToSow> {
         cells,
         from,
         seeds_per_cell: raised.seeds_per_cell,
+        cells_per_tray: raised.cells_per_tray,
         trays: raised
             .cells_per_tray
             .and_then(|per_tray| agronomy::trays_needed(cells, per_tray).ok()),

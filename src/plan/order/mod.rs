@@ -15,6 +15,7 @@ use jiff::civil::Date;
 
 use super::things::Things;
 use super::types::{BedHarvest, HeadsUp};
+use crate::agronomy;
 use crate::catalog::CropId;
 use crate::layout::{BedId, LotId, Packet, with_cultivar};
 use crate::quantity::{Fraction, Mass};
@@ -142,12 +143,41 @@ pub struct TraysToSow {
     pub from: Vec<CellsFrom>,
     /// Seeds in each cell.
     pub seeds_per_cell: u16,
+    /// Cells in a tray, where given.
+    pub cells_per_tray: Option<u16>,
     /// Whole trays, where the cells of a tray are given.
     pub trays: Option<u64>,
     /// The day to sow, where the day of setting out and the days in the tray are given.
     pub sow_on: Option<Date>,
     /// The day of setting out, where given.
     pub set_out: Option<Date>,
+}
+
+/// Trays of several beds that are sown together.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TraysTogether {
+    /// How many beds.
+    pub beds: u64,
+    /// Plants to set out.
+    pub plants: u64,
+    /// Cells to sow.
+    pub cells: u64,
+    /// Seeds in each cell.
+    pub seeds_per_cell: u16,
+    /// Cells in a tray, where given.
+    pub cells_per_tray: Option<u16>,
+    /// The day to sow, where known.
+    pub sow_on: Option<Date>,
+    /// The day of setting out, where given.
+    pub set_out: Option<Date>,
+}
+
+impl TraysTogether {
+    /// Whole trays, where the cells of a tray are given.
+    pub fn trays(&self) -> Option<u64> {
+        let per_tray = self.cells_per_tray?;
+        agronomy::trays_needed(self.cells, per_tray).ok()
+    }
 }
 
 /// Cells that are sown with seed of one lot.
@@ -181,6 +211,35 @@ impl OrderLine {
     /// The crop with its cultivar: "Sweet corn, Early Amber".
     pub fn name(&self) -> String {
         with_cultivar(&self.crop_name, &self.cultivar)
+    }
+
+    /// Trays of several beds that are sown on one day in one kind of tray, counted together: the beds share trays, so
+    /// there may be fewer than theirs added up. One entry for each day and kind of more than one bed.
+    pub fn trays_together(&self) -> Vec<TraysTogether> {
+        let mut together: Vec<TraysTogether> = Vec::new();
+        for trays in &self.trays {
+            let alike = |of: &&mut TraysTogether| {
+                (of.sow_on, of.set_out, of.cells_per_tray, of.seeds_per_cell)
+                    == (trays.sow_on, trays.set_out, trays.cells_per_tray, trays.seeds_per_cell)
+            };
+            if let Some(of) = together.iter_mut().find(alike) {
+                of.beds += 1;
+                of.cells = of.cells.saturating_add(trays.cells);
+                of.plants = of.plants.saturating_add(trays.plants);
+            } else {
+                together.push(TraysTogether {
+                    beds: 1,
+                    plants: trays.plants,
+                    cells: trays.cells,
+                    seeds_per_cell: trays.seeds_per_cell,
+                    cells_per_tray: trays.cells_per_tray,
+                    sow_on: trays.sow_on,
+                    set_out: trays.set_out,
+                });
+            }
+        }
+        together.retain(|of| of.beds > 1);
+        together
     }
 
     /// What is drawn from the shelf, over all lots.

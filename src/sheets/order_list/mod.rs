@@ -6,7 +6,7 @@ mod harvest;
 use jiff::civil::Date;
 
 use crate::layout::{Item, Layout, SeedAmount};
-use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow};
+use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow, TraysTogether};
 use crate::quantity::{Units, count, counted};
 
 pub use harvest::harvest_words;
@@ -20,7 +20,7 @@ pub struct OrderList {
     pub cost: String,
     /// What the cost leaves out, in a sentence; empty when nothing.
     pub cost_note: String,
-    /// One line for each bed whose plants are raised in trays.
+    /// One line for each bed whose plants are raised in trays, and one for beds of a line that are sown together.
     pub trays: Vec<TrayWords>,
 }
 
@@ -65,19 +65,23 @@ pub struct TrayWords {
 impl TrayWords {
     /// The trays of a bed in words.
     pub fn of(layout: &Layout, line: &OrderLine, trays: &TraysToSow) -> Self {
-        let mut sow = counted(trays.cells, "cell", "cells");
-        if trays.seeds_per_cell > 1 {
-            sow.push_str(&format!(" of {} seeds", trays.seeds_per_cell));
-        }
-        if let Some(number) = trays.trays {
-            sow.push_str(&format!(", {}", counted(number, "tray", "trays")));
-        }
         Self {
             bed: layout.name_of(Item::Bed(trays.bed)),
             name: line.name(),
-            sow,
+            sow: sow_words(trays.cells, trays.seeds_per_cell, trays.trays),
             seed: seed_words(layout, trays),
             when: when_words(trays.sow_on, trays.set_out),
+        }
+    }
+
+    /// The trays of several beds of a line in words.
+    fn together(line: &OrderLine, together: &TraysTogether) -> Self {
+        Self {
+            bed: format!("all {} beds together", together.beds),
+            name: line.name(),
+            sow: sow_words(together.cells, together.seeds_per_cell, together.trays()),
+            seed: String::new(),
+            when: when_words(together.sow_on, together.set_out),
         }
     }
 
@@ -140,7 +144,11 @@ impl OrderList {
             cost_note,
             trays: lines
                 .iter()
-                .flat_map(|line| line.trays.iter().map(|trays| TrayWords::of(layout, line, trays)))
+                .flat_map(|line| {
+                    let beds = line.trays.iter().map(|trays| TrayWords::of(layout, line, trays));
+                    let together = line.trays_together();
+                    beds.chain(together.into_iter().map(|together| TrayWords::together(line, &together)))
+                })
                 .collect(),
         }
     }
@@ -242,6 +250,18 @@ pub fn packets_words(line: &OrderLine, units: Units) -> String {
         more => words.push_str(&format!("; {more} sizes without a price are left out")),
     }
     words
+}
+
+/// "63 cells of 2 seeds, 1 tray".
+fn sow_words(cells: u64, seeds_per_cell: u16, trays: Option<u64>) -> String {
+    let mut sow = counted(cells, "cell", "cells");
+    if seeds_per_cell > 1 {
+        sow.push_str(&format!(" of {seeds_per_cell} seeds"));
+    }
+    if let Some(number) = trays {
+        sow.push_str(&format!(", {}", counted(number, "tray", "trays")));
+    }
+    sow
 }
 
 fn when_words(sow_on: Option<Date>, set_out: Option<Date>) -> String {
