@@ -226,9 +226,9 @@ fn weights(
 /// With its first letter large, as the head of a column.
 fn capital(words: &str) -> String {
     let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn product_column(dressing: &DressingPlan, index: usize, units: Units) -> Column {

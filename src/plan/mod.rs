@@ -22,7 +22,9 @@ mod types;
 pub use buying::{BuyingBeside, TableBuys};
 pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
-pub use order::{CellsFrom, Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, TraysToSow, TraysTogether};
+pub use order::{
+    CellsFrom, Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, TraysToSow, TraysTogether,
+};
 pub use planner::Planner;
 pub use things::Things;
 pub use types::{

@@ -174,10 +174,13 @@ impl OrderKeeper {
             }
         }
         for line in &order.lines {
+            // Nothing costs nothing, and has no price missing.
+            if line.to_buy.count == 0 {
+                continue;
+            }
             match line.packets.as_ref().and_then(|packets| packets.cost) {
                 Some(cost) => order.cost += cost,
-                None if line.to_buy.count > 0 => order.unpriced += 1,
-                None => {}
+                None => order.unpriced += 1,
             }
         }
         let of_lines = order.lines.iter().flat_map(|line| line.heads_up.iter().cloned());

@@ -147,7 +147,11 @@ impl OrderList {
                 .flat_map(|line| {
                     let beds = line.trays.iter().map(|trays| TrayWords::of(layout, line, trays));
                     let together = line.trays_together();
-                    beds.chain(together.into_iter().map(|together| TrayWords::together(line, &together)))
+                    beds.chain(
+                        together
+                            .into_iter()
+                            .map(|together| TrayWords::together(line, &together)),
+                    )
                 })
                 .collect(),
         }
@@ -278,7 +282,7 @@ pub fn day_words(day: Date) -> String {
 }
 
 /// Which lots the seed of trays is of: "seed of 2024", "seed of 2024 in 20 cells, bought in 43".
-fn seed_words(layout: &Layout, trays: &TraysToSow) -> String {
+pub fn seed_words(layout: &Layout, trays: &TraysToSow) -> String {
     let lot_year = |lot| {
         layout
             .lot(lot)
