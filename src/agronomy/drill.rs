@@ -1,7 +1,5 @@
 //! Setting a drill: how thickly seed is to run, what to count when trying it, and how far off it is.
 
-use std::f64::consts::PI;
-
 use super::unworkable::{Unworkable, not_negative, positive, positive_length};
 use crate::quantity::{Fraction, Length};
 
@@ -88,15 +86,4 @@ impl DrillRate {
 pub fn rolled(circumference: Length, turns: f64) -> Result<Length, Unworkable> {
     let circumference = positive_length(circumference, "the circumference of the wheel")?;
     Ok(circumference * not_negative(turns, "the number of turns")?)
-}
-
-/// The circumference of a wheel from its diameter.
-///
-/// # Errors
-/// When the diameter is nothing.
-///
-/// # Source
-/// Arithmetic: π × diameter.
-pub fn circumference(diameter: Length) -> Result<Length, Unworkable> {
-    Ok(positive_length(diameter, "the diameter of the wheel")? * PI)
 }

@@ -55,7 +55,7 @@ pub fn germination_test(came_up: u32, of: u32) -> Result<TestResult, Unworkable>
     })
 }
 
-/// How a lot stands against the least germination at which seed of its kind may be sold.
+/// How a lot stands against the federal standard of germination for its kind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LegalStanding {
     /// At or over it.
@@ -66,13 +66,15 @@ pub enum LegalStanding {
     Under,
 }
 
-/// Compares what a tag or a test says with the legal minimum. `high` is the upper end of a test's interval; leave it
+/// Compares what a tag or a test says with the federal standard. `high` is the upper end of a test's interval; leave it
 /// out for a tag.
 ///
-/// The minimum is a rule for sale between states. It says nothing against sowing one's own weak seed more thickly.
+/// Seed under the standard may be sold: its label then has to give its germination and say that it is below standard.
+/// It says nothing against sowing one's own weak seed more thickly.
 ///
 /// # Source
-/// The minimum itself: U.S. Code of Federal Regulations, Title 7, section 201.31. The comparison: arithmetic.
+/// The standard itself: U.S. Code of Federal Regulations, Title 7, section 201.31. What a label has to say: Federal Seed
+/// Act, U.S. Code, Title 7, section 1571(b), from memory. The comparison: arithmetic.
 pub fn legal_standing(found: Fraction, high: Option<Fraction>, least: Fraction) -> LegalStanding {
     // What binary loses of 15 out of 20 is no seed.
     let reaches = |part: Fraction| part.get() >= least.get() - 1e-9;

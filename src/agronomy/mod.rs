@@ -33,7 +33,7 @@ pub use credit::{
     AfterCredits, Manure, after_credits, available_nitrogen, drinking_water_limit, legume_sod_credit, manure_release,
     organic_matter_credit, water_credit, worked_in_manure_credit,
 };
-pub use drill::{DrillRate, circumference, rolled};
+pub use drill::{DrillRate, rolled};
 pub use elemental::{
     nitrate_from_nitrogen, nitrogen_from_nitrate, phosphate_from_phosphorus, phosphorus_from_phosphate,
     potash_from_potassium, potassium_from_potash,
@@ -57,12 +57,12 @@ pub use salt::{
     sodium_in,
 };
 pub use seed::{
-    comes_up, pieces_needed, places_filled, plants_before_thinning, seed_mass, seeds_in, seeds_needed,
-    table_seeds_per_plant,
+    SeedsInEach, comes_up, pieces_needed, places_filled, plants_before_thinning, seed_mass, seeds_in, seeds_in_each,
+    seeds_needed,
 };
 pub use soil_test::{SoilLevel, Supply, TestedFor, supply_by_mehlich_3};
 pub use split::split;
-pub use stand::{plants_per_area, row_length_per_area, spaces_in, stand_sample_length};
-pub use tape::{tape_for_row, tape_per_area};
+pub use stand::plants_per_area;
+pub use tape::tape_for_row;
 pub use transplant::{Raising, cells_needed, sow_on, trays_needed};
 pub use unworkable::Unworkable;

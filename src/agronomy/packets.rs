@@ -18,8 +18,10 @@ pub struct PacketChoice {
     pub counts: Vec<u64>,
     /// What they hold together.
     pub amount: f64,
-    /// What they cost together, where every size has its price.
+    /// What they cost together; `None` where no size has a price.
     pub cost: Option<f64>,
+    /// Sizes that were left out because only others have a price.
+    pub unpriced_sizes: usize,
     /// Whether every other choice was ruled out. Only with a dozen odd sizes the search ends before that; the choice
     /// then still covers the need.
     pub proven: bool,
@@ -28,8 +30,8 @@ pub struct PacketChoice {
 /// Most sizes for one cultivar; no seed list has more.
 pub const MOST_PACKET_SIZES: usize = 12;
 
-/// The packets to buy for a need: the cheapest choice that covers it where every size has a price, otherwise the one
-/// that leaves the fewest over. Among equally cheap choices the one with the least left over is taken, and among those
+/// The packets to buy for a need: the cheapest choice that covers it, among the sizes that have a price, or where none
+/// has one the choice that leaves the fewest over. Among equally cheap choices the one with the least left over is taken, and among those
 /// the one with the fewest packets. The need of nothing takes none.
 ///
 /// # Errors
@@ -53,18 +55,20 @@ pub fn choose_packets(need: f64, sizes: &[PacketSize]) -> Result<PacketChoice, U
         positive(size.amount, "what a packet holds")?;
         not_negative(size.price.unwrap_or(0.0), "the price of a packet")?;
     }
-    let priced = sizes.iter().all(|size| size.price.is_some());
+    let priced = sizes.iter().any(|size| size.price.is_some());
     let mut order: Vec<Branch> = sizes
         .iter()
         .enumerate()
+        .filter(|(_, size)| !priced || size.price.is_some())
         .map(|(index, size)| Branch {
             index,
             amount: size.amount,
             // Without prices what they hold stands for what they cost, so that the least left over is the cheapest.
-            weight: size.price.filter(|_| priced).unwrap_or(size.amount),
+            weight: size.price.unwrap_or(size.amount),
             largest_left: 0.0,
         })
         .collect();
+    let unpriced_sizes = sizes.len() - order.len();
     order.sort_by(|a, b| {
         let by_unit = (a.weight / a.amount).total_cmp(&(b.weight / b.amount));
         by_unit.then(b.amount.total_cmp(&a.amount)).then(a.index.cmp(&b.index))
@@ -74,7 +78,8 @@ pub fn choose_packets(need: f64, sizes: &[PacketSize]) -> Result<PacketChoice, U
         largest = largest.max(branch.amount);
         branch.largest_left = largest;
     }
-    let smallest = sizes.iter().fold(f64::INFINITY, |least, size| least.min(size.amount));
+    let amounts: Vec<f64> = order.iter().map(|branch| branch.amount).collect();
+    let smallest = amounts.iter().copied().fold(f64::INFINITY, f64::min);
     if need / smallest >= MOST_PACKETS {
         return Err(Unworkable::TooMany("the packets"));
     }
@@ -84,27 +89,31 @@ pub fn choose_packets(need: f64, sizes: &[PacketSize]) -> Result<PacketChoice, U
         best: None,
         steps: 0,
     };
-    search.go(0, reachable(need, sizes, smallest), Sum::default());
-    let mut choice = PacketChoice {
-        counts: vec![0; sizes.len()],
-        amount: 0.0,
-        cost: priced.then_some(0.0),
-        proven: search.steps < MOST_STEPS,
+    search.go(0, reachable(need, &amounts, smallest), Sum::default());
+    let best = search.best.map(|best| best.1).unwrap_or_default();
+    let taken: Vec<(usize, u64)> = search.order.iter().map(|branch| branch.index).zip(best).collect();
+    let counts: Vec<u64> = (0..sizes.len())
+        .map(|size| {
+            taken
+                .iter()
+                .find(|(index, _)| *index == size)
+                .map_or(0, |(_, count)| *count)
+        })
+        .collect();
+    let of_all = |each: fn(&PacketSize) -> f64| {
+        sizes
+            .iter()
+            .zip(&counts)
+            .map(|(size, &count)| each(size) * count as f64)
+            .sum()
     };
-    for (branch, count) in search
-        .order
-        .iter()
-        .zip(search.best.map(|best| best.1).unwrap_or_default())
-    {
-        let size = &sizes[branch.index];
-        choice.counts[branch.index] = count;
-        choice.amount += size.amount * count as f64;
-        choice.cost = choice
-            .cost
-            .zip(size.price)
-            .map(|(cost, price)| cost + price * count as f64);
-    }
-    Ok(choice)
+    Ok(PacketChoice {
+        amount: of_all(|size| size.amount),
+        cost: priced.then(|| of_all(|size| size.price.unwrap_or(0.0))),
+        unpriced_sizes,
+        proven: search.steps < MOST_STEPS,
+        counts,
+    })
 }
 
 /// No farm buys as many, and counts below it are exact.
@@ -173,7 +182,7 @@ impl Search {
             }
             let Some(branch) = self.order.get(depth) else { return };
             let sum = so_far.plus(branch, count);
-            self.counts[depth] = count;
+            self.set(depth, count);
             if count == enough {
                 if self.best.as_ref().is_none_or(|(best, _)| sum.is_better(*best)) {
                     self.best = Some((sum, self.counts.clone()));
@@ -196,16 +205,22 @@ impl Search {
                 break;
             }
         }
-        self.counts[depth] = 0;
+        self.set(depth, 0);
+    }
+
+    fn set(&mut self, depth: usize, count: u64) {
+        if let Some(place) = self.counts.get_mut(depth) {
+            *place = count;
+        }
     }
 }
 
 /// The least amount that whole packets can come to and that covers the need: the need, up to the next multiple of the
 /// sizes' common measure.
-fn reachable(need: f64, sizes: &[PacketSize], smallest: f64) -> f64 {
+fn reachable(need: f64, amounts: &[f64], smallest: f64) -> f64 {
     let hair = smallest * 1e-6;
-    let measure = sizes.iter().fold(0.0, |measure: f64, size| {
-        let (mut a, mut b) = (size.amount, measure);
+    let measure = amounts.iter().fold(0.0, |measure: f64, &amount| {
+        let (mut a, mut b) = (amount, measure);
         while b > hair {
             let rest = a % b;
             (a, b) = (b, if b - rest < hair { 0.0 } else { rest });

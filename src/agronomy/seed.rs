@@ -1,7 +1,7 @@
 //! How much seed, and how many sets or pieces, a stand takes.
 
-use super::unworkable::{Unworkable, not_negative, positive, positive_length, round_up};
-use crate::quantity::{Fraction, Length, Mass};
+use super::unworkable::{Unworkable, not_negative, positive, round_up};
+use crate::quantity::{Fraction, Mass};
 
 /// Seeds to sow for a stand: plants × good seeds for each ÷ the part that comes up, and a spare part of that on top,
 /// rounded up once at the end.
@@ -66,6 +66,51 @@ pub fn places_filled(seeds: u16, comes_up: Fraction) -> Fraction {
     Fraction::new(1.0 - (1.0 - comes_up.get()).powi(i32::from(seeds))).unwrap_or_default()
 }
 
+/// What to drop by hand in each place so that so many good seeds fall there on average.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeedsInEach {
+    /// The whole number at or under the average.
+    pub fewest: u16,
+    /// The whole number at or over it.
+    pub most: u16,
+    /// Seeds for each place, on average.
+    pub average: f64,
+    /// The part of the places at which at least one plant comes up.
+    pub filled: Fraction,
+}
+
+/// Seeds to drop in each place for so many good ones: good seeds ÷ the part that comes up, which is seldom whole, so some
+/// places get the whole number under it and the others the one over it.
+///
+/// # Errors
+/// When nothing is sown, nothing comes up, or a place takes more than 65,000 seeds.
+///
+/// # Source
+/// Common practice, no source: arithmetic; the places that stay empty by [`places_filled`].
+pub fn seeds_in_each(good_seeds: f64, comes_up: Fraction) -> Result<SeedsInEach, Unworkable> {
+    let good = positive(good_seeds, "the number of seeds for each place")?;
+    let average = good / positive(comes_up.get(), "germination")?;
+    let most = u16::try_from(round_up(average, "the seeds")?).map_err(|_| Unworkable::TooMany("the seeds"))?;
+    let fewest = if f64::from(most) - average < 1e-9 {
+        most
+    } else {
+        most.saturating_sub(1)
+    };
+    let with_most = 1.0 - (f64::from(most) - average);
+    let filled = |seeds| places_filled(seeds, comes_up).get();
+    let filled = if fewest == most {
+        filled(most)
+    } else {
+        filled(most) * with_most + filled(fewest) * (1.0 - with_most)
+    };
+    Ok(SeedsInEach {
+        fewest,
+        most,
+        average,
+        filled: Fraction::new(filled).unwrap_or_default(),
+    })
+}
+
 /// Sets, cloves, seed pieces, slips, crowns or bought plants for so many places, a spare part on top, rounded up.
 ///
 /// # Errors
@@ -100,25 +145,4 @@ pub fn seed_mass(seeds: u64, weight_of_one: Mass) -> Result<Mass, Unworkable> {
 pub fn seeds_in(mass: Mass, weight_of_one: Mass) -> Result<f64, Unworkable> {
     not_negative(mass.to_kilograms(), "the weight of the seeds")?;
     Ok(mass / Mass::kilograms(positive(weight_of_one.to_kilograms(), "the weight of one seed")?))
-}
-
-/// How many seeds a buying table's "so much for so long a row" is for each plant that is left standing.
-///
-/// Such tables give amounts to buy: seed for sowing thickly by hand and thinning hard, with some kept for a second
-/// sowing, and for cabbage kinds often enough for a whole plant bed. From 2 to 67 seeds for each plant stand behind
-/// them, so no need is worked out from one.
-///
-/// # Errors
-/// When the spacing, the row or the weight of one is nothing.
-///
-/// # Source
-/// Common practice, no source: (amount ÷ weight of one) ÷ (length ÷ in-row spacing).
-pub fn table_seeds_per_plant(
-    amount: Mass,
-    length: Length,
-    weight_of_one: Mass,
-    in_row: Length,
-) -> Result<f64, Unworkable> {
-    let plants = positive_length(length, "the length of row")? / positive_length(in_row, "the in-row spacing")?;
-    Ok(seeds_in(amount, weight_of_one)? / plants)
 }

@@ -1,8 +1,7 @@
 //! How much drip tape rows take.
 
-use super::stand::row_length_per_area;
 use super::unworkable::{Unworkable, not_negative};
-use crate::quantity::{Area, Length};
+use crate::quantity::Length;
 
 /// Tape for one row: every line runs along every piece, and each piece of each line takes `spare` more for the
 /// fittings at its ends.
@@ -16,15 +15,4 @@ pub fn tape_for_row(length: Length, pieces: usize, lines: u8, spare: Length) -> 
     not_negative(length.to_metres(), "the row's length")?;
     not_negative(spare.to_metres(), "the spare tape")?;
     Ok((length + spare * pieces as f64) * f64::from(lines))
-}
-
-/// Tape on so much ground, without any spare: area ÷ bed spacing × lines on a bed.
-///
-/// # Errors
-/// When the spacing is nothing.
-///
-/// # Source
-/// Mid-Atlantic Commercial Vegetable Production Recommendations, linear-bed-foot values, times the lines.
-pub fn tape_per_area(area: Area, bed_spacing: Length, lines: u8) -> Result<Length, Unworkable> {
-    Ok(row_length_per_area(area, bed_spacing)? * f64::from(lines))
 }

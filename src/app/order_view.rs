@@ -10,7 +10,7 @@ use crate::layout::Item;
 use crate::sheets::order_list::{OrderList, OrderWords};
 
 /// Widths of the columns: least, and their part of what is left over.
-const COLUMNS: [(&str, f32, f32); 7] = [
+const COLUMNS: [(&str, f32, f32); 8] = [
     ("Crop and cultivar", 170.0, 0.2),
     ("To buy", 140.0, 0.15),
     ("Packets", 110.0, 0.15),
@@ -18,6 +18,7 @@ const COLUMNS: [(&str, f32, f32); 7] = [
     ("Needed", 140.0, 0.15),
     ("Off the shelf", 150.0, 0.15),
     ("Goes to", 150.0, 0.2),
+    ("May give, no promise", 150.0, 0.0),
 ];
 const GAP: f32 = 18.0;
 
@@ -65,14 +66,14 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
 }
 
 /// One line. Gives back whether it was clicked.
-fn row(ui: &mut Ui, widths: &[f32; 7], words: &OrderWords) -> bool {
+fn row(ui: &mut Ui, widths: &[f32; 8], words: &OrderWords) -> bool {
     let colours = theme::colours(ui.theme_in_force());
     let nothing = !words.is_to_buy();
     let plain = |text: &str| RichText::new(text).size(13.0).color(colours.strong);
     let soft = |text: &str| RichText::new(text).size(13.0).color(colours.soft);
     let bold = |text: &str| RichText::new(text).font(theme::bold(13.0)).color(colours.strong);
     ui.horizontal_top(|ui| {
-        let [name, buy, packets, cost, need, shelf, goes_to] = *widths;
+        let [name, buy, packets, cost, need, shelf, goes_to, harvest] = *widths;
         let link = egui::Label::new(bold(&words.name)).sense(egui::Sense::click());
         let clicked = fixed(ui, name, |ui| ui.add(link))
             .on_hover_cursor(egui::CursorIcon::PointingHand)
@@ -92,6 +93,7 @@ fn row(ui: &mut Ui, widths: &[f32; 7], words: &OrderWords) -> bool {
         cell(ui, need, plain(&words.need));
         cell(ui, shelf, plain(&words.from_shelf.join("\n")));
         cell(ui, goes_to, soft(&words.goes_to.join("\n")));
+        cell(ui, harvest, soft(&words.harvest));
         clicked
     })
     .inner

@@ -4,27 +4,14 @@
 use jiff::civil::Date;
 
 use crate::layout::{LotGermination, OwnHarvest, SeedAmount};
-use crate::quantity::{CountPerLength, Fraction, Mass, MassPerArea, MassPerLength, Units};
-
-/// Words that say that a number is a count.
-const COUNTED: [&str; 10] = [
-    "seed",
-    "set",
-    "piece",
-    "seed piece",
-    "clove",
-    "slip",
-    "crown",
-    "plant",
-    "bulb",
-    "tuber",
-];
+use crate::plan::Things;
+use crate::quantity::{CountPerLength, Fraction, Mass, MassPerArea, MassPerLength, MassUnit, Units};
 
 /// Reads an amount by weight or by count: `1/2 oz`, `2 lb`, `340 seeds`. `what` holds it: "a lot".
 pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAmount, String> {
     let split = text.find(|letter: char| letter.is_alphabetic()).unwrap_or(text.len());
     let (number, word) = text.split_at(split);
-    let word = word.trim().to_lowercase();
+    let word = word.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
     let negative = number.trim_start().starts_with(['-', '−']);
     if negative {
         return Err(format!("“{text}” is less than nothing; {what} holds nothing or more"));
@@ -41,10 +28,8 @@ pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAm
             "“{text}” may be a weight or a count; write a weight as {example}, or a count as 340 seeds"
         ));
     }
-    if COUNTED
-        .iter()
-        .any(|counted| word.strip_suffix('s').unwrap_or(&word) == *counted)
-    {
+    let is_counted = |things: &Things| word == things.name() || word == things.one();
+    if Things::ALL.iter().any(is_counted) || ["tuber", "tubers"].contains(&word.as_str()) {
         return read_count(number.trim())
             .map(SeedAmount::Count)
             .ok_or_else(|| format!("“{text}” is not understood; write a whole number, such as 340 seeds"));
@@ -57,6 +42,29 @@ pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAm
 /// A whole number, with or without commas between thousands.
 fn read_count(text: &str) -> Option<u64> {
     text.replace([',', ' '], "").parse().ok()
+}
+
+/// A number without the commas between its thousands; `None` where a comma stands anywhere else: "3,50" may be three and
+/// a half.
+fn without_commas(text: &str) -> Option<String> {
+    let (whole, rest) = text.split_at(text.find('.').unwrap_or(text.len()));
+    let mut groups = whole.split(',');
+    let first = groups.next()?;
+    let are_thousands = groups.clone().next().is_none() || (1..=3).contains(&first.len());
+    (are_thousands && groups.all(|group| group.len() == 3)).then(|| whole.replace(',', "") + rest)
+}
+
+/// Reads what one set, clove or piece weighs: more than nothing.
+pub(super) fn read_weight_of_one(text: &str, units: Units) -> Result<Mass, String> {
+    let unit = match units {
+        Units::Customary => MassUnit::Ounces,
+        Units::Metric => MassUnit::Grams,
+    };
+    match Mass::parse_with(text, unit) {
+        Ok(mass) if mass > Mass::ZERO => Ok(mass),
+        Ok(_) => Err("One weighs more than nothing; write 2 oz, or 50 g".to_owned()),
+        Err(error) => Err(error.to_string()),
+    }
 }
 
 /// Reads how much of a lot comes up: `85 %` from the tag, `34 of 40` from one's own test, nothing where not known.
@@ -98,6 +106,12 @@ pub(super) fn germination(germination: LotGermination) -> String {
 pub(super) fn read_part(text: &str) -> Result<Fraction, String> {
     let part = Fraction::parse_percent(text)
         .map_err(|_| format!("“{text}” does not do; write a percentage over 0 and up to 100, such as 85 %"))?;
+    if part > Fraction::ZERO && part.to_percent() < 1.0 {
+        let hundredfold = plain(part.to_percent() * 100.0);
+        return Err(format!(
+            "“{text}” may be {hundredfold} % or less than one in a hundred; write {hundredfold} %, or 1 % or more"
+        ));
+    }
     if part <= Fraction::ZERO {
         return Err("Of seed that does not come up no amount is enough; write a percentage over 0".to_owned());
     }
@@ -109,8 +123,16 @@ pub(super) fn read_price(text: &str) -> Result<Option<f64>, String> {
     if text.is_empty() {
         return Ok(None);
     }
-    let number = text.trim_matches(|letter: char| !letter.is_ascii_digit() && letter != '-' && letter != '.');
-    number
+    // A sign of currency on either side, and commas between thousands.
+    let currency = |letter: char| letter.is_alphabetic() || letter.is_whitespace() || "$€£¥".contains(letter);
+    let number = text.trim_matches(currency);
+    if number.starts_with(['-', '−']) {
+        return Err(format!(
+            "“{text}” is less than nothing; write a price such as 3.50, or nothing"
+        ));
+    }
+    without_commas(number)
+        .unwrap_or_default()
         .parse::<f64>()
         .ok()
         .filter(|price| price.is_finite() && *price >= 0.0)

@@ -115,22 +115,6 @@ impl PlantingMethod {
     pub const fn is_sown(self) -> bool {
         matches!(self, Self::Drilled)
     }
-
-    /// What is put in each place, in words: "seeds", "seed pieces".
-    pub const fn things(self) -> &'static str {
-        match self {
-            Self::Drilled => "seeds",
-            Self::Transplant => "plants",
-            Self::SeedPiece => "seed pieces",
-            Self::Set => "sets",
-            Self::Slip => "slips",
-            Self::Clove => "cloves",
-            Self::Bulb => "bulbs",
-            Self::Crown => "crowns",
-            Self::Division => "divisions",
-            Self::BareRoot => "bare-root plants",
-        }
-    }
 }
 
 /// Whether soil is drawn up to a crop.

@@ -2,9 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use serde::de::DeserializeOwned;
-
-use super::crop::Crop;
+use super::entries::entries;
 use super::feeding::{self, FileCaution, FileNeed, FileProgramme, FileStage};
 use super::file::{FileCitation, FileCrop};
 use super::lookup::Catalog;
@@ -69,7 +67,6 @@ impl Catalog {
         self.crops.sort_by(|a, b| a.name.cmp(&b.name));
         let places = self.crops.iter().enumerate();
         self.crop_places = places.map(|(place, crop)| (crop.id.clone(), place)).collect();
-        self.crop_names = self.crops.iter().map(names).collect();
     }
 
     fn read_materials(&mut self, text: &str) {
@@ -80,11 +77,6 @@ impl Catalog {
         let same = |material: &Material| (material.id.0.clone(), material.id.clone());
         self.materials = once_each(read, "materials.ron", same, &mut self.problems);
         self.materials.sort_by(|a, b| a.name.cmp(&b.name));
-        self.material_names = self
-            .materials
-            .iter()
-            .map(|material| format!("{} {}", material.name, material.analysis.value.label()).to_lowercase())
-            .collect();
     }
 
     fn read_feeding(&mut self, texts: &CatalogTexts<'_>) {
@@ -137,14 +129,6 @@ impl Catalog {
     }
 }
 
-/// The entries of a file; none, and a problem with the place, when it is not a list of them.
-fn entries<T: DeserializeOwned>(name: &str, text: &str, problems: &mut Vec<String>) -> Vec<T> {
-    ron::from_str(text).unwrap_or_else(|error| {
-        problems.push(format!("{name}: {error}"));
-        Vec::new()
-    })
-}
-
 /// The entries that could be read, the first of those with the same key; what is wrong with the others is a problem.
 /// `key` gives an entry's name for messages and what makes it the same as another.
 fn once_each<T, K: Ord>(
@@ -169,14 +153,4 @@ fn once_each<T, K: Ord>(
         }
     }
     kept
-}
-
-/// All the names of a crop in small letters.
-fn names(crop: &Crop) -> String {
-    let mut names = format!("{}\n{}", crop.name, crop.botanical);
-    for other in &crop.also_called {
-        names.push('\n');
-        names.push_str(other);
-    }
-    names.to_lowercase()
 }

@@ -1,8 +1,8 @@
 //! What the catalogue holds, and how it is looked up.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
-use super::crop::{Crop, Hardiness, Season};
+use super::crop::Crop;
 use super::feeding::{Caution, CautionTopic, FeedingStage, GeneralNeed, NeedKind, Programme};
 use super::ids::{CropId, MaterialId, ProgrammeId, StageId};
 use super::material::Material;
@@ -22,10 +22,6 @@ pub struct Catalog {
     pub(super) problems: Vec<String>,
     /// Where each crop stands among the crops.
     pub(super) crop_places: BTreeMap<CropId, usize>,
-    /// The names of each crop in small letters, in the order of the crops, for finding.
-    pub(super) crop_names: Vec<String>,
-    /// The name of each material in small letters, in the order of the materials.
-    pub(super) material_names: Vec<String>,
 }
 
 impl Catalog {
@@ -57,42 +53,6 @@ impl Catalog {
     /// All sources, by key.
     pub fn citations(&self) -> impl Iterator<Item = &Citation> {
         self.citations.values()
-    }
-
-    /// Crops with all the words typed somewhere in one of their names or the botanical one, by name; upper and lower
-    /// case are the same.
-    pub fn find_crops<'a>(&'a self, part: &str) -> impl Iterator<Item = &'a Crop> + use<'a> {
-        finding(&self.crops, &self.crop_names, part)
-    }
-
-    /// Materials with all the words typed somewhere in their name or analysis ("15-0-0"), by name; upper and lower
-    /// case are the same.
-    pub fn find_materials<'a>(&'a self, part: &str) -> impl Iterator<Item = &'a Material> + use<'a> {
-        finding(&self.materials, &self.material_names, part)
-    }
-
-    /// The plant families of the crops, each once, in order of the alphabet.
-    pub fn families(&self) -> Vec<&str> {
-        let families: BTreeSet<&str> = self.crops.iter().map(|crop| crop.family.as_str()).collect();
-        families.into_iter().collect()
-    }
-
-    /// The crops of a family, by name; upper and lower case are the same.
-    pub fn crops_of_family<'a>(&'a self, family: &str) -> impl Iterator<Item = &'a Crop> {
-        self.crops
-            .iter()
-            .filter(move |crop| crop.family.eq_ignore_ascii_case(family))
-    }
-
-    /// The crops of a season, by name.
-    pub fn crops_of_season(&self, season: Season) -> impl Iterator<Item = &Crop> {
-        self.crops.iter().filter(move |crop| crop.season() == Some(season))
-    }
-
-    /// The crops of a class of hardiness, by name.
-    pub fn crops_of_hardiness(&self, hardiness: Hardiness) -> impl Iterator<Item = &Crop> {
-        let class = move |crop: &&Crop| crop.hardiness.as_ref().is_some_and(|class| class.value == hardiness);
-        self.crops.iter().filter(class)
     }
 
     /// Stages of growth at which crops are fed, in order of time.
@@ -162,14 +122,4 @@ impl Catalog {
     pub fn problems(&self) -> &[String] {
         &self.problems
     }
-}
-
-/// The entries whose names, in small letters and in the same order, hold all the words typed.
-fn finding<'a, T>(entries: &'a [T], names: &'a [String], part: &str) -> impl Iterator<Item = &'a T> + use<'a, T> {
-    let words: Vec<String> = part.split_whitespace().map(str::to_lowercase).collect();
-    entries
-        .iter()
-        .zip(names)
-        .filter(move |(_, names)| words.iter().all(|word| names.contains(word)))
-        .map(|(entry, _)| entry)
 }

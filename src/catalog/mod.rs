@@ -6,6 +6,7 @@
 
 mod built_in;
 mod crop;
+mod entries;
 mod feeding;
 mod file;
 mod growth;

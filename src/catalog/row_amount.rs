@@ -20,3 +20,13 @@ pub enum RowMeasure {
     /// By number.
     Number(Ends<CountPerLength>),
 }
+
+impl RowAmount {
+    /// Whether it is an amount of seed.
+    pub fn is_seed(&self) -> bool {
+        self.what == SEED
+    }
+}
+
+/// The catalogue's word for what is sown.
+const SEED: &str = "seed";

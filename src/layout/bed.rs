@@ -139,7 +139,7 @@ pub struct Planting {
     pub end_gap: Option<Length>,
     /// How it is put in the ground; the crop's usual way when not given.
     pub sowing: Option<Sowing>,
-    /// Seeds that come up out of those sown; the legal minimum for the kind when not given.
+    /// Seeds that come up out of those sown; the federal standard for the kind when not given.
     pub germination: Option<Fraction>,
     /// Of the seeds that come up in a test, the part that comes up in the field; all of them when not given.
     pub field_emergence: Option<Fraction>,

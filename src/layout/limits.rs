@@ -25,6 +25,9 @@ pub const MOST_LINES: u8 = 6;
 /// Seeds sown for each plant that is to stand. Far above any sowing; a larger number is a slip of the hand.
 pub const MOST_SEEDS_PER_PLANT: f64 = 1000.0;
 
+/// The largest part of young plants that may be lost: of all of them none could be set out.
+pub const MOST_LOST: f64 = 0.99;
+
 /// The largest number taken for an amount of a dressing, in kilograms per square metre, per metre or per plant.
 pub const LARGEST_AMOUNT: f64 = 1e6;
 
@@ -314,7 +317,7 @@ pub(super) fn days(days: u16) -> Result<(), ValueError> {
 
 /// Young plants lost: not all of them, or none could be set out.
 pub(super) fn losses(part: f64) -> Result<(), ValueError> {
-    range("the part of young plants that is lost", part, 0.0, 0.99)
+    range("the part of young plants that is lost", part, 0.0, MOST_LOST)
 }
 
 /// Weight of one seed, set or piece.

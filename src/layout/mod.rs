@@ -37,6 +37,7 @@ pub use ground::{Obstacle, ObstacleKind, Plot, Shape};
 pub use history::History;
 pub use ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId, ShedId};
 pub use item::Item;
+pub use naming::with_cultivar;
 pub use own::{OwnCrop, OwnCultivar, OwnHarvest, OwnValues};
 pub use shed::{Label, ShedMaterial};
 pub use shelf::{LotGermination, Packet, PacketList, SeedAmount, SeedLot, cultivar_key, same_cultivar};

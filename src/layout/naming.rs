@@ -3,6 +3,7 @@
 use super::bed::BedGround;
 use super::document::Layout;
 use super::item::Item;
+use super::shelf::SeedLot;
 use crate::catalog::{Catalog, CropId, MaterialId};
 
 impl Layout {
@@ -75,13 +76,27 @@ impl Layout {
                 || "a material".to_owned(),
                 |kept| self.material_name(&kept.material).to_owned(),
             ),
-            Item::Lot(id) => self.lot(id).map_or_else(
-                || "a lot of seed".to_owned(),
-                |lot| match lot.cultivar.as_str() {
-                    "" => format!("{} of {}", self.crop_name(&lot.crop), lot.year),
-                    cultivar => format!("{cultivar} of {}", lot.year),
-                },
-            ),
+            Item::Lot(id) => self
+                .lot(id)
+                .map_or_else(|| "a lot of seed".to_owned(), |lot| lot.name(self.crop_name(&lot.crop))),
+        }
+    }
+}
+
+/// A crop with its cultivar: "Sweet corn, Early Amber"; the crop alone where no cultivar is named.
+pub fn with_cultivar(crop: &str, cultivar: &str) -> String {
+    match cultivar.trim() {
+        "" => crop.to_owned(),
+        cultivar => format!("{crop}, {cultivar}"),
+    }
+}
+
+impl SeedLot {
+    /// The lot in words: "Early Amber of 2025", or "Sweet corn of 2025" without a cultivar.
+    pub fn name(&self, crop: &str) -> String {
+        match self.cultivar.trim() {
+            "" => format!("{crop} of {}", self.year),
+            cultivar => format!("{cultivar} of {}", self.year),
         }
     }
 }

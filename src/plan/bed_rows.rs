@@ -6,7 +6,7 @@ use super::feeding::{BedFeeding, MaterialBook, SeasonOfBed, bed_feeding, feeding
 use super::heads_up::bed_heads_up;
 use super::row_seed::{RowSeed, row_seed};
 use super::stand::stand;
-use super::types::{BedHarvest, BedPlan, HarvestAmount, Piece, PlantedCrop, Row, Stand, Totals};
+use super::types::{BedHarvest, BedPlan, HarvestAmount, Piece, PlantedCrop, Row, Totals};
 use crate::agronomy::{self, Unworkable};
 use crate::catalog::{Crop, RowMeasure};
 use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, ground};
@@ -58,7 +58,7 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
         .stand
         .map(|stand| PlantRule::new(stand.in_row, stand.end_gap, bed.lines));
     let filled = match rule.transpose() {
-        Ok(rule) => fill_rows(&mut plan, bed, crop, rule).map_err(|error| error.to_string()),
+        Ok(rule) => fill_rows(&mut plan, bed, rule).map_err(|error| error.to_string()),
         Err(error) => Err(error.to_string()),
     };
     if let Err(sentence) = filled {
@@ -135,7 +135,7 @@ fn fit(plot: &Plot, bed: &Bed) -> Result<(Region, Region, RowFit), String> {
 }
 
 /// Gives every fitted row its numbers.
-fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<PlantRule>) -> Result<(), Unworkable> {
+fn fill_rows(plan: &mut BedPlan, bed: &Bed, rule: Option<PlantRule>) -> Result<(), Unworkable> {
     plan.rows.reserve(plan.fit.row_count());
     plan.pieces.reserve(plan.fit.piece_count());
     let plants_per_place = plan.stand.map_or(1, |stand| u64::from(stand.sowing.plants_per_place()));
@@ -156,7 +156,7 @@ fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<Pl
             plants = plants.saturating_add(on_piece);
         }
         let pieces = first..plan.pieces.len();
-        let (taken, seed_mass) = seed(places, plan.stand, bed, crop)?;
+        let taken = seed(places, plan, bed)?;
         let number = u32::try_from(fitted.line).map_or(u32::MAX, |line| line.saturating_add(1));
         let tape = if bed.water.through_tape() {
             agronomy::tape_for_row(length, pieces.len(), bed.tape.lines_per_row, bed.tape.spare)?
@@ -170,7 +170,8 @@ fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<Pl
             seeds: taken.seeds,
             cells: taken.cells,
             set_out: taken.set_out,
-            seed_mass,
+            seed_mass: taken.seed_mass,
+            set_out_mass: taken.set_out_mass,
             tape,
             pieces,
         });
@@ -178,25 +179,13 @@ fn fill_rows(plan: &mut BedPlan, bed: &Bed, crop: Option<&Crop>, rule: Option<Pl
     Ok(())
 }
 
-/// What so many places take, and the weight of the seed among it.
-fn seed(
-    places: u64,
-    stand: Option<Stand>,
-    bed: &Bed,
-    crop: Option<&Crop>,
-) -> Result<(RowSeed, Option<Mass>), Unworkable> {
-    let Some((stand, planting)) = stand.zip(bed.planting.as_ref()) else {
-        return Ok((RowSeed::default(), Some(Mass::ZERO)));
+/// What so many places take.
+fn seed(places: u64, plan: &BedPlan, bed: &Bed) -> Result<RowSeed, Unworkable> {
+    let Some((stand, planting)) = plan.stand.zip(bed.planting.as_ref()) else {
+        return Ok(RowSeed::default());
     };
-    let taken = row_seed(places, &stand, planting.spare)?;
-    if !stand.sowing.takes_seed() {
-        return Ok((taken, Some(Mass::ZERO)));
-    }
-    let weight = crop.and_then(|crop| crop.seed_weight.as_ref());
-    let mass = weight
-        .map(|weight| agronomy::seed_mass(taken.seeds, weight.value))
-        .transpose()?;
-    Ok((taken, mass))
+    let one = plan.crop.as_ref().and_then(|crop| crop.one_weighs(stand.sowing));
+    row_seed(places, &stand, planting.spare, one)
 }
 
 /// What so much row of a crop may give, by published yields.
@@ -227,6 +216,7 @@ fn bed_harvest(crop: &Crop, length: Length) -> Option<BedHarvest> {
 fn totals(rows: &[Row]) -> Totals {
     let mut totals = Totals {
         seed_mass: Some(Mass::ZERO),
+        set_out_mass: Some(Mass::ZERO),
         ..Totals::default()
     };
     for row in rows {
@@ -237,9 +227,15 @@ fn totals(rows: &[Row]) -> Totals {
         totals.cells = totals.cells.saturating_add(row.cells);
         totals.set_out = totals.set_out.saturating_add(row.set_out);
         totals.tape += row.tape;
-        totals.seed_mass = totals.seed_mass.zip(row.seed_mass).map(|(sum, mass)| sum + mass);
+        totals.seed_mass = both(totals.seed_mass, row.seed_mass);
+        totals.set_out_mass = both(totals.set_out_mass, row.set_out_mass);
     }
     totals
+}
+
+/// The sum of two weights; not known as soon as one is not.
+fn both(one: Option<Mass>, other: Option<Mass>) -> Option<Mass> {
+    one.zip(other).map(|(one, other)| one + other)
 }
 
 impl Totals {
@@ -252,6 +248,7 @@ impl Totals {
         self.cells = self.cells.saturating_add(other.cells);
         self.set_out = self.set_out.saturating_add(other.set_out);
         self.tape += other.tape;
-        self.seed_mass = self.seed_mass.zip(other.seed_mass).map(|(sum, mass)| sum + mass);
+        self.seed_mass = both(self.seed_mass, other.seed_mass);
+        self.set_out_mass = both(self.set_out_mass, other.set_out_mass);
     }
 }

@@ -1,6 +1,7 @@
 //! What a buying table would have a bed buy, set beside what its rows need. No need is ever worked out from a table.
 
-use super::order::{Quantity, Things};
+use super::order::Quantity;
+use super::things::Things;
 use super::types::Plan;
 use crate::catalog::{RowAmount, RowMeasure};
 use crate::layout::BedId;
@@ -45,7 +46,7 @@ impl BuyingBeside {
                 let (low, high) = (ends.low.value * row_length, ends.high.value * row_length);
                 let mass = need
                     .mass
-                    .filter(|mass| *mass > Mass::ZERO && is_seed == (table.what == SEED));
+                    .filter(|mass| *mass > Mass::ZERO && is_seed == table.is_seed());
                 (TableBuys::Weight(low, high), mass.map(|mass| (low / mass, high / mass)))
             }
             RowMeasure::Number(ends) => {
@@ -66,6 +67,3 @@ impl BuyingBeside {
         })
     }
 }
-
-/// The catalogue's word for what is sown.
-const SEED: &str = "seed";

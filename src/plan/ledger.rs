@@ -4,6 +4,7 @@
 //! once, and the rows' steps are shared out so that they add up to it exactly.
 
 use super::apportion::whole_steps;
+use super::things::Things;
 use super::types::{BedPlan, DressingPlan};
 use crate::quantity::{Length, Mass, Units, count};
 
@@ -44,6 +45,12 @@ pub enum ColumnKind {
     Seeds,
     /// Seeds by weight.
     SeedWeight,
+    /// Cells to sow in trays.
+    Cells,
+    /// Sets, pieces, slips, crowns or bought plants by count.
+    SetOut,
+    /// The same by weight.
+    SetOutWeight,
     /// A dressing's product by weight; the index is the dressing's place in the bed's order.
     Product(usize),
     /// A dressing's product in kitchen measure.
@@ -67,6 +74,11 @@ impl Ledger {
             columns.push(counts(ColumnKind::Seeds, "Seeds", bed.rows.iter().map(|row| row.seeds)));
             columns.extend(seed_weight_column(bed, units));
         }
+        if bed.totals.cells > 0 {
+            columns.push(counts(ColumnKind::Cells, "Cells", bed.rows.iter().map(|row| row.cells)));
+        }
+        columns.extend(set_out_column(bed));
+        columns.extend(set_out_weight_column(bed, units));
         for (index, dressing) in bed.dressings.iter().enumerate() {
             if dressing.problem.is_none() {
                 columns.push(product_column(dressing, index, units));
@@ -170,19 +182,53 @@ fn tape_column(bed: &BedPlan, units: Units) -> Column {
 }
 
 fn seed_weight_column(bed: &BedPlan, units: Units) -> Option<Column> {
-    let total = bed.totals.seed_mass?;
-    let masses: Vec<Mass> = bed.rows.iter().map(|row| row.seed_mass.unwrap_or(Mass::ZERO)).collect();
-    let usual = usual(total, masses.len());
-    // The bed's sum stands in the unit that it has on the card and in the order; its rows follow.
+    let rows = bed.rows.iter().map(|row| row.seed_mass);
+    let (unit, decimals, amounts) = weights(bed.totals.seed_mass?, rows, units);
+    let kind = ColumnKind::SeedWeight;
+    Some(Column::amounts(kind, "Seed", unit, decimals, &amounts))
+}
+
+/// What is put in that is no seed. Bought plants without a spare one are the plants that stand there already.
+fn set_out_column(bed: &BedPlan) -> Option<Column> {
+    let things = bed.things().filter(|_| bed.totals.set_out > 0)?;
+    if things == Things::Plants && bed.totals.set_out == bed.totals.plants {
+        return None;
+    }
+    let title = match things {
+        Things::Plants => "Set out".to_owned(),
+        things => capital(things.name()),
+    };
+    let rows = bed.rows.iter().map(|row| row.set_out);
+    Some(counts(ColumnKind::SetOut, &title, rows))
+}
+
+fn set_out_weight_column(bed: &BedPlan, units: Units) -> Option<Column> {
+    let total = bed.totals.set_out_mass.filter(|_| bed.totals.set_out > 0)?;
+    let rows = bed.rows.iter().map(|row| row.set_out_mass);
+    let (unit, decimals, amounts) = weights(total, rows, units);
+    let kind = ColumnKind::SetOutWeight;
+    Some(Column::amounts(kind, "Weight", unit, decimals, &amounts))
+}
+
+/// Unit, decimals and amounts of weights of seed. The bed's sum stands in the unit that it has on the card and in the
+/// order; its rows follow.
+fn weights(
+    total: Mass,
+    rows: impl ExactSizeIterator<Item = Option<Mass>>,
+    units: Units,
+) -> (&'static str, u8, Vec<f64>) {
+    let usual = usual(total, rows.len());
     let (unit, in_unit) = total.seed_unit(units);
-    let amounts: Vec<f64> = masses.into_iter().map(in_unit).collect();
-    Some(Column::amounts(
-        ColumnKind::SeedWeight,
-        "Seed",
-        unit,
-        two_figures(in_unit(usual)).min(3),
-        &amounts,
-    ))
+    let amounts = rows.map(|mass| in_unit(mass.unwrap_or(Mass::ZERO))).collect();
+    (unit, two_figures(in_unit(usual)).min(3), amounts)
+}
+
+/// With its first letter large, as the head of a column.
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn product_column(dressing: &DressingPlan, index: usize, units: Units) -> Column {

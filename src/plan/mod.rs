@@ -16,13 +16,17 @@ mod planner;
 mod row_seed;
 mod stand;
 mod sums;
+mod things;
 mod types;
 
 pub use buying::{BuyingBeside, TableBuys};
 pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
-pub use order::{Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, Things, TraysToSow};
+pub use order::{
+    CellsFrom, Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, TraysToSow, TraysTogether,
+};
 pub use planner::Planner;
+pub use things::Things;
 pub use types::{
     BedHarvest, BedPlan, CropSum, DressingPlan, GerminationFrom, GoesBy, HarvestAmount, HeadsUp, InRowFrom,
     MaterialSum, Piece, Plan, PlantedCrop, PlotPlan, Row, Stand, Totals,

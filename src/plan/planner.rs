@@ -129,6 +129,7 @@ impl Planner {
 
         let mut totals = Totals {
             seed_mass: Some(Mass::ZERO),
+            set_out_mass: Some(Mass::ZERO),
             ..Totals::default()
         };
         for bed in &plan.beds {

@@ -1,27 +1,47 @@
-//! What one row takes: seed, cells, or sets and plants, each way of planting by its own arithmetic.
+//! What one row takes: seed, cells, or sets and plants, by count and by weight, each way of planting by its own
+//! arithmetic.
 
 use super::types::Stand;
 use crate::agronomy::{self, Raising, Unworkable};
 use crate::layout::Sowing;
-use crate::quantity::Fraction;
+use crate::quantity::{Fraction, Mass};
 
 /// What a row takes.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct RowSeed {
     /// Seeds to sow.
     pub(super) seeds: u64,
+    /// Their weight; `None` where that of one is not known.
+    pub(super) seed_mass: Option<Mass>,
     /// Cells to sow in trays.
     pub(super) cells: u64,
     /// Sets, pieces, slips, crowns or bought plants.
     pub(super) set_out: u64,
+    /// Their weight; `None` where that of one is not known.
+    pub(super) set_out_mass: Option<Mass>,
 }
 
-/// What so many places take, with a spare part on top.
-pub(super) fn row_seed(places: u64, stand: &Stand, spare: Fraction) -> Result<RowSeed, Unworkable> {
+impl Default for RowSeed {
+    /// Nothing, which weighs nothing.
+    fn default() -> Self {
+        Self {
+            seeds: 0,
+            seed_mass: Some(Mass::ZERO),
+            cells: 0,
+            set_out: 0,
+            set_out_mass: Some(Mass::ZERO),
+        }
+    }
+}
+
+/// What so many places take, with a spare part on top. `one` is the weight of one seed, set or piece, where known.
+pub(super) fn row_seed(places: u64, stand: &Stand, spare: Fraction, one: Option<Mass>) -> Result<RowSeed, Unworkable> {
+    let weigh = |count: u64| one.map(|one| agronomy::seed_mass(count, one)).transpose();
     let sown = |seeds_per_place: f64| {
         let seeds = agronomy::seeds_needed(places, seeds_per_place, stand.comes_up(), spare)?;
         Ok(RowSeed {
             seeds,
+            seed_mass: weigh(seeds)?,
             ..RowSeed::default()
         })
     };
@@ -37,15 +57,21 @@ pub(super) fn row_seed(places: u64, stand: &Stand, spare: Fraction) -> Result<Ro
                 spare,
             };
             let cells = agronomy::cells_needed(places, raising)?;
+            let seeds = cells.saturating_mul(u64::from(raised.seeds_per_cell));
             Ok(RowSeed {
-                seeds: cells.saturating_mul(u64::from(raised.seeds_per_cell)),
+                seeds,
+                seed_mass: weigh(seeds)?,
                 cells,
-                set_out: 0,
+                ..RowSeed::default()
             })
         }
-        Sowing::Pieces { .. } | Sowing::Plants => Ok(RowSeed {
-            set_out: agronomy::pieces_needed(places, spare)?,
-            ..RowSeed::default()
-        }),
+        Sowing::Pieces { .. } | Sowing::Plants => {
+            let set_out = agronomy::pieces_needed(places, spare)?;
+            Ok(RowSeed {
+                set_out,
+                set_out_mass: weigh(set_out)?,
+                ..RowSeed::default()
+            })
+        }
     }
 }

@@ -4,27 +4,35 @@ use super::types::{GerminationFrom, InRowFrom, Stand};
 use crate::agronomy;
 use crate::catalog::{Crop, PlantingMethod};
 use crate::layout::{Planting, Sowing, Water};
-use crate::quantity::Fraction;
+use crate::quantity::{Fraction, Length};
 
 /// How a planting stands. `None` when the crop book lacks the crop and the grower has given no in-row spacing.
 pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> Option<Stand> {
-    let (in_row, in_row_from) = match (planting.in_row, crop) {
-        (Some(own), _) => (own, InRowFrom::Grower),
-        (None, Some(crop)) if water.through_tape() => (crop.in_row_watered.value, InRowFrom::CropWatered),
-        (None, Some(crop)) => (crop.in_row_dry.value, InRowFrom::CropDry),
-        (None, None) => return None,
-    };
-    let sowing = planting
+    let mut sowing = planting
         .sowing
         .unwrap_or_else(|| crop.map_or(Sowing::Plants, usual_way));
-    let legal_minimum = crop
+    if let Sowing::Raised(raised) = &mut sowing {
+        // The day the bed is planted is the day they are set out.
+        raised.set_out = planting.planted.or(raised.set_out);
+    }
+    // The crop's spacing is from plant to plant: a hill of two plants stands twice as far from the next.
+    let from_place_to_place = |spacing: Length| spacing * f64::from(sowing.plants_per_place().max(1));
+    let (in_row, in_row_from) = match (planting.in_row, crop) {
+        (Some(own), _) => (own, InRowFrom::Grower),
+        (None, Some(crop)) if water.through_tape() => {
+            (from_place_to_place(crop.in_row_watered.value), InRowFrom::CropWatered)
+        }
+        (None, Some(crop)) => (from_place_to_place(crop.in_row_dry.value), InRowFrom::CropDry),
+        (None, None) => return None,
+    };
+    let federal_standard = crop
         .and_then(|crop| crop.least_germination.as_ref())
         .map(|least| least.value);
     let of_book = crop.and_then(|crop| crop.germination.as_ref()).map(|part| part.value);
-    let (germination, germination_from) = match (planting.germination, of_book, legal_minimum) {
+    let (germination, germination_from) = match (planting.germination, of_book, federal_standard) {
         (Some(own), ..) => (own, GerminationFrom::Grower),
         (None, Some(own), _) => (own, GerminationFrom::CropBook),
-        (None, None, Some(least)) => (least, GerminationFrom::LegalMinimum),
+        (None, None, Some(least)) => (least, GerminationFrom::FederalStandard),
         (None, None, None) => (Fraction::ONE, GerminationFrom::NotKnown),
     };
     Some(Stand {
@@ -77,6 +85,17 @@ impl Stand {
         match self.sowing {
             Sowing::Raised(_) => self.germination,
             _ => agronomy::comes_up(self.germination, self.field_emergence),
+        }
+    }
+
+    /// Plants that come up and are still to be thinned, of so many that are to stand; as many where nothing is thinned.
+    pub fn before_thinning(&self, plants: u64) -> u64 {
+        match self.sowing {
+            Sowing::Seed { .. } | Sowing::Dropped { .. } | Sowing::Hills { .. } => self
+                .seeds_per_plant
+                .and_then(|seeds| agronomy::plants_before_thinning(plants, seeds).ok())
+                .unwrap_or(plants),
+            Sowing::Raised(_) | Sowing::Pieces { .. } | Sowing::Plants => plants,
         }
     }
 

@@ -16,6 +16,7 @@ pub(super) fn crop_sums(beds: &[Arc<BedPlan>]) -> Vec<CropSum> {
             name: crop.name.clone(),
             totals: Totals {
                 seed_mass: Some(Mass::ZERO),
+                set_out_mass: Some(Mass::ZERO),
                 ..Totals::default()
             },
         });

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::feeding::{BedFeeding, Injection, Shopping};
 use super::order::Order;
+use super::things::Things;
 use crate::agronomy::{Harvest, Nutrient};
 use crate::catalog::{Analysis, CropId, Mark, MaterialId, PlantingMethod, SourceKey};
 use crate::geometry::{Point, Region, RowFit};
@@ -116,6 +117,16 @@ pub enum HarvestAmount {
     Number(Harvest<f64>),
 }
 
+impl BedHarvest {
+    /// Whether one average stands behind it and no range.
+    pub fn is_average(&self) -> bool {
+        match self.amount {
+            HarvestAmount::Weight(range) => range.is_average(),
+            HarvestAmount::Number(range) => range.is_average(),
+        }
+    }
+}
+
 /// How plants stand in the row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stand {
@@ -144,8 +155,8 @@ pub enum GerminationFrom {
     Grower,
     /// The grower's too, given in the crop book for the crop or cultivar.
     CropBook,
-    /// The least at which seed of the kind may be sold.
-    LegalMinimum,
+    /// The federal standard of the kind; a packet under it must say so.
+    FederalStandard,
     /// Nowhere: every seed is taken to come up.
     NotKnown,
 }
@@ -177,8 +188,10 @@ pub struct Row {
     pub cells: u64,
     /// Sets, pieces, slips, crowns or bought plants to put in, with the spare ones; 0 where seed is sown.
     pub set_out: u64,
-    /// Weight of those seeds; `None` where the seed's weight is not known.
+    /// Weight of the seeds; `None` where the seed's weight is not known.
     pub seed_mass: Option<Mass>,
+    /// Weight of what is put in that is no seed; `None` where the weight of one is not known, as with bought plants.
+    pub set_out_mass: Option<Mass>,
     /// Tape for it; zero where there is no tape.
     pub tape: Length,
     /// Which of [`BedPlan::pieces`] are its own, in order along the bearing.
@@ -262,6 +275,8 @@ pub struct Totals {
     pub set_out: u64,
     /// Weight of seeds; `None` as soon as one bed's is not known.
     pub seed_mass: Option<Mass>,
+    /// Weight of sets, pieces and the like; `None` as soon as one bed's is not known.
+    pub set_out_mass: Option<Mass>,
     /// Tape.
     pub tape: Length,
 }
@@ -335,6 +350,21 @@ impl DressingPlan {
     }
 }
 
+impl PlantedCrop {
+    /// What one seed, set or piece weighs, sown or set out in this way. The crop book's weight is that of what the crop
+    /// usually comes from: a seed's says nothing of a set.
+    pub fn one_weighs(&self, sowing: Sowing) -> Option<Mass> {
+        let of_book = self
+            .seed_weight
+            .filter(|_| sowing.takes_seed() == (Things::on_shelf(self.method) == Things::Seeds));
+        match sowing {
+            Sowing::Pieces { each } => each.or(of_book),
+            Sowing::Plants => None,
+            _ => of_book,
+        }
+    }
+}
+
 impl Plan {
     /// The plan of a bed.
     pub fn bed(&self, id: BedId) -> Option<&Arc<BedPlan>> {
@@ -346,6 +376,12 @@ impl BedPlan {
     /// The pieces of a row.
     pub fn pieces_of(&self, row: &Row) -> &[Piece] {
         self.pieces.get(row.pieces.clone()).unwrap_or_default()
+    }
+
+    /// What is put in its places; `None` where nothing is planted.
+    pub fn things(&self) -> Option<Things> {
+        let method = self.crop.as_ref().map_or(PlantingMethod::Drilled, |crop| crop.method);
+        self.stand.map(|stand| Things::of(stand.sowing, method))
     }
 
     /// The row of that number, if it kept a piece.

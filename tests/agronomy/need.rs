@@ -4,7 +4,7 @@ use quillet::agronomy::{
     BedRule, Nutrient, RateStanding, SoilLevel, along_bed, along_row, banded_share, density_of_cup, density_of_pint,
     nitrate_from_nitrogen, nitrogen_from_nitrate, nutrient_in, nutrients_in, over_ground, per_stretch,
     phosphate_from_phosphorus, phosphorus_from_phosphate, potash_from_potassium, potassium_from_potash, product_for,
-    row_length_per_area, side_dressings_of_nitrogen, split, standing_of, sweet_corn_after_nitrate_test,
+    side_dressings_of_nitrogen, split, standing_of, sweet_corn_after_nitrate_test,
 };
 use quillet::quantity::{Area, Density, Length, Mass, MassPerArea, MassPerLength, Volume};
 
@@ -143,7 +143,7 @@ fn row_feet_on_an_acre() {
     // Mid-Atlantic Commercial Vegetable Production Recommendations, linear-bed-foot values in a trade news article of 25
     // April 2021: 7,260 at 6 ft and 6,222 at 7 ft.
     for (inches, feet) in [(30.0, 17_424.0), (36.0, 14_520.0), (72.0, 7260.0), (84.0, 6222.86)] {
-        let row = row_length_per_area(Area::acres(1.0), Length::inches(inches)).map_or(f64::NAN, Length::to_feet);
+        let row = (Area::acres(1.0) / Length::inches(inches)).to_feet();
         exact(row, 522_720.0 / inches);
         near(row, feet, 0.005);
     }

@@ -21,13 +21,41 @@ fn worked_examples() {
     // 600: two of 250 and one of 100 cost 13; three of 250 cost 15.
     let choice = choose_packets(600.0, &list).expect("there are packets");
     assert_eq!((choice.counts.as_slice(), choice.cost), (&[1, 2, 0][..], Some(13.0)));
+    assert!(choice.proven);
     // Without prices the fewest left over: 610 is 4 × 100 + 250 with 40 over, and nothing leaves less.
-    let list = sizes(&[(100.0, None), (250.0, None), (1000.0, Some(17.0))]);
+    let list = sizes(&[(100.0, None), (250.0, None), (1000.0, None)]);
     let choice = choose_packets(610.0, &list).expect("there are packets");
-    assert_eq!((choice.counts.as_slice(), choice.cost), (&[4, 1, 0][..], None));
+    assert_eq!(
+        (choice.counts.as_slice(), choice.cost, choice.proven),
+        (&[4, 1, 0][..], None, true)
+    );
     // A need of nothing takes none.
     let choice = choose_packets(0.0, &list).expect("there are packets");
     assert_eq!((choice.counts.as_slice(), choice.amount), (&[0, 0, 0][..], 0.0));
+}
+
+#[test]
+fn sizes_without_a_price_are_left_out_where_others_have_one() {
+    // 100 seeds from packets of 100 at 3 and 250 at 5; what 60 cost nobody said.
+    let list = sizes(&[(100.0, Some(3.0)), (60.0, None), (250.0, Some(5.0))]);
+    let choice = choose_packets(350.0, &list).expect("there are packets");
+    assert_eq!((choice.counts.as_slice(), choice.cost), (&[1, 0, 1][..], Some(8.0)));
+    assert_eq!((choice.unpriced_sizes, choice.proven), (1, true));
+}
+
+#[test]
+fn ties_go_to_less_left_over_and_then_to_fewer_packets() {
+    // 200 at 4: two of 100 at 2 hold 200, one of 300 at 4 holds 300 for the same money.
+    let choice = choose_packets(200.0, &sizes(&[(300.0, Some(4.0)), (100.0, Some(2.0))])).expect("there are packets");
+    assert_eq!((choice.counts.as_slice(), choice.proven), (&[0, 2][..], true));
+    // The same money and the same seeds: one packet and not two.
+    for list in [
+        [(100.0, Some(2.0)), (200.0, Some(4.0))],
+        [(200.0, Some(4.0)), (100.0, Some(2.0))],
+    ] {
+        let choice = choose_packets(200.0, &sizes(&list)).expect("there are packets");
+        assert_eq!(choice.counts.iter().sum::<u64>(), 1, "{list:?}");
+    }
 }
 
 #[test]

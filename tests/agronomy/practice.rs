@@ -1,6 +1,6 @@
 //! Rules of thumb of the trade. All of them: common practice, no source.
 
-use quillet::agronomy::{Nutrient, nutrient_in, over_plan, row_length_per_area, spaces_in};
+use quillet::agronomy::{Nutrient, nutrient_in, over_plan};
 use quillet::catalog::{Catalog, Crop, CropId, Material, MaterialId};
 use quillet::quantity::{Area, Length, Mass, MassPerArea, Units};
 
@@ -22,13 +22,8 @@ fn sweet_corn_rows_stand_3_feet_apart() {
 #[test]
 fn a_30_by_35_foot_plot_has_330_row_feet_at_3_feet() {
     // Each row owns a 3 ft strip along the 30 ft side: 11 strips fit into 35 ft, 33 of them.
-    let rows = spaces_in(Length::feet(35.0), Length::feet(3.0));
-    assert_eq!(rows, Ok(11));
     let strips = Length::feet(30.0) * Length::feet(33.0);
-    exact(
-        row_length_per_area(strips, Length::feet(3.0)).map_or(f64::NAN, Length::to_feet),
-        330.0,
-    );
+    exact((strips / Length::feet(3.0)).to_feet(), 330.0);
 }
 
 #[test]
@@ -36,8 +31,8 @@ fn sweet_corn_stands_closer_over_buried_tape() {
     let corn = sweet_corn().expect("the catalogue has sweet corn");
     exact(corn.in_row_watered.value.to_inches(), 6.0);
     assert!((8.0..=12.0).contains(&corn.in_row_dry.value.to_inches()));
-    assert_eq!(spaces_in(Length::feet(330.0), corn.in_row_watered.value), Ok(660));
-    assert_eq!(spaces_in(Length::feet(330.0), corn.in_row_dry.value), Ok(396));
+    exact((Length::feet(330.0) / corn.in_row_watered.value).round(), 660.0);
+    exact((Length::feet(330.0) / corn.in_row_dry.value).round(), 396.0);
 }
 
 #[test]

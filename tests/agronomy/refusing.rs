@@ -3,8 +3,8 @@
 use quillet::agronomy::{
     BedRule, Nutrient, SoilLevel, Unworkable, after_credits, along_bed, along_row, bags, banded_share, broadcast_share,
     density_of_cup, density_of_pint, lime_for, over_ground, over_plan, per_stretch, plants_per_area, product_for,
-    row_length_per_area, salt_index_of_blend, salt_per_unit, seed_mass, seeds_needed, sodium_nitrate_share, spaces_in,
-    split, stand_sample_length, standing_of, tape_for_row, volume_of, water_credit,
+    salt_index_of_blend, salt_per_unit, seed_mass, seeds_needed, sodium_nitrate_share, split, standing_of,
+    tape_for_row, volume_of, water_credit,
 };
 use quillet::quantity::{Area, Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength};
 
@@ -16,11 +16,8 @@ const FOOT: Length = Length::feet(1.0);
 fn nothing_negative_and_no_number_are_refused_everywhere() {
     for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
         let length = Length::metres(bad);
-        assert!(row_length_per_area(Area::acres(1.0), length).is_err());
-        assert!(stand_sample_length(length).is_err());
         assert!(plants_per_area(Area::acres(1.0), FOOT, length).is_err());
         assert!(plants_per_area(Area::acres(1.0), length, FOOT).is_err());
-        assert!(spaces_in(FOOT, length).is_err());
         assert!(banded_share(FOOT, length, MassPerArea::ZERO).is_err());
         assert!(seeds_needed(1, bad, Fraction::ONE, Fraction::ZERO).is_err());
         assert!(seed_mass(1, Mass::kilograms(bad)).is_err());
@@ -38,7 +35,6 @@ fn nothing_negative_and_no_number_are_refused_everywhere() {
         assert!(tape_for_row(length, 1, 1, FOOT).is_err());
         assert!(tape_for_row(FOOT, 1, 1, length).is_err());
     }
-    assert!(spaces_in(Length::metres(f64::NAN), FOOT).is_err());
     assert!(bags(Mass::kilograms(f64::NAN), Mass::kilograms(1.0)).is_err());
 }
 

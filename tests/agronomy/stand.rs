@@ -1,14 +1,23 @@
 //! Row feet, plants and tape over ground.
 
-use quillet::agronomy::{
-    plants_per_area, row_length_per_area, spaces_in, stand_sample_length, tape_for_row, tape_per_area,
-};
+use quillet::agronomy::{plants_per_area, tape_for_row};
+use quillet::geometry::{Lines, PlantRule};
 use quillet::quantity::{Area, Length, MassPerArea};
 
 use crate::{exact, near};
 
 fn row_feet_per_acre(inches: f64) -> f64 {
-    row_length_per_area(Area::acres(1.0), Length::inches(inches)).map_or(f64::NAN, Length::to_feet)
+    (Area::acres(1.0) / Length::inches(inches)).to_feet()
+}
+
+/// Plants on a piece of row with half a space free at both ends.
+fn on(length: Length, in_row: Length) -> u64 {
+    let one_line = Lines {
+        per_row: 1,
+        apart: Length::ZERO,
+        staggered: false,
+    };
+    PlantRule::new(in_row, in_row / 2.0, one_line).map_or(0, |rule| rule.on(length))
 }
 
 fn plants_per_acre(row: f64, in_row: f64) -> f64 {
@@ -18,8 +27,8 @@ fn plants_per_acre(row: f64, in_row: f64) -> f64 {
 #[test]
 fn row_feet_per_acre_are_43_560_over_the_spacing() {
     // 7,260 at 6 ft and 6,222 at 7 ft (cut down from 6,222.86): Mid-Atlantic Commercial Vegetable Production
-    // Recommendations, linear-bed-foot values, as reported in trade news of 25 April 2021. 17,424 at 30 in: a general
-    // web page on 30-inch rows. The other columns are arithmetic.
+    // Recommendations, linear-bed-foot values, as reported in trade news of 25 April 2021. 17,424 at 30 in, and
+    // all other lines: arithmetic, no source.
     for (inches, feet) in [
         (12.0, 43_560.0),
         (15.0, 34_848.0),
@@ -43,7 +52,7 @@ fn row_feet_per_acre_are_43_560_over_the_spacing() {
 
 #[test]
 fn a_thousandth_of_an_acre_of_row() {
-    // 17.424 ft at 30 in: the same web page; the others are arithmetic, printed to hundredths.
+    // Arithmetic, printed to hundredths; no source.
     for (inches, feet) in [
         (15.0, 34.85),
         (18.0, 29.04),
@@ -53,7 +62,7 @@ fn a_thousandth_of_an_acre_of_row() {
         (38.0, 13.76),
         (40.0, 13.07),
     ] {
-        let length = stand_sample_length(Length::inches(inches)).map_or(f64::NAN, Length::to_feet);
+        let length = (Area::acres(0.001) / Length::inches(inches)).to_feet();
         exact(length, 43.56 * 12.0 / inches);
         near(length, feet, 0.005);
     }
@@ -141,23 +150,24 @@ fn older_tables_truncate() {
 
 #[test]
 fn sweet_corn_populations() {
-    // Purdue University, fresh-market sweet corn variety trials: 13,068 to 26,136 plants an acre, rows 30 to 40 in,
+    // Purdue University, Midwest vegetable variety trials, fresh-market sweet corn (e-Pubs fvtrials 5; year not noted): 13,068 to 26,136 plants an acre, rows 30 to 40 in,
     // 8 to 12 in in the row.
     exact(plants_per_acre(40.0, 12.0), 13_068.0);
     exact(plants_per_acre(30.0, 8.0), 26_136.0);
     // Its stand of 20,328 an acre is 8.57 in at 36 in rows and 10.29 in at 30 in rows.
     near(plants_per_acre(36.0, 8.57), 20_328.0, 15.0);
     near(plants_per_acre(30.0, 10.29), 20_328.0, 15.0);
-    // Utah State University, Utah Vegetable Production Guide, Sweet corn: 36 in by 7.5 to 8.5 in is 20,000 to 23,000.
-    near(plants_per_acre(36.0, 8.5), 20_499.0, 0.5);
-    near(plants_per_acre(36.0, 7.5), 23_232.0, 0.5);
+    // Utah State University, Utah Vegetable Production Guide, Sweet corn: 36 in by 7.5 to 8.5 in is 20,000 to 23,000,
+    // printed to the thousand.
+    near(plants_per_acre(36.0, 8.5), 20_000.0, 500.0);
+    near(plants_per_acre(36.0, 7.5), 23_000.0, 500.0);
 }
 
 #[test]
 fn plants_on_100_feet_by_both_conventions() {
     // University of Maine Cooperative Extension, Planting Chart for the Home Vegetable Garden: 6 to 7 plants on 10 ft
-    // at 18 in: spaces, and with both ends set. Published garden tables: 66 at 18 in and 50 at 24 in on 100 ft, 120 to
-    // 150 at 10 to 8 in. The others are arithmetic: whole spaces.
+    // at 18 in: spaces, and with both ends set. Whole spaces
+    // on 100 ft are arithmetic, no source.
     for (inches, spaces) in [
         (3.0, 400),
         (4.0, 300),
@@ -172,27 +182,23 @@ fn plants_on_100_feet_by_both_conventions() {
         (30.0, 40),
         (36.0, 33),
     ] {
-        assert_eq!(
-            spaces_in(Length::feet(100.0), Length::inches(inches)),
-            Ok(spaces),
-            "{inches} in"
-        );
+        assert_eq!(on(Length::feet(100.0), Length::inches(inches)), spaces, "{inches} in");
     }
-    assert_eq!(spaces_in(Length::feet(10.0), Length::inches(18.0)), Ok(6));
+    assert_eq!(on(Length::feet(10.0), Length::inches(18.0)), 6);
 }
 
 #[test]
 fn decimal_feet_never_cost_a_plant() {
-    assert_eq!(spaces_in(Length::feet(30.0), Length::inches(6.0)), Ok(60));
+    assert_eq!(on(Length::feet(30.0), Length::inches(6.0)), 60);
     for feet in 1..2000_u32 {
         let tenths = f64::from(feet) / 10.0;
         assert_eq!(
-            spaces_in(Length::feet(tenths), Length::feet(0.1)),
-            Ok(u64::from(feet)),
+            on(Length::feet(tenths), Length::feet(0.1)),
+            u64::from(feet),
             "{tenths} ft"
         );
     }
-    assert_eq!(spaces_in(Length::feet(-1.0), Length::feet(1.0)), Ok(0));
+    assert_eq!(on(Length::feet(0.4), Length::feet(1.0)), 0);
 }
 
 #[test]
@@ -206,7 +212,8 @@ fn drip_tape_per_acre() {
         (1.0, 7.0, 1, 6223.0),
         (0.4, 5.0, 1, 3485.0),
     ] {
-        let tape = tape_per_area(Area::acres(acres), Length::feet(bed_feet), lines).map_or(f64::NAN, Length::to_feet);
+        let bed = Area::acres(acres) / Length::feet(bed_feet);
+        let tape = tape_for_row(bed, 1, lines, Length::ZERO).map_or(f64::NAN, Length::to_feet);
         exact(tape, 43_560.0 * acres / bed_feet * f64::from(lines));
         near(tape, feet, 0.5);
     }

@@ -109,6 +109,21 @@ fn slips_are_named() {
 }
 
 #[test]
+fn an_entry_with_a_key_that_is_none_is_left_out_and_named_with_its_place() {
+    for (second, line, column) in [("", 2, 15), ("\n\n  ", 4, 16)] {
+        let text = crops("name: \"Corn\"", "nmae: \"Corn\"").replacen("[(", &format!("[{second}("), 1);
+        let catalog = Catalog::read(&text, "[]", SOURCES);
+        let [problem] = catalog.problems() else {
+            panic!("{:?}", catalog.problems())
+        };
+        let said = format!("crops.ron: {line}:{column}: Unexpected field named `nmae`");
+        assert!(problem.starts_with(&said), "{problem}");
+        let left: Vec<_> = catalog.crops().iter().map(|crop| crop.id.0.as_str()).collect();
+        assert_eq!(left, ["other"]);
+    }
+}
+
+#[test]
 fn slips_in_what_is_known_of_growth_are_named() {
     // Put in before the days to harvest.
     let with = |field: &str| format!("{field}, days_to_harvest: ((60");

@@ -1,6 +1,7 @@
 //! The catalogue is whole, and its numbers fit each other.
 
 use quillet::catalog::{Catalog, Crop, CropId, Ends, Hardiness, Mark, PlantingMethod, RowMeasure};
+use quillet::plan::Things;
 use quillet::quantity::Length;
 
 const IDS: [&str; 76] = [
@@ -255,11 +256,11 @@ fn ways_of_planting_are_those_of_the_crop() {
         ("shallot", PlantingMethod::Bulb, "bulbs"),
         ("asparagus", PlantingMethod::Crown, "crowns"),
         ("strawberry", PlantingMethod::BareRoot, "bare-root plants"),
-        ("onion_transplant", PlantingMethod::Transplant, "plants"),
+        ("onion_transplant", PlantingMethod::Transplant, "seeds"),
     ] {
         let crop = Catalog::built_in().crop(&CropId(id.to_owned())).unwrap();
         assert_eq!(crop.method.value, method, "{id}");
-        assert_eq!(crop.method.value.things(), things);
+        assert_eq!(Things::on_shelf(method).name(), things);
     }
     let also = |id: &str| {
         Catalog::built_in()

@@ -8,6 +8,7 @@
 
 mod dressings;
 mod feeding;
+mod forms;
 mod heads_up;
 mod injections;
 mod mixing;

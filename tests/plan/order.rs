@@ -107,7 +107,7 @@ fn plants_raised_in_trays() {
             .iter()
             .all(|row| row.cells == 84 && row.seeds == 84 && row.set_out == 0)
     );
-    let trays = line(&plan).trays[0];
+    let trays = &line(&plan).trays[0];
     assert_eq!((trays.cells, trays.trays, trays.plants), (924, Some(8), 660));
     assert_eq!(trays.sow_on, Some(date(2027, 3, 29)));
     assert_eq!(line(&plan).things, Things::Seeds);
@@ -132,7 +132,7 @@ fn sets_go_by_weight_and_plants_by_count() {
     assert_eq!(bed(&plants).totals.seeds, 0);
 }
 
-/// The oldest lot that meets the legal minimum goes first, a weak one last; each gives by its own germination.
+/// The oldest lot that meets the federal standard goes first, a weak one last; each gives by its own germination.
 #[test]
 fn lots_are_used_up_from_the_oldest_good_one() {
     let layout = sown(Sowing::Seed { seeds_per_plant: 1.0 });
@@ -178,7 +178,7 @@ fn dead_lots_and_other_cultivars_give_nothing() {
     let said: Vec<_> = plan.heads_up.iter().map(|heads_up| heads_up.what.as_str()).collect();
     assert!(
         said.iter()
-            .any(|what| what.contains("Early Amber of 2026 of it lies on the shelf")),
+            .any(|what| what.contains("are to be bought, and Early Amber of 2026 lies on the shelf.")),
         "{said:?}"
     );
     assert!(said.iter().any(|what| what.starts_with("0 of 20 seeds")), "{said:?}");
@@ -188,7 +188,7 @@ fn dead_lots_and_other_cultivars_give_nothing() {
 }
 
 #[test]
-fn a_lot_under_the_legal_minimum_is_mentioned_with_its_source() {
+fn a_lot_under_the_federal_standard_is_mentioned_with_its_source() {
     // 7 CFR 201.31: sweet corn 75 %.
     let layout = lot(&corn(), 2023, 100, LotGermination::OwnTest { came_up: 31, of: 50 });
     let layout = lot(&layout, 2024, 100, LotGermination::Tag(part(0.75)));
@@ -205,6 +205,7 @@ fn a_lot_under_the_legal_minimum_is_mentioned_with_its_source() {
         weak.what
     );
     assert!(weak.source.contains("201.31"), "{}", weak.source);
+    assert!(weak.why.contains("under the standard must say so"), "{}", weak.why);
     assert!(of(1).is_none());
     assert!(of(2).unwrap().what.contains("is not known"));
 }
@@ -234,34 +235,6 @@ fn packets_cover_what_is_left_at_the_least_cost() {
     assert_eq!((plan.order.cost, plan.order.unpriced), (18.0, 0));
     let cleared = seed(&layout, set("sweet_corn", Vec::new()));
     assert!(super::plan(&cleared).order.lines[0].packets.is_none());
-}
-
-#[test]
-fn packets_by_weight_need_the_weight_of_a_seed() {
-    let layout = sown(Sowing::Plants);
-    let packet = Packet {
-        amount: SeedAmount::Weight(Mass::ounces(1.0)),
-        price: None,
-    };
-    let edit = SeedEdit::SetPackets {
-        crop: crop("sweet_corn"),
-        cultivar: String::new(),
-        sizes: vec![packet],
-    };
-    let by_weight = seed(&layout, edit.clone());
-    let corn_seed = seed(&sown(Sowing::Seed { seeds_per_plant: 1.0 }), edit);
-    let ounces = plan(&corn_seed).order.lines[0].packets.clone().unwrap();
-    // 825 seeds at 150 to the ounce are five and a half ounces (Texas Vegetable Grower's Handbook, Table 2).
-    assert_eq!(ounces.sizes[0].count, 6);
-    let plants = plan(&by_weight);
-    assert!(line(&plants).packets.is_none());
-    assert!(
-        line(&plants)
-            .packets_problem
-            .as_ref()
-            .unwrap()
-            .contains("weight of one")
-    );
 }
 
 #[test]

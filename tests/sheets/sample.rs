@@ -66,6 +66,7 @@ impl BedSpec<'_> {
                 cells: 0,
                 set_out: 0,
                 seed_mass: Some(Mass::grams(0.19 * 2.0 * plants as f64)),
+                set_out_mass: Some(Mass::ZERO),
                 tape: Length::ZERO,
                 pieces: from..pieces.len(),
             });
@@ -78,6 +79,7 @@ impl BedSpec<'_> {
             cells: 0,
             set_out: 0,
             seed_mass: Some(rows.iter().filter_map(|row| row.seed_mass).sum()),
+            set_out_mass: Some(Mass::ZERO),
             tape: Length::ZERO,
         };
         let dressings: Vec<DressingPlan> = self

@@ -5,13 +5,14 @@ use egui::{Id, RichText, Ui};
 use super::{
     Hand, chart, drill, feeding, harvest, head, length_line, outline, planting, remove, sowing_way, tally, tape,
 };
+use crate::agronomy;
 use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::step::Step;
 use crate::geometry::{Lines, Point, Remainder};
 use crate::layout::{Bed, BedChange, BedGround, BedId, Edit, Item, limits::MOST_LINES};
-use crate::quantity::{Bearing, Units};
+use crate::quantity::{Area, Bearing, Units, count};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     let desk = hand.desk;
@@ -47,6 +48,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     }
     planting::in_row(ui, hand, bed, field);
     between_rows(ui, hand, bed, field, units);
+    population(ui, hand, bed, units);
     rows_run(ui, hand, bed, field);
     if let Some(plan) = &plan {
         let chart = ui.scope(|ui| chart::show(ui, hand.sweeps, bed, plan, units, desk.is_previewing()));
@@ -85,10 +87,8 @@ fn sown(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, open: bool) {
     folded(ui, "Seed and planting", open, |ui| {
         sowing_way::show(ui, hand, bed, field);
     });
-    if let Some(rate) = drill::aim(hand, bed) {
-        folded(ui, "Setting the drill", false, |ui| {
-            drill::show(ui, hand, bed.id, rate, field);
-        });
+    if drill::runs(hand, bed) {
+        folded(ui, "Setting the drill", false, |ui| drill::show(ui, hand, bed, field));
     }
 }
 
@@ -128,6 +128,25 @@ fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: U
         );
         label.on_hover_text(planting::source(&crop.row_spacing.low));
     }
+}
+
+/// Plants over ground at these spacings, as handbooks give a stand. What fits the bed is counted row by row above it.
+fn population(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, units: Units) {
+    let Some(stand) = planting::stand(hand, bed) else {
+        return;
+    };
+    let (ground, name) = match units {
+        Units::Customary => (Area::acres(1.0), "an acre"),
+        Units::Metric => (Area::square_metres(10_000.0), "a hectare"),
+    };
+    let Ok(places) = agronomy::plants_per_area(ground, bed.row_spacing, stand.in_row) else {
+        return;
+    };
+    let plants = places * f64::from(bed.lines.per_row) * f64::from(stand.sowing.plants_per_place());
+    form::follows(
+        ui,
+        format!("a stand of {} plants on {name}", count(plants.round() as u64)),
+    );
 }
 
 fn rows_run(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
@@ -202,10 +221,10 @@ fn edges(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
 
 fn lines(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
     let lines = bed.lines;
-    let count = form::field(ui, field.with("lines"), "Lines", &lines.per_row.to_string(), |text| {
+    let per_row = form::field(ui, field.with("lines"), "Lines", &lines.per_row.to_string(), |text| {
         form::read_whole(text, 1, i32::from(MOST_LINES))
     });
-    if let Some(per_row) = count.and_then(|count| u8::try_from(count).ok()) {
+    if let Some(per_row) = per_row.and_then(|lines| u8::try_from(lines).ok()) {
         change(hand, bed.id, BedChange::SetLines(Lines { per_row, ..lines }));
     }
     form::follows(ui, "lines of plants on one row");

@@ -1,15 +1,17 @@
 //! Setting the drill: how thickly seed is to run, what to count when trying it, and how far off it is.
 
+use std::sync::Arc;
+
 use egui::{Id, RichText, Ui};
 
 use super::{Hand, length_line, planting};
-use crate::agronomy::{DrillRate, rolled};
+use crate::agronomy::{DrillRate, comes_up, rolled};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_positive};
 use crate::app::settings::Drill;
 use crate::app::theme;
-use crate::layout::{Bed, BedId, Sowing};
-use crate::quantity::{Length, Units};
+use crate::layout::{Bed, BedId, LotId, SeedLot, Sowing, same_cultivar};
+use crate::quantity::{Fraction, Length, Units};
 
 /// A trial of the drill: how it is tried, and what fell.
 #[derive(Clone, Copy, Debug)]
@@ -18,27 +20,92 @@ pub(crate) struct DrillTrial {
     pub(crate) drill: Drill,
     /// Seeds counted, and for which bed: another bed has another seed.
     counted: Option<(BedId, f64)>,
+    /// The lot that was put in the hopper, and for which bed; no lot is seed to buy.
+    hopper: Option<(BedId, Option<LotId>)>,
 }
 
 impl DrillTrial {
     /// A trial that is still to be made.
     pub(crate) const fn of(drill: Drill) -> Self {
-        Self { drill, counted: None }
+        Self {
+            drill,
+            counted: None,
+            hopper: None,
+        }
     }
 }
 
-/// How thickly seed is to run in one line of the bed; nothing where no drill runs.
-pub(super) fn aim(hand: &Hand<'_>, bed: &Bed) -> Option<DrillRate> {
+/// Whether a drill sows the bed.
+pub(super) fn runs(hand: &Hand<'_>, bed: &Bed) -> bool {
+    aim(hand, bed, None).is_some()
+}
+
+/// How thickly seed is to run in one line of the bed: seed of the lot in the hopper, or seed to buy. Nothing where no
+/// drill runs.
+fn aim(hand: &Hand<'_>, bed: &Bed, lot: Option<&SeedLot>) -> Option<DrillRate> {
     let stand = planting::stand(hand, bed)?;
     if !matches!(stand.sowing, Sowing::Seed { .. } | Sowing::Dropped { .. }) {
         return None;
     }
-    DrillRate::for_stand(stand.in_row, stand.seeds_per_place()?, stand.comes_up()).ok()
+    let germination = lot.and_then(|lot| lot.germination.found());
+    let up = comes_up(germination.unwrap_or(stand.germination), stand.field_emergence);
+    DrillRate::for_stand(stand.in_row, stand.seeds_per_place()?, up).ok()
 }
 
-pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: BedId, aim: DrillRate, field: Id) {
+/// Asks which seed is in the hopper, where there is a lot of the cultivar on the shelf: by itself the lot that is used up
+/// first.
+fn hopper<'a>(ui: &mut Ui, hand: &mut Hand<'a>, bed: &Bed, field: Id) -> Option<&'a SeedLot> {
+    let layout = hand.desk.layout();
+    let planting = bed.planting.as_ref()?;
+    let is_of_bed = |lot: &SeedLot| {
+        lot.crop == planting.crop
+            && same_cultivar(&lot.cultivar, &planting.cultivar)
+            && lot.germination.found().is_none_or(|up| up > Fraction::ZERO)
+            && !lot.amount.is_nothing()
+    };
+    let lots: Vec<&SeedLot> = layout
+        .lots
+        .iter()
+        .map(Arc::as_ref)
+        .filter(|lot| is_of_bed(lot))
+        .collect();
+    if lots.is_empty() {
+        return None;
+    }
+    let drawn = hand
+        .desk
+        .plan()
+        .order
+        .line_of(bed.id)
+        .and_then(|line| line.drawn.first());
+    let chosen = match hand.drill.hopper {
+        Some((of, lot)) if of == bed.id => lot,
+        _ => drawn.map(|drawn| drawn.lot),
+    };
+    let chosen = lots.iter().copied().find(|lot| Some(lot.id) == chosen);
+    let words = |lot: &SeedLot| {
+        let up = lot.germination.found();
+        let up = up.map_or_else(|| "not tested".to_owned(), |up| format!("{} up", up.show()));
+        format!("lot {} of {}, {up}", lot.id.0, lot.year)
+    };
+    let bought = "seed to buy";
+    let names: Vec<(String, Option<LotId>)> = lots.iter().map(|lot| (words(lot), Some(lot.id))).collect();
+    let mut all: Vec<(&str, Option<LotId>)> = names.iter().map(|(name, lot)| (name.as_str(), *lot)).collect();
+    all.push((bought, None));
+    let shown = chosen.map_or_else(|| bought.to_owned(), words);
+    if let Some(lot) = form::choices(ui, field.with("hopper"), "In the hopper", &shown, &all) {
+        hand.drill.hopper = Some((bed.id, lot));
+        hand.drill.counted = None;
+    }
+    chosen
+}
+
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let units = hand.desk.layout().units;
     let field = field.with("drill");
+    let lot = hopper(ui, hand, bed, field);
+    let Some(aim) = aim(hand, bed, lot) else { return };
+    let bed = bed.id;
     let (unit, words) = match units {
         Units::Customary => (Length::feet(1.0), "a foot"),
         Units::Metric => (Length::metres(1.0), "a metre"),

@@ -11,7 +11,7 @@ use crate::app::picker::{Choice, picker};
 use crate::app::seed_words;
 use crate::app::step::Step;
 use crate::layout::limits::SEASONS;
-use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot};
+use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
 use crate::plan::Things;
 use crate::quantity::{Units, count};
 use crate::sheets::order_list::{amount_words, quantity_words};
@@ -63,10 +63,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
 pub(super) fn name(hand: &Hand<'_>, lot: &SeedLot) -> String {
     let crop = hand.desk.crop_book().crop(&lot.crop);
     let crop = crop.map_or(lot.crop.0.as_str(), |crop| crop.name.as_str());
-    match lot.cultivar.trim() {
-        "" => crop.to_owned(),
-        cultivar => format!("{crop}, {cultivar}"),
-    }
+    with_cultivar(crop, &lot.cultivar)
 }
 
 /// A few words about a lot, for lists.

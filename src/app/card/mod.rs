@@ -12,6 +12,7 @@ mod length_line;
 mod lot;
 mod note;
 mod obstacle;
+mod outcome;
 mod outline;
 mod packets;
 mod planting;

@@ -86,6 +86,10 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         change(hand, bed, BedChange::SetInRow(Some(in_row)));
     }
     let crop = crop_of(hand, bed);
+    let hills = match stand.sowing.plants_per_place() {
+        0 | 1 => String::new(),
+        plants => format!(", times the {plants} plants of a hill"),
+    };
     match stand.in_row_from {
         InRowFrom::Grower => {
             if form::yours(ui, "use the crop's own") {
@@ -94,11 +98,19 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         }
         InRowFrom::CropWatered => {
             let words = "by the crop, all the water it asks for";
-            from_crop(ui, words, crop.map(|crop| source(&crop.in_row_watered)));
+            from_crop(
+                ui,
+                &(words.to_owned() + &hills),
+                crop.map(|crop| source(&crop.in_row_watered)),
+            );
         }
         InRowFrom::CropDry => {
             let words = "by the crop, wider where water may run short";
-            from_crop(ui, words, crop.map(|crop| source(&crop.in_row_dry)));
+            from_crop(
+                ui,
+                &(words.to_owned() + &hills),
+                crop.map(|crop| source(&crop.in_row_dry)),
+            );
         }
     }
 }

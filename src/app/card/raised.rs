@@ -2,17 +2,51 @@
 
 use egui::{Id, Ui};
 
+use super::Hand;
+use super::planting::change;
 use crate::app::form;
 use crate::app::seed_words::{read_day, read_weeks, weeks};
-use crate::layout::Raised;
-use crate::layout::limits::MOST_CELLS;
+use crate::layout::limits::{MOST_CELLS, MOST_LOST, MOST_SEEDS_PER_PLANT};
+use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
 use crate::quantity::Fraction;
 
-/// Draws the lines. Gives back what was changed.
-pub(super) fn show(ui: &mut Ui, raised: Raised, field: Id) -> Option<Raised> {
+/// Draws the lines, and takes over what is changed in them.
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, raised: Raised, field: Id) {
+    // The day may be that of planting the bed, which is kept beside the way.
+    let kept = match planting.sowing {
+        Some(Sowing::Raised(raised)) => raised.set_out,
+        _ => None,
+    };
+    let of_way = Raised {
+        set_out: kept,
+        ..raised
+    };
+    if let Some(raised) = way(ui, of_way, field) {
+        change(hand, bed, BedChange::SetSowing(Some(Sowing::Raised(raised))));
+    }
+    let shown = raised.set_out.map_or_else(String::new, |day| day.to_string());
+    if let Some(day) = form::field(ui, field.with("set out"), "Set out on", &shown, read_day) {
+        change(hand, bed, BedChange::SetPlanted(day));
+        if kept.is_some() {
+            // One day in one place.
+            let raised = Raised {
+                set_out: None,
+                ..of_way
+            };
+            change(hand, bed, BedChange::SetSowing(Some(Sowing::Raised(raised))));
+        }
+    }
+    form::follows(
+        ui,
+        "weeks from sowing, and the day the bed is planted; then the day to sow is counted back",
+    );
+}
+
+/// Cell, losses, tray and weeks. Gives back what was changed.
+fn way(ui: &mut Ui, raised: Raised, field: Id) -> Option<Raised> {
     let mut changed = None;
     let shown = raised.seeds_per_cell.to_string();
-    let read = |text: &str| form::read_whole(text, 1, 100);
+    let read = |text: &str| form::read_whole(text, 1, MOST_SEEDS_PER_PLANT as i32);
     if let Some(seeds) = form::field(ui, field.with("cell"), "Seeds a cell", &shown, read)
         && let Ok(seeds_per_cell) = u16::try_from(seeds)
     {
@@ -25,7 +59,7 @@ pub(super) fn show(ui: &mut Ui, raised: Raised, field: Id) -> Option<Raised> {
     let read = |text: &str| {
         Fraction::parse_percent(text)
             .ok()
-            .filter(|part| part.get() <= 0.99)
+            .filter(|part| part.get() <= MOST_LOST)
             .ok_or_else(|| format!("“{text}” does not do; write a percentage from 0 to 99, such as 10 %"))
     };
     if let Some(losses) = form::field(ui, field.with("losses"), "Losses", &raised.losses.show(), read) {
@@ -49,13 +83,5 @@ pub(super) fn show(ui: &mut Ui, raised: Raised, field: Id) -> Option<Raised> {
     if let Some(days_in_tray) = form::field(ui, field.with("weeks"), "In the tray", &shown, read_weeks) {
         changed = Some(Raised { days_in_tray, ..raised });
     }
-    let shown = raised.set_out.map_or_else(String::new, |day| day.to_string());
-    if let Some(set_out) = form::field(ui, field.with("set out"), "Set out on", &shown, read_day) {
-        changed = Some(Raised { set_out, ..raised });
-    }
-    form::follows(
-        ui,
-        "weeks from sowing, and the day; then the day to sow is counted back",
-    );
     changed
 }

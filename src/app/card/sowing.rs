@@ -78,13 +78,20 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
         format!("to buy {}", words.to_buy)
     };
     ui.label(RichText::new(strong).font(theme::bold(13.0)));
-    packets::show(ui, hand, &line.crop, &line.cultivar, line.things, id);
-    if !words.packets.is_empty() {
+    if line.is_shelf_form {
+        packets::show(ui, hand, &line.crop, &line.cultivar, line.things, id);
+    }
+    if let Some(problem) = &line.packets_problem {
+        form::wrong(ui, problem);
+    } else if !words.packets.is_empty() {
         let cost = match words.cost.as_str() {
             "" => String::new(),
-            cost => format!(", {cost}"),
+            cost => format!("; costs {cost}"),
         };
         form::follows(ui, format!("take {}{cost}", words.packets));
+    }
+    if !words.harvest.is_empty() {
+        form::follows(ui, format!("may give {}, never a promise", words.harvest));
     }
     for of in &line.beds {
         let Some(bed) = hand.desk.layout().bed(of.bed) else {

@@ -1,17 +1,16 @@
-//! How a bed's crop is put in the ground, with what each way asks for and what follows from it.
+//! How a bed's crop is put in the ground, and what each way asks for.
 
-use egui::{Id, RichText, Ui};
+use egui::{Id, Ui};
 
 use super::planting::{change, crop_of, from_crop, source, stand};
-use super::{Hand, length_line, raised};
-use crate::agronomy;
+use super::{Hand, length_line, outcome, raised};
 use crate::app::form;
-use crate::app::seed_words::{plain, read_part};
-use crate::app::theme;
+use crate::app::seed_words::{plain, read_part, read_weight_of_one};
 use crate::catalog::{Crop, PlantingMethod};
+use crate::layout::limits::MOST_SEEDS_PER_PLANT;
 use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
-use crate::plan::{BedPlan, GerminationFrom, Stand};
-use crate::quantity::{Fraction, Length, Mass, MassUnit, Units, count};
+use crate::plan::{GerminationFrom, Stand, Things};
+use crate::quantity::{Fraction, Length, Units};
 
 /// Way, what it asks for, germination, what is added on top, and what follows.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
@@ -27,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             change(hand, bed, BedChange::SetSowing(None));
         }
     } else if let Some(crop) = crop {
-        let words = format!("{}, the crop's usual way", crop.method.value.things());
+        let words = format!("{}, the crop's usual way", usual_things(crop).name());
         from_crop(ui, &words, Some(source(&crop.method)));
     }
     asked(ui, hand, bed, planting, &stand, field);
@@ -45,13 +44,28 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     }
     end_gap(ui, hand, bed, field, stand.end_gap, planting.end_gap.is_some(), units);
     if let Some(plan) = hand.desk.plan().bed(bed.id).cloned() {
-        outcome(ui, &plan, &stand, units);
+        outcome::show(ui, hand, bed, &plan, &stand);
+    }
+}
+
+/// What the crop's usual way puts in the ground.
+const fn usual_things(crop: &Crop) -> Things {
+    match crop.method.value {
+        PlantingMethod::Transplant => Things::Plants,
+        method => Things::on_shelf(method),
     }
 }
 
 /// The ways there are, each as it begins when it is chosen.
-fn ways(stand: &Stand) -> [Sowing; 6] {
-    let seeds = stand.seeds_per_plant.filter(|seeds| *seeds >= 1.0).unwrap_or(1.0);
+fn ways(stand: &Stand, crop: Option<&Crop>) -> [Sowing; 6] {
+    let of_book = crop
+        .and_then(|crop| crop.seeds_per_plant.as_ref())
+        .map(|seeds| seeds.value);
+    let seeds = stand
+        .seeds_per_plant
+        .or(of_book)
+        .filter(|seeds| *seeds >= 1.0)
+        .unwrap_or(1.0);
     let whole = seeds.ceil().min(9.0) as u16;
     let begun = |sowing: Sowing| {
         // The way in force stays as it is.
@@ -87,7 +101,7 @@ const fn way_words(sowing: Sowing) -> &'static str {
 }
 
 fn way(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand: &Stand, field: Id) {
-    let ways = ways(stand).map(|sowing| (way_words(sowing), sowing));
+    let ways = ways(stand, crop_of(hand, bed)).map(|sowing| (way_words(sowing), sowing));
     let picked = form::choices(ui, field.with("sowing"), "Put in as", way_words(stand.sowing), &ways);
     if let Some(sowing) = picked.filter(|sowing| planting.sowing != Some(*sowing)) {
         change(hand, bed, BedChange::SetSowing(Some(sowing)));
@@ -98,7 +112,7 @@ fn way(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand: 
 fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand: &Stand, field: Id) {
     let set = |hand: &mut Hand<'_>, sowing| change(hand, bed, BedChange::SetSowing(Some(sowing)));
     let number = |ui: &mut Ui, name: &str, label: &str, value: u16| {
-        let read = |text: &str| form::read_whole(text, 1, 1000);
+        let read = |text: &str| form::read_whole(text, 1, MOST_SEEDS_PER_PLANT as i32);
         form::field(ui, field.with(name), label, &value.to_string(), read).and_then(|value| u16::try_from(value).ok())
     };
     match stand.sowing {
@@ -117,7 +131,7 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
             form::follows(ui, "good seeds for each plant that is to stand; the rest is thinned");
         }
         Sowing::Dropped { seeds_per_place } => {
-            if let Some(seeds_per_place) = number(ui, "dropped", "Seeds a place", seeds_per_place) {
+            if let Some(seeds_per_place) = number(ui, "dropped", "Good seeds a place", seeds_per_place) {
                 set(hand, Sowing::Dropped { seeds_per_place });
             }
             form::follows(ui, "thinned to one at each place");
@@ -126,7 +140,7 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
             seeds_per_hill,
             plants_per_hill,
         } => {
-            if let Some(seeds_per_hill) = number(ui, "hill seeds", "Seeds a hill", seeds_per_hill) {
+            if let Some(seeds_per_hill) = number(ui, "hill seeds", "Good seeds a hill", seeds_per_hill) {
                 set(
                     hand,
                     Sowing::Hills {
@@ -147,20 +161,18 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
             form::follows(ui, "left standing in each; “in the row” is from hill to hill");
         }
         Sowing::Raised(raised) => {
-            if let Some(raised) = raised::show(ui, raised, field) {
-                set(hand, Sowing::Raised(raised));
-            }
+            raised::show(ui, hand, bed, planting, raised, field);
         }
         Sowing::Pieces { .. } => pieces(ui, hand, bed, planting, field),
         Sowing::Plants => {
-            let words = match crop_of(hand, bed).map(|crop| crop.method.value) {
-                Some(PlantingMethod::Slip) => "slips, bought or from your own roots; one in each place",
-                Some(PlantingMethod::Crown) => "crowns, bought; one in each place",
-                Some(PlantingMethod::BareRoot) => "bare-root plants, bought; one in each place",
-                Some(PlantingMethod::Division) => "divisions of old plants; one in each place",
-                _ => "bought, or from elsewhere; one in each place",
+            let from = match things(hand, bed) {
+                Things::Slips => "slips, bought or from your own roots",
+                Things::Crowns => "crowns, bought",
+                Things::BareRoot => "bare-root plants, bought",
+                Things::Divisions => "divisions of old plants",
+                _ => "bought, or from elsewhere",
             };
-            form::follows(ui, words);
+            form::follows(ui, format!("{from}; one in each place"));
         }
     }
 }
@@ -173,18 +185,13 @@ fn pieces(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, fiel
         _ => None,
     };
     let crop = crop_of(hand, bed);
-    let of_crop = crop.and_then(|crop| crop.seed_weight.as_ref());
+    // Of a crop that is usually sown the book has the weight of a seed, which says nothing of a set.
+    let of_crop = crop
+        .filter(|crop| Things::on_shelf(crop.method.value) != Things::Seeds)
+        .and_then(|crop| crop.seed_weight.as_ref());
     let in_force = own.or(of_crop.map(|weight| weight.value));
     let shown = in_force.map_or_else(String::new, |mass| mass.show_seed(units));
-    let unit = match units {
-        Units::Customary => MassUnit::Ounces,
-        Units::Metric => MassUnit::Grams,
-    };
-    let read = |text: &str| match Mass::parse_with(text, unit) {
-        Ok(mass) if mass > Mass::ZERO => Ok(mass),
-        Ok(_) => Err("One weighs more than nothing; write 2 oz, or 50 g".to_owned()),
-        Err(error) => Err(error.to_string()),
-    };
+    let read = |text: &str| read_weight_of_one(text, units);
     if let Some(each) = form::field(ui, field.with("each"), "One weighs", &shown, read) {
         change(
             hand,
@@ -218,7 +225,7 @@ fn comes_up(
             let way_back = if crop.is_some_and(|crop| crop.germination.is_some()) {
                 "use yours of the crop book"
             } else if crop.is_some_and(|crop| crop.least_germination.is_some()) {
-                "use the legal minimum"
+                "use the federal standard"
             } else {
                 "count on every seed"
             };
@@ -229,15 +236,15 @@ fn comes_up(
         GerminationFrom::CropBook => {
             form::follows(ui, "yours, from the crop book; lots on the shelf go by their own");
         }
-        GerminationFrom::LegalMinimum => {
+        GerminationFrom::FederalStandard => {
             let least = crop.and_then(|crop| crop.least_germination.as_ref()).map(source);
             from_crop(
                 ui,
-                "of seed to buy: the least the law lets it be sold with; lots on the shelf go by their own",
+                "of seed to buy: the federal standard, and a packet under it must say so; lots on the shelf go by their own",
                 least,
             );
         }
-        GerminationFrom::NotKnown => form::follows(ui, "no legal minimum is known; give what the packet says"),
+        GerminationFrom::NotKnown => form::follows(ui, "no federal standard is known; give what the packet says"),
     }
     if matches!(stand.sowing, Sowing::Raised(_)) {
         return;
@@ -258,6 +265,12 @@ fn comes_up(
     }
 }
 
+/// What is put in the bed's places.
+fn things(hand: &Hand<'_>, bed: &Bed) -> Things {
+    let plan = hand.desk.plan().bed(bed.id);
+    plan.and_then(|plan| plan.things()).unwrap_or(Things::Plants)
+}
+
 fn end_gap(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, in_force: Length, is_yours: bool, units: Units) {
     if let Some(end_gap) = length_line::short(ui, field.with("end gap"), "End gap", in_force, units) {
         change(hand, bed, BedChange::SetEndGap(Some(end_gap)));
@@ -268,72 +281,5 @@ fn end_gap(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, in_force: Len
         }
     } else {
         form::follows(ui, "from a row's end to its first plant: half the in-row spacing");
-    }
-}
-
-/// What the bed takes: places, seeds or pieces, plants before and after thinning, trays and the day to sow.
-fn outcome(ui: &mut Ui, plan: &BedPlan, stand: &Stand, units: Units) {
-    let totals = &plan.totals;
-    if totals.plants == 0 {
-        return;
-    }
-    ui.add_space(4.0);
-    let strong = |ui: &mut Ui, words: String| ui.label(RichText::new(words).font(theme::bold(13.0)));
-    let per_place = u64::from(stand.sowing.plants_per_place().max(1));
-    let weight = totals
-        .seed_mass
-        .map_or_else(String::new, |mass| format!(", {}", mass.show_seed(units)));
-    match stand.sowing {
-        Sowing::Raised(raised) => {
-            strong(
-                ui,
-                format!("{} cells, {} seeds{weight}", count(totals.cells), count(totals.seeds)),
-            );
-            let mut words = Vec::new();
-            if let Some(trays) = raised
-                .cells_per_tray
-                .and_then(|cells| agronomy::trays_needed(totals.cells, cells).ok())
-            {
-                words.push(format!(
-                    "{} {}",
-                    count(trays),
-                    if trays == 1 { "tray" } else { "trays" }
-                ));
-            }
-            if let Some(day) = raised
-                .set_out
-                .zip(raised.days_in_tray)
-                .and_then(|(out, days)| agronomy::sow_on(out, days))
-            {
-                words.push(format!("sow on {}", day.strftime("%-d %B %Y")));
-            }
-            words.push(format!("{} plants to set out", count(totals.plants)));
-            form::follows(ui, words.join(" · "));
-        }
-        Sowing::Pieces { .. } | Sowing::Plants => {
-            let things = plan.crop.as_ref().map_or("pieces", |crop| crop.method.things());
-            let things = match stand.sowing {
-                Sowing::Plants if !matches!(things, "slips" | "crowns" | "divisions" | "bare-root plants") => "plants",
-                Sowing::Pieces { .. } if matches!(things, "seeds" | "plants") => "pieces",
-                _ => things,
-            };
-            strong(ui, format!("{} {things}{weight}", count(totals.set_out)));
-            form::follows(ui, format!("for {} places", count(totals.plants)));
-        }
-        Sowing::Seed { .. } | Sowing::Dropped { .. } | Sowing::Hills { .. } => {
-            strong(ui, format!("{} seeds{weight}", count(totals.seeds)));
-            let places = totals.plants / per_place;
-            let before = stand
-                .seeds_per_plant
-                .and_then(|seeds| agronomy::plants_before_thinning(totals.plants, seeds).ok());
-            let mut words = vec![if matches!(stand.sowing, Sowing::Hills { .. }) {
-                format!("{} hills", count(places))
-            } else {
-                format!("{} places", count(places))
-            }];
-            words.extend(before.map(|before| format!("{} plants before thinning", count(before))));
-            words.push(format!("{} after", count(totals.plants)));
-            form::follows(ui, words.join(" · "));
-        }
     }
 }

@@ -11,9 +11,15 @@ use crate::plan::{BuyingBeside, TableBuys};
 use crate::quantity::{Length, MassPerLength, Units, count};
 use crate::sheets::order_list::quantity_words;
 
-/// Why a table of seed is not what rows need.
-const OF_SEED: &str = "An amount to buy, for sowing thickly by hand and thinning out most of it, or for a bed of \
+/// What a table of seed is, where it cannot be compared with a bed, or says about what the bed needs.
+const OF_SEED: &str = "An amount to buy, at the spacing and the germination that whoever wrote the table counted on. \
+    What your rows need is counted from the places in them, and never from such a table.";
+/// Why a table of seed says more than rows need.
+const MORE_SEED: &str = "An amount to buy, for sowing thickly by hand and thinning out most of it, or for a bed of \
     young plants. What your rows need is counted from the places in them, and never from such a table.";
+/// Why a table of seed says less than rows need.
+const LESS_SEED: &str = "An amount to buy at a wider spacing, or for seed that comes up better than yours is counted \
+    on. What your rows need is counted from the places in them, and never from such a table.";
 /// Why a table of plants, sets or slips is not what rows need.
 const OF_PLANTS: &str = "An amount to buy at the spacing of whoever wrote the table, with some over. What your rows \
     need is counted from the places in them, and never from such a table.";
@@ -21,10 +27,20 @@ const OF_PLANTS: &str = "An amount to buy at the spacing of whoever wrote the ta
 /// Draws what tables say, why, and with a bed of the crop what they would have it buy. `beside` names the bed.
 pub(super) fn show(ui: &mut Ui, table: &RowAmount, beside: Option<(&str, BuyingBeside)>, units: Units) {
     read_only(ui, "Buying tables say", &table_words(table, units), &row_source(table));
-    let why = if table.what == "seed" { OF_SEED } else { OF_PLANTS };
+    let times = beside.as_ref().and_then(|(_, beside)| beside.times);
+    let why = if table.is_seed() { why_of_seed(times) } else { OF_PLANTS };
     let mut words = vec![why.to_owned()];
     words.extend(beside.map(|(bed, beside)| beside_words(bed, &beside, &table.what, units)));
     beneath(ui, &words.join("\n"));
+}
+
+/// Why a table of seed and the need of rows differ, by how many times the need it says.
+const fn why_of_seed(times: Option<(f64, f64)>) -> &'static str {
+    match times {
+        Some((low, _)) if low > 1.5 => MORE_SEED,
+        Some((_, high)) if high < 0.95 => LESS_SEED,
+        _ => OF_SEED,
+    }
 }
 
 /// "0.50 oz of seed in 100 ft": seed is weighed as seed is everywhere.

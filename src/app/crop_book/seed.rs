@@ -6,10 +6,10 @@ use super::buying;
 use super::rows::{group, own, own_choice, read_only};
 use super::values::{Page, take};
 use super::words::{METHODS, ends, ends_source, method_words, source, source_or_none};
-use crate::app::seed_words::{plain, read_part, read_positive};
+use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one};
 use crate::catalog::PlantingMethod;
 use crate::layout::OwnValues;
-use crate::quantity::{Mass, MassUnit, Units, count};
+use crate::quantity::{Mass, Units, count};
 
 impl Page<'_> {
     pub(super) fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
@@ -44,32 +44,15 @@ impl Page<'_> {
             );
             read_only(ui, "From lot to lot", &words, &ends_source(range));
         }
-        if let Some(seeds) = &crop.seeds_per_plant {
-            let id = self.field.with("seeds per plant");
-            let read = |text: &str| {
-                let seeds = read_positive(text, "1.5")?;
-                if seeds < 1.0 {
-                    return Err("A plant comes of one seed at least; write 1 or more".to_owned());
-                }
-                Ok(seeds)
-            };
-            let is_own = values.seeds_per_plant.is_some();
-            let shown = plain(seeds.value);
-            let change = own(
-                ui,
-                id,
-                "Good seeds a plant",
-                &shown,
-                is_own,
-                self.back,
-                &source(seeds),
-                read,
-            );
-            take(change, &mut values.seeds_per_plant);
-        }
+        self.seeds_per_plant(ui, values);
         self.germination(ui, values);
         if let Some(least) = &crop.least_germination {
-            read_only(ui, "Least germination for sale", &least.value.show(), &source(least));
+            read_only(
+                ui,
+                "Federal standard of germination",
+                &least.value.show(),
+                &source(least),
+            );
         }
         if let Some(table) = &crop.buying {
             buying::show(ui, table, self.beside, self.units);
@@ -91,6 +74,28 @@ impl Page<'_> {
         }
     }
 
+    /// Good seeds for each plant that is to stand, of crops that are sown. One where neither the catalogue nor the grower
+    /// says more.
+    fn seeds_per_plant(&self, ui: &mut Ui, values: &mut OwnValues) {
+        if !self.is_seed() {
+            return;
+        }
+        let seeds = self.crop.seeds_per_plant.as_ref();
+        let read = |text: &str| {
+            let seeds = read_positive(text, "1.5")?;
+            if seeds < 1.0 {
+                return Err("A plant comes of one seed at least; write 1 or more".to_owned());
+            }
+            Ok(seeds)
+        };
+        let id = self.field.with("seeds per plant");
+        let is_own = values.seeds_per_plant.is_some();
+        let shown = seeds.map_or_else(|| "1".to_owned(), |seeds| plain(seeds.value));
+        let from = source_or_none(seeds);
+        let change = own(ui, id, "Good seeds a plant", &shown, is_own, self.back, &from, read);
+        take(change, &mut values.seeds_per_plant);
+    }
+
     /// What the grower counts on to come up, of crops that are sown or raised from seed.
     fn germination(&self, ui: &mut Ui, values: &mut OwnValues) {
         if !self.is_seed() {
@@ -99,9 +104,12 @@ impl Page<'_> {
         let counted_on = self.crop.germination.as_ref();
         let from = match (counted_on, &self.crop.least_germination) {
             (Some(own), _) => source(own),
-            (None, Some(_)) => "the least for sale, below, is counted on until you give your own".to_owned(),
+            (None, Some(_)) => {
+                "the federal standard, below, is counted on until you give your own; a packet under it must say so"
+                    .to_owned()
+            }
             (None, None) => {
-                "no least for sale is known, so every seed is counted on until you give your own".to_owned()
+                "no federal standard is known, so every seed is counted on until you give your own".to_owned()
             }
         };
         let id = self.field.with("germination");
@@ -125,17 +133,7 @@ impl Page<'_> {
             let shown = weight.map_or_else(String::new, |weight| self.per_weight(weight.value));
             own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
         } else {
-            let unit = match self.units {
-                Units::Customary => MassUnit::Ounces,
-                Units::Metric => MassUnit::Grams,
-            };
-            let read = |text: &str| {
-                let mass = Mass::parse_with(text, unit).map_err(|error| error.to_string())?;
-                if mass <= Mass::ZERO {
-                    return Err("One weighs more than nothing; write 2 oz, or 50 g".to_owned());
-                }
-                Ok(mass)
-            };
+            let read = |text: &str| read_weight_of_one(text, self.units);
             let shown = weight.map_or_else(String::new, |weight| weight.value.show_seed(self.units));
             own(ui, id, "One weighs", &shown, is_own, self.back, &from, read)
         };

@@ -67,7 +67,7 @@ pub enum BedChange {
     SetEndGap(Option<Length>),
     /// The grower's own way of sowing, or the crop's again.
     SetSowing(Option<Sowing>),
-    /// The grower's own germination, or the legal minimum again.
+    /// The grower's own germination, or the federal standard again.
     SetGermination(Option<Fraction>),
     /// The part of what would come up in a test that comes up in the field, or all of it again.
     SetFieldEmergence(Option<Fraction>),

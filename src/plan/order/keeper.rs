@@ -4,11 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::line::Line;
+use super::mention::other_cultivars;
 use super::shelf::shelf_heads_up;
-use super::{Order, OrderLine, Things};
+use super::{Order, OrderLine};
 use crate::catalog::CropId;
 use crate::layout::{Layout, PacketList, SeedLot, cultivar_key};
 use crate::plan::crop_book::{CropBook, same};
+use crate::plan::things::Things;
 use crate::plan::types::{BedPlan, HeadsUp};
 
 /// What a line is known by, in the order of the lines.
@@ -92,14 +94,14 @@ impl OrderKeeper {
             slot.beds.push(bed.clone());
             return;
         }
-        let Some((planted, stand)) = bed.crop.as_ref().zip(bed.stand.as_ref()) else {
+        let Some((planted, things)) = bed.crop.as_ref().zip(bed.things()) else {
             return;
         };
         let key = Key {
             crop_name: planted.name.clone(),
             crop: planted.id.clone(),
             cultivar: cultivar_key(&planted.cultivar),
-            things: Things::of(stand.sowing, planted.method),
+            things,
         };
         let slot = match self.slots_by_key.get(&key) {
             Some(&slot) => slot,
@@ -124,7 +126,9 @@ impl OrderKeeper {
             generation: 0,
         };
         let index = if let Some(index) = self.free.pop() {
-            self.slots[index] = Some(slot);
+            if let Some(place) = self.slots.get_mut(index) {
+                *place = Some(slot);
+            }
             index
         } else {
             self.slots.push(Some(slot));
@@ -164,18 +168,24 @@ impl OrderKeeper {
         }
         for (key, index) in gone {
             self.slots_by_key.remove(&key);
-            self.slots[index] = None;
-            self.free.push(index);
+            if let Some(place) = self.slots.get_mut(index) {
+                *place = None;
+                self.free.push(index);
+            }
         }
         for line in &order.lines {
+            // Nothing costs nothing, and has no price missing.
+            if line.to_buy.count == 0 {
+                continue;
+            }
             match line.packets.as_ref().and_then(|packets| packets.cost) {
                 Some(cost) => order.cost += cost,
-                None if line.to_buy.count > 0 => order.unpriced += 1,
-                None => {}
+                None => order.unpriced += 1,
             }
         }
         let of_lines = order.lines.iter().flat_map(|line| line.heads_up.iter().cloned());
-        let heads_up = self.heads_up.iter().cloned().chain(of_lines).collect();
+        let mut heads_up: Vec<_> = self.heads_up.iter().cloned().chain(of_lines).collect();
+        heads_up.extend(other_cultivars(&order, &self.lots_by_crop));
         (order, heads_up)
     }
 

@@ -1,16 +1,23 @@
 //! The order: what all beds take, what lies on the shelf already, what is left to buy, and where it goes.
 
+mod draw;
+mod harvest;
 mod keeper;
 mod line;
+mod mention;
+mod need;
+mod packets;
 mod shelf;
 
 use std::sync::Arc;
 
 use jiff::civil::Date;
 
-use super::types::HeadsUp;
-use crate::catalog::{CropId, PlantingMethod};
-use crate::layout::{BedId, LotId, Packet, Sowing};
+use super::things::Things;
+use super::types::{BedHarvest, HeadsUp};
+use crate::agronomy;
+use crate::catalog::CropId;
+use crate::layout::{BedId, LotId, Packet, with_cultivar};
 use crate::quantity::{Fraction, Mass};
 
 pub(super) use keeper::{OrderKeeper, Place};
@@ -49,6 +56,9 @@ pub struct OrderLine {
     pub drawn: Vec<Drawn>,
     /// What is left to buy.
     pub to_buy: Quantity,
+    /// Whether this is the form in which the crop lies on the shelf and is sold in packets: lots and packets of seed say
+    /// nothing of plants of the same cultivar.
+    pub is_shelf_form: bool,
     /// Packets that cover what is left to buy, where the grower said which sizes there are.
     pub packets: Option<PacketsToBuy>,
     /// Why there are no packets although there are sizes, in a sentence.
@@ -57,6 +67,8 @@ pub struct OrderLine {
     pub beds: Vec<ForBed>,
     /// Trays to sow, for beds whose plants are raised in them.
     pub trays: Vec<TraysToSow>,
+    /// What all its beds may give together, by published yields. A range to plan by, never a promise.
+    pub harvest: Option<BedHarvest>,
     /// What a careful neighbour would mention of it.
     pub heads_up: Vec<Arc<HeadsUp>>,
 }
@@ -90,8 +102,10 @@ pub struct PacketsToBuy {
     pub sizes: Vec<PacketsOfSize>,
     /// What they hold together.
     pub amount: Quantity,
-    /// What they cost together, where every size that is sold has its price.
+    /// What they cost together; `None` where no size has a price.
     pub cost: Option<f64>,
+    /// Sizes that were left out because only others have a price.
+    pub unpriced_sizes: usize,
     /// Whether no other choice is cheaper, or leaves fewer over where prices are not known.
     pub proven: bool,
 }
@@ -117,16 +131,20 @@ pub struct ForBed {
 }
 
 /// Trays to sow for one bed.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct TraysToSow {
     /// The bed.
     pub bed: BedId,
     /// Plants to set out.
     pub plants: u64,
-    /// Cells to sow.
+    /// Cells to sow: each lot's by its own germination.
     pub cells: u64,
+    /// Which seed goes into how many of them, in the order in which the shelf is used up; what is bought comes last.
+    pub from: Vec<CellsFrom>,
     /// Seeds in each cell.
     pub seeds_per_cell: u16,
+    /// Cells in a tray, where given.
+    pub cells_per_tray: Option<u16>,
     /// Whole trays, where the cells of a tray are given.
     pub trays: Option<u64>,
     /// The day to sow, where the day of setting out and the days in the tray are given.
@@ -135,82 +153,40 @@ pub struct TraysToSow {
     pub set_out: Option<Date>,
 }
 
-/// What an order counts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Things {
-    /// Seeds.
-    Seeds,
-    /// Cut pieces of tuber.
-    SeedPieces,
-    /// Small bulbs.
-    Sets,
-    /// Cloves.
-    Cloves,
-    /// Whole bulbs.
-    Bulbs,
-    /// Pieces of any other kind.
-    Pieces,
-    /// Slips.
-    Slips,
-    /// Crowns.
-    Crowns,
-    /// Divisions of old plants.
-    Divisions,
-    /// Bare-root plants.
-    BareRoot,
-    /// Plants.
-    Plants,
+/// Trays of several beds that are sown together.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TraysTogether {
+    /// How many beds.
+    pub beds: u64,
+    /// Plants to set out.
+    pub plants: u64,
+    /// Cells to sow.
+    pub cells: u64,
+    /// Seeds in each cell.
+    pub seeds_per_cell: u16,
+    /// Cells in a tray, where given.
+    pub cells_per_tray: Option<u16>,
+    /// The day to sow, where known.
+    pub sow_on: Option<Date>,
+    /// The day of setting out, where given.
+    pub set_out: Option<Date>,
 }
 
-impl Things {
-    /// What a bed is planted with.
-    pub(super) const fn of(sowing: Sowing, method: PlantingMethod) -> Self {
-        match (sowing, method) {
-            (Sowing::Pieces { .. }, PlantingMethod::SeedPiece) => Self::SeedPieces,
-            (Sowing::Pieces { .. }, PlantingMethod::Set) => Self::Sets,
-            (Sowing::Pieces { .. }, PlantingMethod::Clove) => Self::Cloves,
-            (Sowing::Pieces { .. }, PlantingMethod::Bulb) => Self::Bulbs,
-            (Sowing::Pieces { .. }, _) => Self::Pieces,
-            (Sowing::Plants, PlantingMethod::Slip) => Self::Slips,
-            (Sowing::Plants, PlantingMethod::Crown) => Self::Crowns,
-            (Sowing::Plants, PlantingMethod::Division) => Self::Divisions,
-            (Sowing::Plants, PlantingMethod::BareRoot) => Self::BareRoot,
-            (Sowing::Plants, _) => Self::Plants,
-            _ => Self::Seeds,
-        }
+impl TraysTogether {
+    /// Whole trays, where the cells of a tray are given.
+    pub fn trays(&self) -> Option<u64> {
+        let per_tray = self.cells_per_tray?;
+        agronomy::trays_needed(self.cells, per_tray).ok()
     }
+}
 
-    /// The form in which a crop lies on the seed shelf.
-    pub const fn on_shelf(method: PlantingMethod) -> Self {
-        match method {
-            PlantingMethod::SeedPiece => Self::SeedPieces,
-            PlantingMethod::Set => Self::Sets,
-            PlantingMethod::Clove => Self::Cloves,
-            PlantingMethod::Slip => Self::Slips,
-            PlantingMethod::Bulb => Self::Bulbs,
-            PlantingMethod::Crown => Self::Crowns,
-            PlantingMethod::Division => Self::Divisions,
-            PlantingMethod::BareRoot => Self::BareRoot,
-            PlantingMethod::Drilled | PlantingMethod::Transplant => Self::Seeds,
-        }
-    }
-
-    /// In words: "seeds", "seed pieces".
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Seeds => "seeds",
-            Self::SeedPieces => "seed pieces",
-            Self::Sets => "sets",
-            Self::Cloves => "cloves",
-            Self::Bulbs => "bulbs",
-            Self::Pieces => "pieces",
-            Self::Slips => "slips",
-            Self::Crowns => "crowns",
-            Self::Divisions => "divisions",
-            Self::BareRoot => "bare-root plants",
-            Self::Plants => "plants",
-        }
-    }
+/// Cells that are sown with seed of one lot.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CellsFrom {
+    /// The lot; `None` for seed to buy.
+    pub lot: Option<LotId>,
+    /// How many cells.
+    pub cells: u64,
 }
 
 impl Order {
@@ -234,10 +210,36 @@ impl Order {
 impl OrderLine {
     /// The crop with its cultivar: "Sweet corn, Early Amber".
     pub fn name(&self) -> String {
-        match self.cultivar.as_str() {
-            "" => self.crop_name.clone(),
-            cultivar => format!("{}, {cultivar}", self.crop_name),
+        with_cultivar(&self.crop_name, &self.cultivar)
+    }
+
+    /// Trays of several beds that are sown on one day in one kind of tray, counted together: the beds share trays, so
+    /// there may be fewer than theirs added up. One entry for each day and kind of more than one bed.
+    pub fn trays_together(&self) -> Vec<TraysTogether> {
+        let mut together: Vec<TraysTogether> = Vec::new();
+        for trays in &self.trays {
+            let alike = |of: &&mut TraysTogether| {
+                (of.sow_on, of.set_out, of.cells_per_tray, of.seeds_per_cell)
+                    == (trays.sow_on, trays.set_out, trays.cells_per_tray, trays.seeds_per_cell)
+            };
+            if let Some(of) = together.iter_mut().find(alike) {
+                of.beds += 1;
+                of.cells = of.cells.saturating_add(trays.cells);
+                of.plants = of.plants.saturating_add(trays.plants);
+            } else {
+                together.push(TraysTogether {
+                    beds: 1,
+                    plants: trays.plants,
+                    cells: trays.cells,
+                    seeds_per_cell: trays.seeds_per_cell,
+                    cells_per_tray: trays.cells_per_tray,
+                    sow_on: trays.sow_on,
+                    set_out: trays.set_out,
+                });
+            }
         }
+        together.retain(|of| of.beds > 1);
+        together
     }
 
     /// What is drawn from the shelf, over all lots.

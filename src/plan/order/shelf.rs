@@ -2,22 +2,14 @@
 
 use std::sync::Arc;
 
-use super::Things;
 use crate::agronomy::{self, LegalStanding};
 use crate::layout::{Item, LotGermination, SeedLot};
 use crate::plan::crop_book::CropBook;
+use crate::plan::things::Things;
 use crate::plan::types::HeadsUp;
 use crate::quantity::Fraction;
 
-/// A lot in words: "Early Amber of 2025", or "the lot of 2025" without a cultivar.
-pub(super) fn lot_name(lot: &SeedLot, crop: &str) -> String {
-    match lot.cultivar.as_str() {
-        "" => format!("{crop} of {}", lot.year),
-        cultivar => format!("{cultivar} of {}", lot.year),
-    }
-}
-
-/// Lots that test under the legal minimum of their kind, and lots of which nothing is known.
+/// Lots that test under the federal standard of their kind, and lots of which nothing is known.
 pub(super) fn shelf_heads_up(lots: &[Arc<SeedLot>], book: &CropBook) -> Vec<Arc<HeadsUp>> {
     // A lot with nothing in it is used up, or was only just put down.
     lots.iter()
@@ -29,7 +21,7 @@ pub(super) fn shelf_heads_up(lots: &[Arc<SeedLot>], book: &CropBook) -> Vec<Arc<
 
 fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
     let crop = book.cultivar(&lot.crop, &lot.cultivar)?;
-    let name = lot_name(lot, &crop.name);
+    let name = lot.name(&crop.name);
     let about = Item::Lot(lot.id);
     let least = crop.least_germination.as_ref();
     let source = least
@@ -40,10 +32,13 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
         );
     let (found, high, tested) = match lot.germination {
         LotGermination::NotKnown if Things::on_shelf(crop.method.value) == Things::Seeds => {
-            let counted = match (&crop.germination, least) {
-                (Some(own), _) => format!("your {} in the crop book", percent(own.value)),
-                (None, Some(least)) => format!("the legal minimum of {}", percent(least.value)),
-                (None, None) => "every seed".to_owned(),
+            let (counted, source) = match (&crop.germination, least) {
+                (Some(own), _) => (
+                    format!("your {} in the crop book", percent(own.value)),
+                    "Your own figure in the crop book".to_owned(),
+                ),
+                (None, Some(least)) => (format!("the federal standard of {}", percent(least.value)), source),
+                (None, None) => ("every seed".to_owned(), source),
             };
             return Some(HeadsUp {
                 about,
@@ -82,13 +77,13 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
             "So few seeds leave room for chance: test more of them, or sow the lot thicker. It is used after better lots."
         }
         LegalStanding::Under => {
-            "It may not be sold as that kind, and weak seed comes up unevenly. Sow it thicker; it is used after better lots."
+            "A packet under the standard must say so, and weak seed comes up unevenly. Sow it thicker; it is used after better lots."
         }
     };
     Some(HeadsUp {
         about,
         what: format!(
-            "{tested}; the legal minimum for {} is {}.",
+            "{tested}; the federal standard for {} is {}.",
             crop.name,
             percent(least.value)
         ),

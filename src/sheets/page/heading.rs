@@ -2,7 +2,7 @@
 
 use super::frame::Role;
 use super::sheet::{self, Sheet};
-use crate::layout::{Bed, Dressing, Layout};
+use crate::layout::{Bed, Dressing, Layout, with_cultivar};
 use crate::plan::{BedPlan, DressingPlan};
 use crate::quantity::Units;
 use crate::sheets::dressing_words;
@@ -118,12 +118,7 @@ pub(super) fn about(layout: &Layout, bed: &Bed, plan: &BedPlan) -> String {
         words.extend(layout.plot(bed.plot).map(|plot| plot.name.clone()));
     }
     if let Some(crop) = &plan.crop {
-        let cultivar = crop.cultivar.trim();
-        words.push(if cultivar.is_empty() {
-            crop.name.clone()
-        } else {
-            format!("{}, {cultivar}", crop.name)
-        });
+        words.push(with_cultivar(&crop.name, &crop.cultivar));
     }
     words.push(bed.water.name().to_owned());
     words.push(stand_words::rows(bed, layout.units));

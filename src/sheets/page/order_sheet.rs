@@ -17,7 +17,7 @@ use crate::sheets::type_metrics;
 pub const SEED_CAUTION: &str = "Treated seed is poison: keep it in its own bag, away from children, stock and birds, wear gloves, and follow its label.";
 
 /// How the amounts are come by.
-const HOW: &str = "Worked out from the rows as drawn: plants that are to stand × good seeds for each ÷ the part that comes up, and the spare given. What is on the shelf is used first. No amount is taken from a table of seed for so long a row.";
+const HOW: &str = "Worked out from the rows as drawn: plants that are to stand × good seeds for each ÷ the part that comes up, and the spare given. What is on the shelf is used first. No amount is taken from a table of seed for so long a row. What a crop may give is what gardens have harvested, never a promise.";
 
 const SIZE: f32 = 9.0;
 const SMALL: f32 = 8.0;
@@ -70,8 +70,13 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
         if !words.cost.is_empty() {
             to_buy.push(Cell::soft(&cost));
         }
+        let harvest = format!("may give {}", words.harvest);
+        let mut what = vec![Cell::bold(&words.name)];
+        if !words.harvest.is_empty() {
+            what.push(Cell::soft(&harvest));
+        }
         let cells = [
-            vec![Cell::bold(&words.name)],
+            what,
             words.goes_to.iter().map(|bed| Cell::plain(bed)).collect(),
             vec![Cell::plain(&words.need)],
             words.from_shelf.iter().map(|lot| Cell::plain(lot)).collect(),
@@ -95,7 +100,7 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
             let cells = [
                 vec![Cell::bold(&words.name)],
                 vec![Cell::plain(&words.bed)],
-                vec![Cell::plain(&words.sow)],
+                vec![Cell::plain(&words.sow), Cell::soft(&words.seed)],
                 vec![Cell::plain(&words.when)],
             ];
             pages.row(&TRAY_PARTS, &TRAY_TITLES, &cells, true);

@@ -5,7 +5,7 @@ use crate::plan::{BedPlan, DressingPlan, Plan};
 use crate::quantity::{Length, Mass, Units, Volume};
 
 /// The ledger of every bed as comma separated values: one line a row, the same columns for all beds; cells of
-/// dressings that a bed does not get stay empty. Numbers are unrounded to four decimals, with a decimal point.
+/// dressings that a bed does not get stay empty. Numbers have four decimals, small ones four figures, with a decimal point.
 ///
 /// # Errors
 /// When the writer cannot write, which writing to memory does not.
@@ -41,7 +41,8 @@ fn heads(units: Units, dressings: &[&str]) -> Vec<String> {
     };
     let mut heads: Vec<String> = ["bed", "plot", "crop", "water", "row"].map(str::to_owned).into();
     heads.extend([format!("length ({length})"), "plants".to_owned(), "seeds".to_owned()]);
-    heads.extend([format!("seed ({seed})"), format!("tape ({length})")]);
+    heads.extend([format!("seed ({seed})"), format!("tape ({length})"), "cells".to_owned()]);
+    heads.extend(["set out (count)".to_owned(), format!("set out ({seed})")]);
     for name in dressings {
         heads.extend([format!("{name} ({product})"), format!("{name} ({volume})")]);
     }
@@ -73,14 +74,15 @@ fn write_bed(
             row.plants.to_string(),
             row.seeds.to_string(),
         ]);
-        let seed = row.seed_mass.map(|mass| {
-            if units == Units::Customary {
-                mass.to_ounces()
-            } else {
-                mass.to_grams()
-            }
-        });
-        cells.extend([seed.map(number).unwrap_or_default(), number(length(row.tape))]);
+        let weight = |mass: Option<Mass>| {
+            let mass = mass.map(|mass| match units {
+                Units::Customary => mass.to_ounces(),
+                Units::Metric => mass.to_grams(),
+            });
+            mass.map(number).unwrap_or_default()
+        };
+        cells.extend([weight(row.seed_mass), number(length(row.tape))]);
+        cells.extend([row.cells.to_string(), row.set_out.to_string(), weight(row.set_out_mass)]);
         for name in dressings {
             let (product, volume) = dressing_cells(&plan.dressings, name, index, units);
             cells.extend([product, volume]);
@@ -110,8 +112,14 @@ fn dressing_cells(dressings: &[DressingPlan], name: &str, row: usize, units: Uni
     (number(product), volume.map(number).unwrap_or_default())
 }
 
-/// Four decimals at most, without zeros at the end.
+/// Four decimals, or below a tenth so many that four figures stand, without zeros at the end.
 pub(super) fn number(value: f64) -> String {
-    let text = format!("{value:.4}");
+    let small = value.abs();
+    let zeros = if small > 0.0 && small < 0.1 {
+        (-small.log10()).floor().min(12.0) as usize
+    } else {
+        0
+    };
+    let text = format!("{value:.decimals$}", decimals = 4 + zeros);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::layout::{BedGround, Layout};
-use crate::plan::{BedPlan, DressingPlan, Plan, Row};
+use crate::plan::{BedPlan, DressingPlan, Plan, Row, Things};
 use crate::quantity::Mass;
 
 /// The plan as JSON text, one value a line. Keys and their meaning are promised in `DEVELOPERS.md`.
@@ -61,6 +61,8 @@ struct JsonBed<'a> {
     row_spacing_m: f64,
     /// From plant to plant; null where nothing is planted.
     in_row_spacing_m: Option<f64>,
+    /// What is put in its places: "seeds", "sets"; null where nothing is planted.
+    things: Option<&'static str>,
     across_m: f64,
     remainder_m: f64,
     row_lines: usize,
@@ -78,6 +80,12 @@ struct JsonRow<'a> {
     seeds: u64,
     /// Null where the weight of a seed is not known.
     seed_g: Option<f64>,
+    /// Cells to sow in trays.
+    cells: u64,
+    /// Sets, pieces, slips, crowns or bought plants.
+    set_out: u64,
+    /// Null where the weight of one is not known.
+    set_out_g: Option<f64>,
     tape_m: f64,
     pieces: Vec<JsonPiece>,
     dressings: Vec<JsonDressing<'a>>,
@@ -114,6 +122,9 @@ struct JsonTotals {
     plants: u64,
     seeds: u64,
     seed_g: Option<f64>,
+    cells: u64,
+    set_out: u64,
+    set_out_g: Option<f64>,
     tape_m: f64,
 }
 
@@ -130,6 +141,7 @@ fn json_bed<'a>(layout: &'a Layout, plan: &'a BedPlan) -> Option<JsonBed<'a>> {
         row_bearing_deg: bed.bearing.to_degrees(),
         row_spacing_m: bed.row_spacing.to_metres(),
         in_row_spacing_m: plan.stand.map(|stand| stand.in_row.to_metres()),
+        things: plan.things().map(Things::name),
         across_m: plan.fit.across.to_metres(),
         remainder_m: plan.fit.remainder.to_metres(),
         row_lines: plan.fit.row_lines,
@@ -146,6 +158,9 @@ fn json_bed<'a>(layout: &'a Layout, plan: &'a BedPlan) -> Option<JsonBed<'a>> {
             plants: plan.totals.plants,
             seeds: plan.totals.seeds,
             seed_g: plan.totals.seed_mass.map(Mass::to_grams),
+            cells: plan.totals.cells,
+            set_out: plan.totals.set_out,
+            set_out_g: plan.totals.set_out_mass.map(Mass::to_grams),
             tape_m: plan.totals.tape.to_metres(),
         },
     })
@@ -164,6 +179,9 @@ fn json_row<'a>(plan: &'a BedPlan, index: usize, row: &Row) -> JsonRow<'a> {
         plants: row.plants,
         seeds: row.seeds,
         seed_g: row.seed_mass.map(Mass::to_grams),
+        cells: row.cells,
+        set_out: row.set_out,
+        set_out_g: row.set_out_mass.map(Mass::to_grams),
         tape_m: row.tape.to_metres(),
         pieces: pieces.collect(),
         dressings: plan

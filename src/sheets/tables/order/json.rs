@@ -3,8 +3,9 @@
 use serde::Serialize;
 
 use crate::layout::{Item, Layout, SeedAmount};
-use crate::plan::{OrderLine, PacketsToBuy, Plan};
+use crate::plan::{BedHarvest, HarvestAmount, OrderLine, PacketsToBuy, Plan};
 use crate::quantity::Mass;
+use crate::sheets::order_list::cost_of;
 
 /// The order as JSON text. Keys and their meaning are promised in `DEVELOPERS.md`.
 ///
@@ -49,8 +50,29 @@ struct JsonLine<'a> {
     to_buy_g: Option<f64>,
     /// Null where no sizes are given.
     packets: Option<JsonPackets>,
+    /// Why there are none although sizes are given; null otherwise.
+    packets_problem: Option<&'a str>,
+    /// What all its beds may give, by published yields; null where none is published.
+    harvest: Option<JsonHarvest<'a>>,
     beds: Vec<JsonBed>,
     trays: Vec<JsonTrays>,
+}
+
+/// By weight or by number; the other two are null.
+#[derive(Serialize)]
+struct JsonHarvest<'a> {
+    what: &'a str,
+    low_kg: Option<f64>,
+    high_kg: Option<f64>,
+    low: Option<f64>,
+    high: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct JsonCells {
+    /// Null for seed to buy.
+    lot: Option<String>,
+    cells: u64,
 }
 
 #[derive(Serialize)]
@@ -65,6 +87,8 @@ struct JsonPackets {
     sizes: Vec<JsonSize>,
     count: u64,
     cost: Option<f64>,
+    /// Sizes that were left out because only others have a price.
+    unpriced_sizes: usize,
     proven: bool,
 }
 
@@ -88,6 +112,8 @@ struct JsonTrays {
     bed: String,
     plants: u64,
     cells: u64,
+    /// Which seed goes into how many of them.
+    from: Vec<JsonCells>,
     trays: Option<u64>,
     sow_on: Option<String>,
     set_out: Option<String>,
@@ -109,6 +135,14 @@ fn json_line<'a>(layout: &Layout, line: &'a OrderLine) -> JsonLine<'a> {
         bed: bed(trays.bed),
         plants: trays.plants,
         cells: trays.cells,
+        from: trays
+            .from
+            .iter()
+            .map(|of| JsonCells {
+                lot: of.lot.map(|lot| layout.name_of(Item::Lot(lot))),
+                cells: of.cells,
+            })
+            .collect(),
         trays: trays.trays,
         sow_on: trays.sow_on.map(|day| day.to_string()),
         set_out: trays.set_out.map(|day| day.to_string()),
@@ -126,13 +160,37 @@ fn json_line<'a>(layout: &Layout, line: &'a OrderLine) -> JsonLine<'a> {
         drawn: drawn.collect(),
         to_buy: line.to_buy.count,
         to_buy_g: line.to_buy.mass.map(Mass::to_grams),
-        packets: line.packets.as_ref().map(json_packets),
+        packets: line.packets.as_ref().map(|packets| json_packets(line, packets)),
+        packets_problem: line.packets_problem.as_deref(),
+        harvest: line.harvest.as_ref().map(json_harvest),
         beds: beds.collect(),
         trays: trays.collect(),
     }
 }
 
-fn json_packets(packets: &PacketsToBuy) -> JsonPackets {
+fn json_harvest(harvest: &BedHarvest) -> JsonHarvest<'_> {
+    let empty = JsonHarvest {
+        what: &harvest.what,
+        low_kg: None,
+        high_kg: None,
+        low: None,
+        high: None,
+    };
+    match harvest.amount {
+        HarvestAmount::Weight(range) => JsonHarvest {
+            low_kg: Some(range.low.to_kilograms()),
+            high_kg: Some(range.high.to_kilograms()),
+            ..empty
+        },
+        HarvestAmount::Number(range) => JsonHarvest {
+            low: Some(range.low),
+            high: Some(range.high),
+            ..empty
+        },
+    }
+}
+
+fn json_packets(line: &OrderLine, packets: &PacketsToBuy) -> JsonPackets {
     let sizes = packets.sizes.iter().map(|size| {
         let (holds, holds_g) = match size.packet.amount {
             SeedAmount::Count(count) => (Some(count), None),
@@ -148,7 +206,8 @@ fn json_packets(packets: &PacketsToBuy) -> JsonPackets {
     JsonPackets {
         sizes: sizes.collect(),
         count: packets.amount.count,
-        cost: packets.cost,
+        cost: cost_of(line),
+        unpriced_sizes: packets.unpriced_sizes,
         proven: packets.proven,
     }
 }

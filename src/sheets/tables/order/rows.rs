@@ -1,9 +1,9 @@
 //! The order as lines of cells, the same for all its tables. Numbers stay numbers; units stand in the heads.
 
 use crate::layout::{Layout, LotGermination, SeedAmount, SeedLot};
-use crate::plan::{CropBook, Plan};
+use crate::plan::{BedHarvest, CropBook, HarvestAmount, OrderLine, Plan};
 use crate::quantity::{Mass, Units};
-use crate::sheets::order_list::packets_words;
+use crate::sheets::order_list::{OrderList, cost_of, packets_words, seed_words};
 use crate::sheets::tables::cells::{Cell, Table, heads, whole, words};
 
 fn weight(mass: Option<Mass>, units: Units) -> Cell {
@@ -26,13 +26,10 @@ const fn weight_unit(units: Units) -> &'static str {
 pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
     let units = layout.units;
     let unit = weight_unit(units);
-    let need = format!("need ({unit})");
-    let buy = format!("to buy ({unit})");
-    let packed = format!("in packets ({unit})");
     let lines = plan.order.lines.iter().map(|line| {
-        let packets = line.packets.as_ref();
-        let beds: Vec<String> = line.beds.iter().map(|of| bed_name(layout, of.bed)).collect();
-        vec![
+        let packets = line.packets.as_ref().filter(|packets| !packets.sizes.is_empty());
+        let number = packets.map(|packets| packets.sizes.iter().fold(0_u64, |sum, of| sum.saturating_add(of.count)));
+        let mut cells = vec![
             words(&line.crop_name),
             words(&line.cultivar),
             words(line.things.name()),
@@ -45,14 +42,19 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             whole(line.to_buy.count),
             weight(line.to_buy.mass, units),
             words(&packets_words(line, units)),
+            number.map_or(Cell::Empty, whole),
             packets.map_or(Cell::Empty, |packets| whole(packets.amount.count)),
             packets.map_or(Cell::Empty, |packets| weight(packets.amount.mass, units)),
-            packets
-                .and_then(|packets| packets.cost)
-                .map_or(Cell::Empty, Cell::Number),
-            words(&beds.join("; ")),
-        ]
+            cost_of(line).map_or(Cell::Empty, Cell::Number),
+            words(&goes_to(layout, line)),
+        ];
+        cells.extend(harvest_cells(line.harvest.as_ref(), units));
+        cells
     });
+    let of_harvest = match units {
+        Units::Customary => "lb",
+        Units::Metric => "kg",
+    };
     Table {
         name: "order",
         lines: lines.collect(),
@@ -61,18 +63,120 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             "cultivar",
             "what",
             "need (count)",
-            &need,
+            &format!("need ({unit})"),
             "counted on to come up (%)",
             "plants before thinning",
             "plants",
             "from the shelf (count)",
             "to buy (count)",
-            &buy,
+            &format!("to buy ({unit})"),
             "packets",
+            "packets (count)",
             "in packets (count)",
-            &packed,
+            &format!("in packets ({unit})"),
             "cost",
             "goes to",
+            "may give, no promise",
+            &format!("from ({of_harvest})"),
+            &format!("to ({of_harvest})"),
+            "from (count)",
+            "to (count)",
+        ]),
+    }
+}
+
+/// The beds of a line by name. A cell of a spreadsheet holds 32,767 letters, and nobody reads as many: what is left out
+/// stands on the sheet of the beds.
+fn goes_to(layout: &Layout, line: &OrderLine) -> String {
+    let mut names = String::new();
+    for (index, of) in line.beds.iter().enumerate() {
+        let name = bed_name(layout, of.bed);
+        if index > 0 && names.len() + name.len() > MOST_LETTERS {
+            let more = line.beds.len() - index;
+            names.push_str(&format!("; and {more} more, see {BEDS}"));
+            break;
+        }
+        if index > 0 {
+            names.push_str("; ");
+        }
+        names.push_str(&name);
+    }
+    names
+}
+
+/// Letters of names of beds in one cell.
+const MOST_LETTERS: usize = 1000;
+/// The sheet that says where everything goes.
+const BEDS: &str = "where it goes";
+
+/// What is weighed or counted, and both ends by weight or by number.
+fn harvest_cells(harvest: Option<&BedHarvest>, units: Units) -> [Cell; 5] {
+    let Some(harvest) = harvest else {
+        return [Cell::Empty, Cell::Empty, Cell::Empty, Cell::Empty, Cell::Empty];
+    };
+    let what = words(&harvest.what);
+    let pounds = |mass: Mass| {
+        Cell::Number(match units {
+            Units::Customary => mass.to_pounds(),
+            Units::Metric => mass.to_kilograms(),
+        })
+    };
+    match harvest.amount {
+        HarvestAmount::Weight(range) => [what, pounds(range.low), pounds(range.high), Cell::Empty, Cell::Empty],
+        HarvestAmount::Number(range) => [
+            what,
+            Cell::Empty,
+            Cell::Empty,
+            Cell::Number(range.low),
+            Cell::Number(range.high),
+        ],
+    }
+}
+
+/// Packets to take: one line for each size of a cultivar, and at the end what all of them cost.
+pub(super) fn packets_table(layout: &Layout, plan: &Plan) -> Table {
+    let units = layout.units;
+    let holds = format!("holds ({})", weight_unit(units));
+    let sizes = plan.order.lines.iter().flat_map(|line| {
+        let sizes = line.packets.iter().flat_map(|packets| &packets.sizes);
+        sizes.map(move |of| {
+            let (count, mass) = match of.packet.amount {
+                SeedAmount::Count(count) => (whole(count), Cell::Empty),
+                SeedAmount::Weight(mass) => (Cell::Empty, weight(Some(mass), units)),
+            };
+            let cost = of.packet.price.map(|price| price * of.count as f64);
+            vec![
+                words(&line.crop_name),
+                words(&line.cultivar),
+                words(line.things.name()),
+                whole(of.count),
+                count,
+                mass,
+                of.packet.price.map_or(Cell::Empty, Cell::Number),
+                cost.map_or(Cell::Empty, Cell::Number),
+            ]
+        })
+    });
+    let mut lines: Vec<Vec<Cell>> = sizes.collect();
+    let list = OrderList::of(layout, plan);
+    if let Some(sentence) = list.cost_sentence() {
+        let mut last = vec![words(&sentence)];
+        last.resize(7, Cell::Empty);
+        last.push(Cell::Number(plan.order.cost));
+        lines.push(last);
+    }
+    Table {
+        name: "packets",
+        lines,
+        heads: heads(&[
+            "crop",
+            "cultivar",
+            "what",
+            "packets (count)",
+            "holds (count)",
+            &holds,
+            "price of one",
+            "cost",
         ]),
     }
 }
@@ -95,7 +199,7 @@ pub(super) fn beds_table(layout: &Layout, plan: &Plan) -> Table {
         })
     });
     Table {
-        name: "where it goes",
+        name: BEDS,
         lines: lines.collect(),
         heads: heads(&["bed", "crop", "cultivar", "what", "amount (count)", &amount, "plants"]),
     }
@@ -114,6 +218,7 @@ pub(super) fn trays_table(layout: &Layout, plan: &Plan) -> Table {
                 whole(tray.plants),
                 whole(tray.cells),
                 whole(u64::from(tray.seeds_per_cell)),
+                words(&seed_words(layout, tray)),
                 tray.trays.map_or(Cell::Empty, whole),
                 day(tray.set_out),
             ]
@@ -130,6 +235,7 @@ pub(super) fn trays_table(layout: &Layout, plan: &Plan) -> Table {
             "plants",
             "cells",
             "seeds in a cell",
+            "seed",
             "trays",
             "set out on",
         ]),

@@ -29,6 +29,10 @@ pub fn order_text(layout: &Layout, plan: &Plan) -> String {
 
 fn set_line(text: &mut String, words: &OrderWords) {
     let _ = writeln!(text, "{}", words.name);
+    let may_give = match words.harvest.as_str() {
+        "" => String::new(),
+        harvest => format!("{harvest}, never a promise"),
+    };
     let (from_shelf, goes_to) = (words.from_shelf.join("; "), words.goes_to.join("; "));
     for (what, said) in [
         ("need", &words.need),
@@ -38,6 +42,7 @@ fn set_line(text: &mut String, words: &OrderWords) {
         ("packets", &words.packets),
         ("cost", &words.cost),
         ("goes to", &goes_to),
+        ("may give", &may_give),
     ] {
         if !said.is_empty() {
             let _ = writeln!(text, "  {what:<11}{said}");

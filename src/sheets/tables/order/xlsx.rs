@@ -2,12 +2,13 @@
 
 use jiff::civil::Date;
 
-use super::rows::{beds_table, order_table, shelf_table, trays_table};
+use super::rows::{beds_table, order_table, packets_table, shelf_table, trays_table};
 use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::sheets::tables::cells::{SpreadsheetError, xlsx_of};
 
-/// The order as the bytes of an `.xlsx` file: what to buy, where it goes, and, where there are any, trays and the seed
+/// The order as the bytes of an `.xlsx` file: what to buy, where it goes, and, where there are any, packets with what
+/// they cost, trays and the seed
 /// shelf, each on a sheet of its own. The day stands in its properties, so that equal orders of a day give equal bytes.
 ///
 /// # Errors
@@ -16,6 +17,7 @@ pub fn order_xlsx(layout: &Layout, plan: &Plan, day: Date) -> Result<Vec<u8>, Sp
     let tables = [
         order_table(layout, plan),
         beds_table(layout, plan),
+        packets_table(layout, plan),
         trays_table(layout, plan),
         shelf_table(layout, plan),
     ];

@@ -1,9 +1,15 @@
 //! The order list in words: what to buy, what it is for and what comes off the shelf. Window, paper and tables all
 //! show these words and figures.
 
-use crate::layout::{Layout, SeedAmount};
-use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow};
+mod harvest;
+
+use jiff::civil::Date;
+
+use crate::layout::{Item, Layout, SeedAmount};
+use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow, TraysTogether};
 use crate::quantity::{Units, count, counted};
+
+pub use harvest::harvest_words;
 
 /// The order list of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -14,7 +20,7 @@ pub struct OrderList {
     pub cost: String,
     /// What the cost leaves out, in a sentence; empty when nothing.
     pub cost_note: String,
-    /// One line for each bed whose plants are raised in trays.
+    /// One line for each bed whose plants are raised in trays, and one for beds of a line that are sown together.
     pub trays: Vec<TrayWords>,
 }
 
@@ -37,6 +43,8 @@ pub struct OrderWords {
     pub packets: String,
     /// What they cost; empty where not known.
     pub cost: String,
+    /// What all its beds may give, by published yields; empty where none is published.
+    pub harvest: String,
 }
 
 /// Trays to sow for one bed.
@@ -48,18 +56,49 @@ pub struct TrayWords {
     pub name: String,
     /// Cells, seeds in each and trays.
     pub sow: String,
+    /// Which lots the seed is of; empty where all of it is bought.
+    pub seed: String,
     /// When to sow and when to set out; empty when not known.
     pub when: String,
 }
 
 impl TrayWords {
+    /// The trays of a bed in words.
+    pub fn of(layout: &Layout, line: &OrderLine, trays: &TraysToSow) -> Self {
+        Self {
+            bed: layout.name_of(Item::Bed(trays.bed)),
+            name: line.name(),
+            sow: sow_words(trays.cells, trays.seeds_per_cell, trays.trays),
+            seed: seed_words(layout, trays),
+            when: when_words(trays.sow_on, trays.set_out),
+        }
+    }
+
+    /// The trays of several beds of a line in words.
+    fn together(line: &OrderLine, together: &TraysTogether) -> Self {
+        Self {
+            bed: format!("all {} beds together", together.beds),
+            name: line.name(),
+            sow: sow_words(together.cells, together.seeds_per_cell, together.trays()),
+            seed: String::new(),
+            when: when_words(together.sow_on, together.set_out),
+        }
+    }
+
     /// All of it in a sentence.
     pub fn sentence(&self) -> String {
         let when = match self.when.as_str() {
             "" => String::new(),
             when => format!("; {when}"),
         };
-        format!("Raise {} for {} in trays: {}{when}.", self.name, self.bed, self.sow)
+        let seed = match self.seed.as_str() {
+            "" => String::new(),
+            seed => format!(", {seed}"),
+        };
+        format!(
+            "Raise {} for {} in trays: {}{seed}{when}.",
+            self.name, self.bed, self.sow
+        )
     }
 }
 
@@ -87,9 +126,7 @@ impl OrderList {
     pub fn of(layout: &Layout, plan: &Plan) -> Self {
         let units = layout.units;
         let lines = &plan.order.lines;
-        let any_price = lines
-            .iter()
-            .any(|line| line.packets.as_ref().is_some_and(|packets| packets.cost.is_some()));
+        let any_price = lines.iter().any(|line| cost_of(line).is_some());
         let unpriced = plan.order.unpriced;
         let cost_note = match unpriced {
             _ if !any_price => String::new(),
@@ -107,7 +144,15 @@ impl OrderList {
             cost_note,
             trays: lines
                 .iter()
-                .flat_map(|line| line.trays.iter().map(|trays| tray_words(layout, line, trays)))
+                .flat_map(|line| {
+                    let beds = line.trays.iter().map(|trays| TrayWords::of(layout, line, trays));
+                    let together = line.trays_together();
+                    beds.chain(
+                        together
+                            .into_iter()
+                            .map(|together| TrayWords::together(line, &together)),
+                    )
+                })
                 .collect(),
         }
     }
@@ -157,16 +202,19 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         goes_to,
         from_shelf,
         to_buy,
-        packets: line
-            .packets_problem
-            .clone()
-            .unwrap_or_else(|| packets_words(line, units)),
-        cost: line
-            .packets
+        packets: packets_words(line, units),
+        cost: cost_of(line).map_or_else(String::new, price_words),
+        harvest: line
+            .harvest
             .as_ref()
-            .and_then(|packets| packets.cost)
-            .map_or_else(String::new, price_words),
+            .map_or_else(String::new, |harvest| harvest_words(harvest, units)),
     }
+}
+
+/// What the packets of a line cost; `None` where nothing is to buy, or no price is known.
+pub fn cost_of(line: &OrderLine) -> Option<f64> {
+    let packets = line.packets.as_ref().filter(|_| line.to_buy.count > 0)?;
+    packets.cost
 }
 
 /// "1,760 plants, thinned from 2,640".
@@ -179,44 +227,83 @@ fn plants_words(line: &OrderLine) -> String {
     }
 }
 
-/// "2 × 1 oz, 1 × 250 seeds": how many of each size; empty where there are none.
+/// "2 × 1 oz, 1 × 250 seeds": how many of each size, and what has to be said of the choice; why there is none; empty where
+/// no sizes are given, or nothing is to buy.
 pub fn packets_words(line: &OrderLine, units: Units) -> String {
-    let sizes = line.packets.iter().flat_map(|packets| &packets.sizes);
-    let sizes: Vec<String> = sizes
+    if let Some(problem) = &line.packets_problem {
+        return problem.clone();
+    }
+    let Some(packets) = line.packets.as_ref().filter(|packets| !packets.sizes.is_empty()) else {
+        return String::new();
+    };
+    let sizes: Vec<String> = packets
+        .sizes
+        .iter()
         .map(|of| {
             let holds = amount_words(of.packet.amount, line.things, units);
             format!("{} × {holds}", count(of.count))
         })
         .collect();
-    sizes.join(", ")
+    let mut words = sizes.join(", ");
+    if !packets.proven {
+        words.push_str("; a cheaper choice may be left");
+    }
+    match packets.unpriced_sizes {
+        0 => {}
+        1 => words.push_str("; 1 size without a price is left out"),
+        more => words.push_str(&format!("; {more} sizes without a price are left out")),
+    }
+    words
 }
 
-fn tray_words(layout: &Layout, line: &OrderLine, trays: &TraysToSow) -> TrayWords {
-    let mut sow = format!("{} cells", count(trays.cells));
-    if trays.seeds_per_cell > 1 {
-        sow.push_str(&format!(" of {} seeds", trays.seeds_per_cell));
+/// "63 cells of 2 seeds, 1 tray".
+fn sow_words(cells: u64, seeds_per_cell: u16, trays: Option<u64>) -> String {
+    let mut sow = counted(cells, "cell", "cells");
+    if seeds_per_cell > 1 {
+        sow.push_str(&format!(" of {seeds_per_cell} seeds"));
     }
-    if let Some(number) = trays.trays {
-        let word = if number == 1 { "tray" } else { "trays" };
-        sow.push_str(&format!(", {} {word}", count(number)));
+    if let Some(number) = trays {
+        sow.push_str(&format!(", {}", counted(number, "tray", "trays")));
     }
-    let day = |date: jiff::civil::Date| date.strftime("%-d %B").to_string();
-    let when = match (trays.sow_on, trays.set_out) {
-        (Some(sow), Some(out)) => format!("sow on {}, set out on {}", day(sow), day(out)),
-        (None, Some(out)) => format!("set out on {}", day(out)),
+    sow
+}
+
+fn when_words(sow_on: Option<Date>, set_out: Option<Date>) -> String {
+    match (sow_on, set_out) {
+        (Some(sow), Some(out)) => format!("sow on {}, set out on {}", day_words(sow), day_words(out)),
+        (None, Some(out)) => format!("set out on {}", day_words(out)),
         _ => String::new(),
+    }
+}
+
+/// A day: "10 May 2027".
+pub fn day_words(day: Date) -> String {
+    day.strftime("%-d %B %Y").to_string()
+}
+
+/// Which lots the seed of trays is of: "seed of 2024", "seed of 2024 in 20 cells, bought in 43".
+pub fn seed_words(layout: &Layout, trays: &TraysToSow) -> String {
+    let lot_year = |lot| {
+        layout
+            .lot(lot)
+            .map_or_else(|| "the shelf".to_owned(), |lot| lot.year.to_string())
     };
-    TrayWords {
-        bed: layout.bed(trays.bed).map_or_else(String::new, |bed| bed.name.clone()),
-        name: line.name(),
-        sow,
-        when,
+    let is_one = trays.from.len() == 1;
+    let each = trays.from.iter().map(|of| match of.lot {
+        Some(lot) if is_one => format!("seed of {}", lot_year(lot)),
+        Some(lot) => format!("seed of {} in {}", lot_year(lot), counted(of.cells, "cell", "cells")),
+        None => format!("bought in {}", counted(of.cells, "cell", "cells")),
+    });
+    if trays.from.iter().all(|of| of.lot.is_none()) {
+        String::new()
+    } else {
+        each.collect::<Vec<_>>().join(", ")
     }
 }
 
 /// A count with its weight where that is known: "1,936 seeds, 1.2 oz".
 pub fn quantity_words(quantity: Quantity, things: Things, units: Units) -> String {
-    let counted = things_words(quantity.count, things);
+    let counted = things.counted(quantity.count);
     match quantity.mass.filter(|_| quantity.count > 0) {
         Some(mass) => format!("{counted}, {}", mass.show_seed(units)),
         None => counted,
@@ -227,18 +314,8 @@ pub fn quantity_words(quantity: Quantity, things: Things, units: Units) -> Strin
 pub fn amount_words(amount: SeedAmount, things: Things, units: Units) -> String {
     match amount {
         SeedAmount::Weight(mass) => mass.show_seed(units),
-        SeedAmount::Count(number) => things_words(number, things),
+        SeedAmount::Count(number) => things.counted(number),
     }
-}
-
-fn things_words(number: u64, things: Things) -> String {
-    let name = things.name();
-    let name = if number == 1 {
-        name.strip_suffix('s').unwrap_or(name)
-    } else {
-        name
-    };
-    format!("{} {name}", count(number))
 }
 
 /// A price in the grower's own currency, which the program does not ask for.
