@@ -9,6 +9,7 @@ use super::ledger::Shown;
 use super::theme::{self, ThemeInForce as _};
 use crate::layout::BedId;
 use crate::quantity::counted;
+use crate::sheets::stand_words;
 
 /// Draws the line. Gives back what is shown from now on.
 pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, out: &mut Vec<Command>) -> Shown {
@@ -117,8 +118,10 @@ fn bed_words(desk: &Desk, id: BedId) -> (String, String) {
         None => about.push("no crop yet".to_owned()),
     }
     about.push(bed.water.name().to_owned());
-    if let Some(stand) = plan.and_then(|plan| plan.stand) {
-        about.push(format!("{} apart", stand.in_row.show_short(layout.units)));
+    if bed.lines.per_row > 1 {
+        about.push(stand_words::rows(bed, layout.units));
     }
+    let in_row = plan.map_or_else(String::new, |plan| stand_words::in_row(plan, layout.units));
+    about.extend((!in_row.is_empty()).then_some(in_row));
     (bed.name.clone(), about.join(" · "))
 }

@@ -97,7 +97,10 @@ fn menu(ui: &mut Ui, settings: &Settings, out: &mut Vec<Command>) {
         ui.separator();
         item(ui, Action::Print, out);
         item(ui, Action::SaveTable, out);
+        item(ui, Action::OrderList, out);
+        item(ui, Action::FertilizerList, out);
         ui.separator();
+        item(ui, Action::CropBook, out);
         item(ui, Action::Shed, out);
         item(ui, Action::Mix, out);
         ui.separator();

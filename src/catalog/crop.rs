@@ -13,6 +13,8 @@ use crate::quantity::{Fraction, Length, Mass, MassPerArea};
 pub struct Crop {
     /// Its name in files.
     pub id: CropId,
+    /// The crop of the catalogue that texts on feeding speak of: itself, or what a crop of the grower's own is based on.
+    pub kin: CropId,
     /// Its name for people: "Bean, snap, bush".
     pub name: String,
     /// Other names that people know it by: "zucchini".

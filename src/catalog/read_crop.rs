@@ -98,6 +98,7 @@ pub(super) fn crop(file: FileCrop, citations: &BTreeMap<SourceKey, Citation>) ->
             .into_iter()
             .map(|note| entry.value("notes", note, Some))
             .collect::<Checked<_>>()?,
+        kin: CropId(file.id.clone()),
         id: CropId(file.id),
         name: file.name,
         also_called: file.also_called,

@@ -2,7 +2,7 @@
 
 use super::crop_book::CropBook;
 use super::dressing::dressing_plan;
-use super::feeding::{BedFeeding, MaterialBook, bed_feeding, feeding_heads_up, follow_what_was_used};
+use super::feeding::{BedFeeding, MaterialBook, SeasonOfBed, bed_feeding, feeding_heads_up, follow_what_was_used};
 use super::heads_up::bed_heads_up;
 use super::row_seed::{RowSeed, row_seed};
 use super::stand::stand;
@@ -44,6 +44,7 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
     }
     plan.crop = bed.planting.as_ref().zip(crop).map(|(planting, crop)| PlantedCrop {
         id: crop.id.clone(),
+        kin: crop.kin.clone(),
         name: crop.name.clone(),
         cultivar: planting.cultivar.clone(),
         method: crop.method.value,
@@ -73,8 +74,10 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
         .map(|dressing| dressing_plan(dressing, bed, &plan, of.materials))
         .collect();
     let lengths: Vec<Length> = plan.rows.iter().map(|row| row.length).collect();
-    follow_what_was_used(bed, &mut plan.dressings, &lengths);
-    plan.feeding = bed_feeding(bed, &plan, crop);
+    let season = SeasonOfBed::of(bed, crop);
+    let times = season.times(bed);
+    follow_what_was_used(bed, &mut plan.dressings, &times, &lengths);
+    plan.feeding = bed_feeding(bed, &plan, crop, season, &times);
     plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
     let of_feeding = feeding_heads_up(bed, &plan, units, of.organic, of.materials);
     plan.heads_up.extend(of_feeding);

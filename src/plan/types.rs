@@ -84,6 +84,8 @@ pub struct BedPlan {
 pub struct PlantedCrop {
     /// The crop.
     pub id: CropId,
+    /// The crop of the catalogue that texts on feeding speak of.
+    pub kin: CropId,
     /// Its name.
     pub name: String,
     /// The cultivar, in the grower's words; may be empty.

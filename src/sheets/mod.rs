@@ -16,6 +16,7 @@ mod palette;
 mod pdf;
 mod placing;
 mod png;
+pub mod stand_words;
 mod svg;
 pub mod tables;
 pub mod type_metrics;

@@ -230,6 +230,37 @@ fn a_fifth_too_much_by_the_cup_shrinks_the_next_dressing() {
 }
 
 #[test]
+fn what_comes_before_does_not_follow() {
+    let lay = |when: &str| BedChange::AddDressing(side_dressing("urea", per_1000(5.0), stage(when)));
+    let layout = changes(
+        &corn(),
+        [lay("knee_high"), lay("at_planting"), lay("week_after_tassels")],
+    );
+    let plan = plan(&used(&layout, 0, 7.0));
+    let dressings = &bed(&plan).dressings;
+    assert_eq!(dressings[1].total, dressings[1].planned, "at planting was before");
+    close(
+        (dressings[2].planned - dressings[2].total).to_pounds(),
+        7.0 - 4.95,
+        1e-9,
+    );
+}
+
+#[test]
+fn a_crop_of_ones_own_is_fed_like_its_kin() {
+    let own = quillet::layout::SeedEdit::AddOwnCrop {
+        based_on: crop("sweet_corn"),
+        name: "Ridge corn".to_owned(),
+        values: quillet::layout::OwnValues::default(),
+    };
+    let layout = corn().apply(&Edit::Seed(own)).unwrap();
+    let id = layout.own_crops[0].id.clone();
+    let plan = plan(&change(&layout, BedChange::SetCrop(id)));
+    let want = bed(&plan).feeding.wants.n.as_ref().unwrap();
+    close(want.rate.to_pounds_per_acre(), 130.0, 1e-9);
+}
+
+#[test]
 fn a_dressing_given_for_potash_does_not_follow_nitrogen() {
     let lay = |material: &str, when: &str| BedChange::AddDressing(side_dressing(material, per_1000(5.0), stage(when)));
     let layout = changes(

@@ -128,6 +128,7 @@ impl BedSpec<'_> {
             fit: RowFit::empty(Bearing::degrees(self.bearing)),
             crop: self.crop.map(|(id, name)| PlantedCrop {
                 id: CropId(id.to_owned()),
+                kin: CropId(id.to_owned()),
                 name: name.to_owned(),
                 cultivar: String::new(),
                 method: PlantingMethod::Drilled,

@@ -1,8 +1,12 @@
 //! Widths of words, signs that the fonts lack, and breaking lines.
 
-use quillet::geometry::Point;
-use quillet::sheets::Anchor;
+use quillet::catalog::CropId;
+use quillet::geometry::{Lines, Point};
+use quillet::layout::{BedChange, Edit, Layout, Sowing};
+use quillet::plan::Planner;
+use quillet::quantity::{Length, Units};
 use quillet::sheets::type_metrics::{break_lines, from_anchor, lay, printable, shortened, width};
+use quillet::sheets::{Anchor, stand_words};
 
 #[test]
 fn widths_grow_with_the_size_and_add_up() {
@@ -71,4 +75,51 @@ fn words_are_laid_about_their_anchor() {
     let laid = lay(Point::metres(100.0, 100.0), Anchor::Left, 40.0, 10.0, 90.0);
     assert!((laid.start.x - 100.0).abs() < 1e-6 && (laid.start.y - 100.0).abs() < 1e-6);
     assert!(laid.plate.iter().all(|corner| corner.y < 102.0 && corner.y > 58.0));
+}
+
+#[test]
+fn how_a_bed_is_planted_says_its_lines_and_hills() {
+    let outline = [(0.0, 0.0), (30.0, 0.0), (30.0, 40.0), (0.0, 40.0)].map(|(x, y)| Point::feet(x, y));
+    let layout = Layout::empty(2027, Units::Customary)
+        .apply(&Edit::AddPlotWithBed {
+            name: None,
+            outline: outline.into(),
+        })
+        .unwrap();
+    let id = layout.beds[0].id;
+    let words = |changes: &[BedChange]| {
+        let layout = changes.iter().fold(layout.clone(), |layout, change| {
+            layout.apply(&Edit::Bed(id, change.clone())).unwrap()
+        });
+        let plan = Planner::default().plan(&layout);
+        let bed = &layout.beds[0];
+        (
+            stand_words::rows(bed, layout.units),
+            stand_words::in_row(&plan.beds[0], layout.units),
+        )
+    };
+    assert_eq!(words(&[]), ("3 ft rows".to_owned(), String::new()));
+    let three = Lines {
+        per_row: 3,
+        apart: Length::inches(8.0),
+        staggered: true,
+    };
+    let onions = [
+        BedChange::SetLines(three),
+        BedChange::SetCrop(CropId("onion_set".to_owned())),
+        BedChange::SetInRow(Some(Length::inches(3.0))),
+    ];
+    let (rows, in_row) = words(&onions);
+    assert_eq!(rows, "3 ft rows of 3 lines, 8 in apart, staggered");
+    assert_eq!(in_row, "3 in apart");
+    let hills = Sowing::Hills {
+        seeds_per_hill: 5,
+        plants_per_hill: 2,
+    };
+    let squash = [
+        BedChange::SetCrop(CropId("squash_summer".to_owned())),
+        BedChange::SetSowing(Some(hills)),
+        BedChange::SetInRow(Some(Length::feet(4.0))),
+    ];
+    assert_eq!(words(&squash).1, "hills of 2, 4 ft apart");
 }

@@ -1,7 +1,6 @@
 //! What to feed: the question, the soil laboratory's paper, credits, programmes, dressings, runs through the tape, and
 //! what was really used.
 
-use std::rc::Rc;
 use std::sync::Arc;
 
 use egui::accesskit::Role;
@@ -47,10 +46,7 @@ fn feeding() -> Window {
         dressing.when = When::Words("when it is time".to_owned());
         dressing.used = None;
     }
-    let folder = Rc::new(tempfile::tempdir().unwrap());
-    let file = folder.path().join("fed.ron");
-    store::save(&file, &layout).unwrap();
-    let mut window = Window::open(Some(file), folder);
+    let mut window = Window::of(&layout);
     window.harness.set_size(egui::vec2(1440.0, 4200.0));
     window.harness.run_ok();
     window.click_any("What do I feed?");

@@ -5,10 +5,10 @@ use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use quillet::app::desk::Desk;
 use quillet::catalog::MaterialId;
-use quillet::layout::Label;
+use quillet::layout::{Label, store};
 use quillet::plan::feeding::ShoppingLine;
 
-use super::window::Window;
+use super::window::{Window, sample};
 
 fn desk(window: &Window) -> &Desk {
     window.harness.state().desk()
@@ -18,9 +18,11 @@ fn steps(window: &Window) -> usize {
     desk(window).history().labels().count()
 }
 
-/// The sample with its shed open, in a window so tall that all of a page can be reached.
+/// The sample with its shed empty and open, in a window so tall that all of a page can be reached.
 fn shed() -> Window {
-    let mut window = Window::sample();
+    let mut layout = store::load(&sample()).unwrap();
+    layout.shed.clear();
+    let mut window = Window::of(&layout);
     window.harness.set_size(egui::vec2(1440.0, 3200.0));
     window.harness.run_ok();
     window.press_with(Modifiers::COMMAND, Key::M);

@@ -14,6 +14,7 @@ use egui_kittest::kittest::Queryable as _;
 use quillet::app::files::{Answer, Ask, Dialogs};
 use quillet::app::settings::Home;
 use quillet::app::{QuilletApp, Surroundings};
+use quillet::layout::{Layout, store};
 
 /// A window and the folder that everything it writes lies in.
 pub(crate) struct Window {
@@ -52,6 +53,14 @@ impl Window {
         let copy = folder.path().join("alder-bend.ron");
         std::fs::copy(sample(), &copy).unwrap();
         Self::open(Some(copy), folder)
+    }
+
+    /// A layout that was saved and opened.
+    pub(crate) fn of(layout: &Layout) -> Self {
+        let folder = Rc::new(tempfile::tempdir().unwrap());
+        let file = folder.path().join("layout.ron");
+        store::save(&file, layout).unwrap();
+        Self::open(Some(file), folder)
     }
 
     /// A window on a file, in a folder.

@@ -36,6 +36,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     planting::crop(ui, hand, bed, field);
     planting::water(ui, hand, bed);
     let is_fed = desk.step == Step::Feed;
+    let is_sown = desk.step == Step::Sow && bed.planting.is_some();
+    if is_sown {
+        sown(ui, hand, bed, field, true);
+        form::section(ui, "Rows");
+    }
     if is_fed {
         fed(ui, hand, bed, field, true);
         form::section(ui, "Rows");
@@ -57,14 +62,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     if !is_fed {
         fed(ui, hand, bed, field, false);
     }
-    let is_asked = matches!(desk.step, Step::OnRows | Step::Sow) && bed.planting.is_some();
-    folded(ui, "Seed and planting", is_asked, |ui| {
-        sowing_way::show(ui, hand, bed, field);
-    });
-    if let Some(rate) = drill::aim(hand, bed) {
-        folded(ui, "Setting the drill", false, |ui| {
-            drill::show(ui, hand, id, rate, field);
-        });
+    if !is_sown {
+        let is_asked = desk.step == Step::OnRows && bed.planting.is_some();
+        sown(ui, hand, bed, field, is_asked);
     }
     folded(ui, "Edges and ends", false, |ui| edges(ui, hand, bed, field, units));
     folded(ui, "Lines on each row", false, |ui| lines(ui, hand, bed, field, units));
@@ -77,6 +77,18 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
     }
     if remove(ui, "bed") {
         hand.out.push(Command::Edit(Edit::RemoveBed(id)));
+    }
+}
+
+/// How it is put in the ground, and how the drill is set for it.
+fn sown(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, open: bool) {
+    folded(ui, "Seed and planting", open, |ui| {
+        sowing_way::show(ui, hand, bed, field);
+    });
+    if let Some(rate) = drill::aim(hand, bed) {
+        folded(ui, "Setting the drill", false, |ui| {
+            drill::show(ui, hand, bed.id, rate, field);
+        });
     }
 }
 

@@ -57,9 +57,12 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, drill: &mut Dr
         drill,
         out,
     };
-    egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+    let about = subject(desk);
+    let mut area = egui::ScrollArea::vertical().auto_shrink([false, false]);
+    // Another thing, or another question, starts at the head of its card.
+    area = area.id_salt((item_of_card(about), desk.step));
+    area.show(ui, |ui| {
         ui.spacing_mut().item_spacing.y = 5.0;
-        let about = subject(desk);
         match about {
             Item::Layout if desk.chosen.is_none() && desk.step == Step::Sow => sowing::show(ui, &mut hand),
             Item::Layout => layout::show(ui, &mut hand),
@@ -74,6 +77,15 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk, sweeps: &mut Sweeps, drill: &mut Dr
         concerns(ui, desk, about, hand.out);
         ui.add_space(12.0);
     });
+}
+
+/// The thing whose card is shown: a row has the card of its bed, a side that of its plot.
+const fn item_of_card(about: Item) -> Item {
+    match about {
+        Item::BedCorner(bed, _) | Item::Row(bed, _) => Item::Bed(bed),
+        Item::Corner(plot, _) | Item::Side(plot, _) => Item::Plot(plot),
+        other => other,
+    }
 }
 
 /// What the card is about: what is chosen, or what the question asks about when nothing is.

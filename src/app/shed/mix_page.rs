@@ -94,7 +94,7 @@ impl Mixing {
         let stages = plan
             .crop
             .iter()
-            .flat_map(|crop| Catalog::built_in().stages_for(&crop.id));
+            .flat_map(|crop| Catalog::built_in().stages_for(&crop.kin));
         // A stage of every crop is a time of other work: before planting, or through the tape.
         let later = stages.filter(|stage| !stage.crops.is_empty());
         let named: Vec<(&str, Option<_>)> = later

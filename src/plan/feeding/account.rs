@@ -1,26 +1,26 @@
 //! Wanted against planned and done, through the season.
 
-use jiff::civil::Date;
-
 use super::super::types::{BedPlan, DressingPlan};
 use super::credits::credits;
+use super::time::SeasonOfBed;
 use super::types::{Account, BedFeeding, FeedingStep, LimePlan, NutrientRates, Want, WantFrom};
 use super::want::wants;
 use crate::agronomy::{self, Nutrient};
-use crate::catalog::{Catalog, Crop, Mark, NitrogenNeed};
-use crate::layout::{Bed, Placement, Planting, Sowing, When};
+use crate::catalog::{Crop, Mark, NitrogenNeed};
+use crate::layout::Bed;
 use crate::quantity::MassPerArea;
 
 /// What feeding a bed comes to, its dressings being worked out.
-pub(in crate::plan) fn bed_feeding(bed: &Bed, plan: &BedPlan, crop: Option<&Crop>) -> BedFeeding {
+pub(in crate::plan) fn bed_feeding(
+    bed: &Bed,
+    plan: &BedPlan,
+    crop: Option<&Crop>,
+    season: SeasonOfBed,
+    times: &[f64],
+) -> BedFeeding {
     let wants = wants(bed, crop);
     let credits = credits(&bed.feeding.credits);
-    let planted = bed.planting.as_ref().and_then(planted_on);
-    let days_to_harvest = crop.and_then(|crop| {
-        let days = crop.days_to_harvest.as_ref()?;
-        Some(days.low.value.midpoint(days.high.value))
-    });
-    let steps = steps(bed, plan, planted, days_to_harvest);
+    let steps = steps(bed, plan, times);
     let accounts = Nutrient::ALL.map(|nutrient| {
         let wanted = wants.of(nutrient).map(|want| want.rate);
         let given: Vec<MassPerArea> = credits.iter().map(|credit| credit.gives.of(nutrient)).collect();
@@ -47,8 +47,8 @@ pub(in crate::plan) fn bed_feeding(bed: &Bed, plan: &BedPlan, crop: Option<&Crop
         credits,
         steps,
         accounts,
-        planted,
-        days_to_harvest,
+        planted: season.planted,
+        days_to_harvest: season.days,
         lime: lime(bed, plan),
     }
 }
@@ -65,64 +65,22 @@ fn is_guide(want: Option<&Want>, nutrient: Nutrient, crop: Option<&Crop>) -> boo
     is_general || nutrient == Nutrient::Nitrogen && feeds_itself
 }
 
-/// The day a bed is planted: as noted, or the day its plants are set out.
-fn planted_on(planting: &Planting) -> Option<Date> {
-    planting.planted.or(match planting.sowing {
-        Some(Sowing::Raised(raised)) => raised.set_out,
-        _ => None,
-    })
-}
-
 /// Every dressing that can be worked out, in order of time; those of one time in the bed's order.
-fn steps(bed: &Bed, plan: &BedPlan, planted: Option<Date>, days: Option<u16>) -> Vec<FeedingStep> {
-    let mut steps: Vec<FeedingStep> = Vec::new();
-    let mut before = 0.0;
-    for (dressing, of_plan) in bed.dressings.iter().zip(&plan.dressings) {
-        if of_plan.problem.is_some() {
-            continue;
-        }
-        let on = dressing.used.and_then(|used| used.on);
-        let at = on
-            .and_then(|day| part_of_season(day, planted, days))
-            .or_else(|| at(&dressing.when, planted, days))
-            .or_else(|| usual(dressing.placement))
-            // One without a time follows the one before it in the list.
-            .unwrap_or(before);
-        before = at;
-        steps.push(FeedingStep {
+fn steps(bed: &Bed, plan: &BedPlan, times: &[f64]) -> Vec<FeedingStep> {
+    let dressings = bed.dressings.iter().zip(&plan.dressings).zip(times);
+    let mut steps: Vec<FeedingStep> = dressings
+        .filter(|((_, of_plan), _)| of_plan.problem.is_none())
+        .map(|((dressing, of_plan), &at)| FeedingStep {
             dressing: dressing.id,
             name: dressing.name.clone(),
             at,
             planned: rates(of_plan, of_plan.planned_rate()),
             brings: rates(of_plan, of_plan.rate()),
             is_done: of_plan.is_done,
-        });
-    }
+        })
+        .collect();
     steps.sort_by(|a, b| a.at.total_cmp(&b.at));
     steps
-}
-
-/// When something falls, as a part of the time from planting to harvest.
-fn at(when: &When, planted: Option<Date>, days: Option<u16>) -> Option<f64> {
-    match when {
-        When::Stage(stage) => Some(Catalog::built_in().stage(stage)?.at.value.get()),
-        When::Day(day) => part_of_season(*day, planted, days),
-        When::Unsaid | When::Words(_) => None,
-    }
-}
-
-/// What is broadcast or banded without a time goes down at planting.
-const fn usual(placement: Placement) -> Option<f64> {
-    match placement {
-        Placement::Broadcast | Placement::Band { .. } => Some(0.0),
-        Placement::SideDress { .. } | Placement::Injected(_) => None,
-    }
-}
-
-fn part_of_season(day: Date, planted: Option<Date>, days: Option<u16>) -> Option<f64> {
-    let since = planted?.until(day).ok()?.get_days();
-    let days = days.filter(|days| *days > 0)?;
-    Some((f64::from(since) / f64::from(days)).clamp(0.0, 1.0))
 }
 
 fn rates(plan: &DressingPlan, product: MassPerArea) -> NutrientRates {

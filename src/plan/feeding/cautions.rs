@@ -14,7 +14,7 @@ pub fn cautions_of(layout: &Layout, beds: &[Arc<BedPlan>], book: &MaterialBook) 
     let mut crops = Vec::new();
     for bed in &layout.beds {
         let plan = beds.iter().find(|plan| plan.bed == bed.id);
-        let crop = plan.and_then(|plan| plan.crop.as_ref()).map(|crop| &crop.id);
+        let crop = plan.and_then(|plan| plan.crop.as_ref()).map(|crop| &crop.kin);
         collect(bed, crop, book, &mut topics);
         if !bed.dressings.is_empty() {
             crops.extend(crop);

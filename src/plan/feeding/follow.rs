@@ -6,9 +6,9 @@ use crate::layout::{Basis, Bed, Dressing};
 use crate::quantity::{Length, Mass};
 
 /// Puts what was really used in the place of what was planned, and shares what it was more or less over the dressings
-/// that are still ahead: nutrient by nutrient, over those that are given for it, by how much of it each was to bring.
-/// None goes below nothing. `lengths` are those of the bed's rows.
-pub(in crate::plan) fn follow_what_was_used(bed: &Bed, plans: &mut [DressingPlan], lengths: &[Length]) {
+/// that come at its time or later: nutrient by nutrient, over those that are given for it, by how much of it each was to
+/// bring. None goes below nothing. `times` are those of the dressings, `lengths` those of the bed's rows.
+pub(in crate::plan) fn follow_what_was_used(bed: &Bed, plans: &mut [DressingPlan], times: &[f64], lengths: &[Length]) {
     for (dressing, plan) in bed.dressings.iter().zip(plans.iter_mut()) {
         if let Some(used) = dressing.used {
             set_total(plan, used.amount, lengths);
@@ -19,23 +19,30 @@ pub(in crate::plan) fn follow_what_was_used(bed: &Bed, plans: &mut [DressingPlan
         return;
     }
     for nutrient in Nutrient::ALL {
-        let mut more = Mass::ZERO;
-        let mut ahead = Mass::ZERO;
-        for (dressing, plan) in bed.dressings.iter().zip(plans.iter()) {
-            let part = plan.part_of(nutrient);
-            if plan.is_done {
-                more += (plan.total - plan.planned) * part;
-            } else if given_for(dressing, plan) == Some(nutrient) {
-                ahead += plan.planned * part;
+        let is_given_for = |place: usize| {
+            let pair = bed.dressings.get(place).zip(plans.get(place));
+            pair.is_some_and(|(dressing, plan)| !plan.is_done && given_for(dressing, plan) == Some(nutrient))
+        };
+        // What each dressing ahead is to bring more or less of it, as a part of what it was to bring.
+        let mut parts = vec![0.0; plans.len()];
+        for (done, at) in plans.iter().zip(times).filter(|(plan, _)| plan.is_done) {
+            let more = (done.total - done.planned) * done.part_of(nutrient);
+            let later: Vec<usize> = (0..plans.len())
+                .filter(|&place| is_given_for(place) && times.get(place).is_some_and(|time| time >= at))
+                .collect();
+            let brings = |&place: &usize| plans.get(place).map(|plan| plan.planned * plan.part_of(nutrient));
+            let ahead: Mass = later.iter().filter_map(brings).sum();
+            if ahead > Mass::ZERO {
+                for place in later {
+                    if let Some(part) = parts.get_mut(place) {
+                        *part += more / ahead;
+                    }
+                }
             }
         }
-        if more == Mass::ZERO || ahead <= Mass::ZERO {
-            continue;
-        }
-        let factor = (1.0 - more / ahead).max(0.0);
-        for (dressing, plan) in bed.dressings.iter().zip(plans.iter_mut()) {
-            if !plan.is_done && given_for(dressing, plan) == Some(nutrient) {
-                let total = plan.planned * factor;
+        for (plan, part) in plans.iter_mut().zip(parts) {
+            if part != 0.0 {
+                let total = plan.planned * (1.0 - part).max(0.0);
                 set_total(plan, total, lengths);
             }
         }

@@ -100,7 +100,7 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
     let most = plan
         .crop
         .as_ref()
-        .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.id));
+        .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.kin));
     if let Some(most) = most {
         let given = plan.feeding.account(Nutrient::Nitrogen).given();
         if matches!(agronomy::standing_of(given, most.value), Ok(RateStanding::Above)) {
@@ -132,7 +132,7 @@ fn rate(
     let crop = plan
         .crop
         .as_ref()
-        .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.id));
+        .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.kin));
     let (most, source) = crop.map_or_else(
         || (MassPerArea::pounds_per_acre(HIGHEST_OF_ALL), COMMON_PRACTICE.to_owned()),
         |most| (most.value, cite(&most.sources, most.mark)),

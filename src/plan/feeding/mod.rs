@@ -2,6 +2,7 @@
 //!
 //! - `material_book` is the catalogue's materials with what the shed knows of them.
 //! - `want` and `credits` say what a bed wants and has.
+//! - `time` says when dressings fall.
 //! - `follow` lets dressings that are still ahead follow what was really used.
 //! - `account` sets wanted against planned and done through the season.
 //! - `course` runs an account through the season, step by step.
@@ -22,6 +23,7 @@ mod injection;
 mod material_book;
 mod shopping;
 mod tank;
+mod time;
 mod types;
 mod want;
 
@@ -42,3 +44,4 @@ pub(super) use heads_up::feeding_heads_up;
 pub(super) use injection::injections;
 pub(super) use shopping::shopping;
 pub(super) use tank::injection_heads_up;
+pub(super) use time::SeasonOfBed;

@@ -55,7 +55,7 @@ fn recommended(rate: NutrientRate, paper: &Recommendation, bed: &Bed) -> Option<
 
 /// The published recommendation of a nutrient that holds where the grower chose, or the first there is.
 fn published(crop: &Crop, nutrient: Nutrient, chosen: Option<&str>) -> Option<Want> {
-    let needs = Catalog::built_in().needs_of(&crop.id);
+    let needs = Catalog::built_in().needs_of(&crop.kin);
     let recommended = || needs.iter().filter(|need| need.kind == NeedKind::Recommendation);
     let of_choice = recommended().filter(|need| Some(need.condition.as_str()) == chosen);
     of_choice.chain(recommended()).find_map(|need| {

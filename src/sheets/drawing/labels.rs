@@ -8,6 +8,7 @@ use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::Item;
 use crate::quantity::{Units, counted};
 use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::stand_words;
 use crate::sheets::type_metrics;
 
 /// One line of a label.
@@ -274,10 +275,8 @@ fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
         || "nothing planted".to_owned(),
         |key| type_metrics::shortened(&key.name, 150.0, view.letters(7.5), false),
     );
-    let rows = format!("{} rows", bed.row_spacing.show_short(units));
-    let apart = plan
-        .stand
-        .map_or_else(String::new, |stand| format!("{} apart", stand.in_row.show_short(units)));
+    let rows = stand_words::rows(bed, units);
+    let apart = stand_words::in_row(plan, units);
     let short = letters
         .as_ref()
         .map_or_else(|| rows.clone(), |letters| format!("{letters} · {rows}"));

@@ -7,6 +7,7 @@ use crate::plan::{BedPlan, DressingPlan};
 use crate::quantity::Units;
 use crate::sheets::dressing_words;
 use crate::sheets::mark::{Anchor, Ink};
+use crate::sheets::stand_words;
 use crate::sheets::type_metrics;
 
 /// Height of the heading of a table, in points; more when the words beside the name need a line of their own.
@@ -125,10 +126,8 @@ pub(super) fn about(layout: &Layout, bed: &Bed, plan: &BedPlan) -> String {
         });
     }
     words.push(bed.water.name().to_owned());
-    words.push(format!("{} rows", bed.row_spacing.show_short(layout.units)));
-    words.extend(
-        plan.stand
-            .map(|stand| format!("{} apart", stand.in_row.show_short(layout.units))),
-    );
+    words.push(stand_words::rows(bed, layout.units));
+    let in_row = stand_words::in_row(plan, layout.units);
+    words.extend((!in_row.is_empty()).then_some(in_row));
     words.join(" · ")
 }

@@ -12,6 +12,7 @@ use crate::plan::Plan;
 use crate::quantity::counted;
 use crate::sheets::drawing::{self, NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, REACH, ScaleBar, View};
 use crate::sheets::mark::Mark;
+use crate::sheets::stand_words;
 use crate::sheets::{Placing, type_metrics};
 
 /// Kept below the map for notes, in points.
@@ -149,10 +150,10 @@ fn in_words(layout: &Layout, plan: &Plan, scale: Scale) -> String {
                 continue;
             };
             words.push_str(&format!(
-                " Bed {}: {} {} apart, {}.",
+                " Bed {}: {}, {}, {}.",
                 bed.name,
                 counted(plan.totals.rows, "row", "rows"),
-                bed.row_spacing.show_short(layout.units),
+                stand_words::rows(bed, layout.units),
                 counted(plan.totals.plants, "plant", "plants"),
             ));
         }

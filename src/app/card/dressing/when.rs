@@ -5,7 +5,7 @@ use jiff::ToSpan as _;
 use jiff::civil::Date;
 
 use crate::app::card::Hand;
-use crate::app::card::feeding::published_crop;
+use crate::app::card::planting::crop_of;
 use crate::app::card::planting::source;
 use crate::app::day_words;
 use crate::app::form;
@@ -15,10 +15,7 @@ use crate::layout::{Bed, Dressing, When};
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dressing, bed: &Bed) {
     let layout = hand.desk.layout();
     let season = layout.season;
-    let crop = bed
-        .planting
-        .as_ref()
-        .map(|planting| published_crop(layout, &planting.crop));
+    let crop = crop_of(hand, bed).map(|crop| &crop.kin);
     let stages: Vec<&FeedingStage> = crop.map_or_else(Vec::new, |crop| Catalog::built_in().stages_for(crop).collect());
     let shown = day_words::when(&dressing.when, season);
     let read = |text: &str| day_words::read_when(text, season, &stages);

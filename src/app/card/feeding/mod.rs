@@ -12,11 +12,11 @@ use egui::{Id, RichText, Ui};
 
 use super::planting::{change, source};
 use super::{Hand, tape};
+use crate::app::card::planting::crop_of;
 use crate::app::day_words;
 use crate::app::form;
 use crate::app::theme;
-use crate::catalog::CropId;
-use crate::layout::{Bed, BedChange, Layout, Sowing};
+use crate::layout::{Bed, BedChange, Sowing};
 use crate::plan::feeding::cautions_for_bed;
 
 /// Draws what a bed wants and has.
@@ -39,20 +39,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
 /// What to watch out for with what is put down on the bed, one line each.
 pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
     let layout = hand.desk.layout();
-    let crop = bed
-        .planting
-        .as_ref()
-        .map(|planting| published_crop(layout, &planting.crop));
+    let crop = crop_of(hand, bed).map(|crop| &crop.kin);
     for caution in cautions_for_bed(bed, crop, layout.organic, hand.desk.material_book()) {
         ui.label(RichText::new(&caution.sentence.value).small())
             .on_hover_text(source(&caution.sentence));
     }
-}
-
-/// The crop of the catalogue that texts speak of: that which a crop of the grower's own is based on.
-pub(super) fn published_crop<'a>(layout: &'a Layout, crop: &'a CropId) -> &'a CropId {
-    let own = layout.own_crops.iter().find(|own| own.id == *crop);
-    own.map_or(crop, |own| &own.based_on)
 }
 
 /// The day it is planted, from which stages count.

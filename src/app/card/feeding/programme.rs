@@ -2,9 +2,9 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::published_crop;
 use crate::app::card::Hand;
 use crate::app::card::dressing::{amount_words, basis_words, injecting, placement_words};
+use crate::app::card::planting::crop_of;
 use crate::app::card::planting::{change, source};
 use crate::app::feed_words::span;
 use crate::app::form;
@@ -14,13 +14,11 @@ use crate::plan::feeding::programme_dressings;
 use crate::quantity::{Units, counted};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
-    let layout = hand.desk.layout();
-    let Some(planting) = &bed.planting else {
+    let Some(crop) = crop_of(hand, bed).map(|crop| crop.kin.clone()) else {
         form::follows(ui, "choose a crop to see the programmes published for it");
         return;
     };
-    let crop = published_crop(layout, &planting.crop);
-    let programmes: Vec<&Programme> = Catalog::built_in().programmes_for(crop).collect();
+    let programmes: Vec<&Programme> = Catalog::built_in().programmes_for(&crop).collect();
     if programmes.is_empty() {
         form::follows(ui, "none is published here for this crop; add dressings of your own");
         return;

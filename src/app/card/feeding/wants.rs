@@ -47,7 +47,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
 fn condition(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let Some(crop) = crop_of(hand, bed) else { return };
     let mut conditions: Vec<&str> = Vec::new();
-    let needs = Catalog::built_in().needs_of(&crop.id).iter();
+    let needs = Catalog::built_in().needs_of(&crop.kin).iter();
     for need in needs.filter(|need| need.kind == NeedKind::Recommendation) {
         if !conditions.contains(&need.condition.as_str()) {
             conditions.push(&need.condition);
