@@ -213,7 +213,8 @@ const FIRST: f64 = 0.15;
 fn wanted(plot: &mut egui_plot::PlotUi<'_>, drawn: &Drawn, colours: &Colours, units: Units) {
     let Some((level, low, high)) = drawn.wanted else { return };
     if low < high {
-        let band = Span::new("published range", low..=high).axis(egui_plot::Axis::Y);
+        // Without a name: the plot would write it upright into the band.
+        let band = Span::new("", low..=high).axis(egui_plot::Axis::Y);
         plot.span(band.fill(key::band(colours)).border_width(0.0));
     }
     let kind = Kind::Wanted;
@@ -223,7 +224,13 @@ fn wanted(plot: &mut egui_plot::PlotUi<'_>, drawn: &Drawn, colours: &Colours, un
             .width(kind.width())
             .allow_hover(false),
     );
-    let words = RichText::new(format!("wanted {} {}", number(level, 1), rate_unit(units))).size(12.0);
+    let range = if low < high {
+        format!(", range {} to {}", number(low, 1), number(high, 1))
+    } else {
+        String::new()
+    };
+    let words = format!("wanted {} {}{range}", number(level, 1), rate_unit(units));
+    let words = RichText::new(words).size(12.0);
     let at = PlotPoint::new(1.0 + MARGIN - 0.005, level);
     plot.text(
         Text::new("", at, words)
