@@ -215,7 +215,7 @@ fn a_fifth_too_much_by_the_cup_shrinks_the_next_dressing() {
     close(follows.shopping.lines[0].need.to_pounds(), 20.0, 1e-9);
     close(follows.shopping.lines[0].done.to_pounds(), 12.0, 1e-9);
     let account = bed(&follows).feeding.account(Nutrient::Nitrogen);
-    close((account.done / account.ahead) as f64, 1.5, 1e-9);
+    close(account.done / account.ahead, 1.5, 1e-9);
     assert_eq!(
         account.planned,
         bed(&planned).feeding.account(Nutrient::Nitrogen).planned

@@ -9,12 +9,12 @@ use super::feeding::side_dressing;
 use super::{change, close, plan, rectangle};
 
 /// A third of an acre with 120 lb of nitrogen and of potash to the acre from a 15-0-15.
-fn third_of_an_acre(label: Label) -> Layout {
+fn third_of_an_acre(label: &Label) -> Layout {
     let layout = rectangle(120.0, 121.0);
     let label = Label {
         name: "Barn mix".to_owned(),
         analysis: Analysis::percent(15.0, 0.0, 15.0),
-        ..label
+        ..label.clone()
     };
     let layout = layout.apply(&Edit::Shed(ShedEdit::AddOwn(label))).unwrap();
     let dressing = Dressing {
@@ -29,7 +29,7 @@ fn third_of_an_acre(label: Label) -> Layout {
     change(&layout, BedChange::AddDressing(dressing))
 }
 
-fn line(label: Label) -> ShoppingLine {
+fn line(label: &Label) -> ShoppingLine {
     let plan = plan(&third_of_an_acre(label));
     assert_eq!(plan.shopping.lines.len(), 1);
     plan.shopping.lines[0].clone()
@@ -47,7 +47,7 @@ fn fifty_pound_bags() -> Label {
 fn whole_bags_are_bought_and_the_rest_is_left_over() {
     // Common practice, no source (arithmetic): 1/3 acre at 120 lb N is 40 lb, 266.67 lb of 15-0-15, 5.333 bags of 50
     // lb; buy 6, and 33.33 lb are left.
-    let line = line(fifty_pound_bags());
+    let line = line(&fifty_pound_bags());
     close(line.need.to_pounds(), 266.667, 0.001);
     assert_eq!(line.bags, Some(6));
     close(line.left_over.unwrap().to_pounds(), 33.333, 0.001);
@@ -60,24 +60,24 @@ fn what_is_at_hand_is_used_first() {
         at_hand: Some(Mass::pounds(pounds)),
         ..fifty_pound_bags()
     };
-    let some = line(label(20.0));
+    let some = line(&label(20.0));
     close(some.to_buy.to_pounds(), 246.667, 0.001);
     assert_eq!(some.bags, Some(5));
-    let enough = line(label(300.0));
+    let enough = line(&label(300.0));
     assert_eq!((enough.to_buy, enough.cost), (Mass::ZERO, Some(0.0)));
     close(enough.left_over.unwrap().to_pounds(), 33.333, 0.001);
 }
 
 #[test]
 fn a_missing_price_or_bag_is_not_nothing() {
-    let no_price = line(Label {
+    let no_price = line(&Label {
         price: None,
         ..fifty_pound_bags()
     });
     assert_eq!((no_price.bags, no_price.cost), (Some(6), None));
-    let no_bag = line(Label::default());
+    let no_bag = line(&Label::default());
     assert_eq!((no_bag.bags, no_bag.cost, no_bag.left_over), (None, None, None));
-    assert_eq!(plan(&third_of_an_acre(Label::default())).shopping.unpriced, 1);
+    assert_eq!(plan(&third_of_an_acre(&Label::default())).shopping.unpriced, 1);
 }
 
 #[test]
