@@ -76,7 +76,7 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
     let lengths: Vec<Length> = plan.rows.iter().map(|row| row.length).collect();
     let season = SeasonOfBed::of(bed, crop);
     let times = season.times(bed);
-    follow_what_was_used(bed, &mut plan.dressings, &times, &lengths);
+    follow_what_was_used(bed, &mut plan.dressings, &season.planned_times(bed), &lengths);
     plan.feeding = bed_feeding(bed, &plan, crop, season, &times);
     plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
     let of_feeding = feeding_heads_up(bed, &plan, units, of.organic, of.materials);

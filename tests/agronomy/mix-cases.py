@@ -28,10 +28,9 @@ def solve(case, soft, lifted=None, price=None):
     count = len(materials)
     # Columns: materials, three shortfalls, three excesses.
     bounds = []
-    for place, (_, _, _, _, _, at_hand, allowed) in enumerate(materials):
-        limits = [at_hand if lifted != ["at_hand", place] else None, allowed if lifted != ["allowed", place] else None]
-        limits = [limit / scale for limit in limits if limit is not None]
-        bounds.append((0.0, min(limits) if limits else None))
+    for place, (_, _, _, _, _, at_hand, _) in enumerate(materials):
+        held = at_hand is not None and lifted != ["at_hand", place]
+        bounds.append((0.0, at_hand / scale if held else None))
     bounds += [(0.0, None if soft != "none" else 0.0)] * 3
     bounds += [(0.0, None if soft == "both" else 0.0)] * 3
     rows, sides = [], []
@@ -44,6 +43,10 @@ def solve(case, soft, lifted=None, price=None):
         if case["most"][nutrient] is not None and lifted != ["most", nutrient]:
             rows.append(supplied + [0.0] * 3 + short)
             sides.append(case["most"][nutrient] / scale)
+    if case["restricted_n"] is not None and lifted != ["restricted", 0]:
+        # All restricted materials together.
+        rows.append([part(material, 0) if material[6] else 0.0 for material in materials] + [0.0] * 6)
+        sides.append(case["restricted_n"] / scale)
     penalty = [0.0] * count + [SHORT_AGAINST_OVER] * 3 + [1.0] * 3
     objective = penalty if price is None else price + [0.0] * 6
     return linprog(objective, A_ub=rows or None, b_ub=sides or None, bounds=bounds, method="highs")
@@ -66,8 +69,8 @@ def limits(case):
     for place, material in enumerate(case["materials"]):
         if material[5] is not None:
             yield ["at_hand", place]
-        if material[6] is not None:
-            yield ["allowed", place]
+    if case["restricted_n"] is not None and any(material[6] for material in case["materials"]):
+        yield ["restricted", 0]
 
 
 def meets(case, lifted=None):
@@ -90,7 +93,7 @@ def random_case(rng):
             round(rng.uniform(0.1, 0.9), 2) if organic else 1.0,
             round(rng.uniform(0.05, 4.0), 2),
             round(rng.uniform(1, 400), 1) if rng.random() < 0.25 else None,
-            round(rng.uniform(1, 300), 1) if rng.random() < 0.15 else None,
+            rng.random() < 0.3,
         ])
     if rng.random() < 0.1:
         rng.choice(materials)[4] = None
@@ -107,7 +110,8 @@ def random_case(rng):
             most.append(amount)
         else:
             most.append(round(amount * rng.uniform(1.02, 2.0) + (rng.uniform(0, 60) * size if kind > 0.8 else 0), 4))
-    return {"materials": materials, "least": least, "most": most}
+    restricted_n = round(least[0] * rng.choice([0.0, 0.2, 0.5]), 4) if rng.random() < 0.4 else None
+    return {"materials": materials, "least": least, "most": most, "restricted_n": restricted_n}
 
 
 def answer(case):
@@ -152,7 +156,7 @@ def main():
         "scipy": scipy.__version__,
         "highs": highs,
         "units": "kilograms; prices for a kilogram",
-        "materials": "N %, P2O5 %, K2O %, share of N available, price, at hand, allowed",
+        "materials": "N %, P2O5 %, K2O %, share of N available, price, at hand, whether its nitrogen is restricted",
     }
     lines = [json.dumps(case, separators=(",", ":")) for case in cases]
     sys.stdout.write(json.dumps(head)[:-1] + ', "cases": [\n' + ",\n".join(lines) + "\n]}\n")

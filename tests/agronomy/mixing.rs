@@ -27,7 +27,7 @@ fn material(n: f64, p2o5: f64, k2o: f64) -> MixMaterial {
         available: Fraction::ONE,
         price_per_kilogram: Some(1.0),
         at_hand: None,
-        allowed: None,
+        is_restricted: false,
     }
 }
 
@@ -43,6 +43,7 @@ fn at_least(n: f64, p2o5: f64, k2o: f64) -> MixTarget {
     MixTarget {
         least: pounds(n, p2o5, k2o),
         most: MostNutrients::default(),
+        restricted_n: None,
     }
 }
 
@@ -171,15 +172,27 @@ fn one_complete_product_cannot_fit() {
 
 #[test]
 fn the_limit_in_the_way_is_named() {
-    // Arithmetic: 16 lb of nitrogen are 100 lb of 16-0-0; only 60 are at hand, and 30 are allowed of another.
+    // Arithmetic: 16 lb of nitrogen are 100 lb of 16-0-0; only 60 are at hand, or rules let it give 4.8 lb.
     let mut scarce = material(16.0, 0.0, 0.0);
     scarce.at_hand = Some(Mass::pounds(60.0));
     let answer = unmet(&[scarce], at_least(16.0, 0.0, 0.0));
     assert_eq!(answer.in_the_way, [Limit::Least(Nutrient::Nitrogen), Limit::AtHand(0)]);
     weighs(&answer.least_short, &[60.0]);
-    let mut restricted = scarce;
-    restricted.allowed = Some(Mass::pounds(30.0));
-    let answer = unmet(&[restricted], at_least(16.0, 0.0, 0.0));
+    let held = |n: f64| MixTarget {
+        restricted_n: Some(Mass::pounds(n)),
+        ..at_least(16.0, 0.0, 0.0)
+    };
+    let mut restricted = material(16.0, 0.0, 0.0);
+    restricted.is_restricted = true;
+    let answer = unmet(&[restricted], held(4.8));
+    assert_eq!(answer.in_the_way, [Limit::Least(Nutrient::Nitrogen), Limit::Restricted]);
+    weighs(&answer.never_over, &[30.0]);
+    // Two restricted materials share the one limit, whichever of them is at hand.
+    let answer = unmet(&[restricted, restricted], held(4.8));
+    let both: Mass = answer.never_over.amounts.iter().copied().sum();
+    assert!((both.to_pounds() - 30.0).abs() < 1e-6);
+    restricted.at_hand = Some(Mass::pounds(60.0));
+    let answer = unmet(&[restricted], held(4.8));
     assert_eq!(
         answer.in_the_way,
         [Limit::Least(Nutrient::Nitrogen)],
@@ -246,9 +259,9 @@ fn what_cannot_be_mixed_is_refused() {
         let mut held = good;
         held.at_hand = Some(Mass::kilograms(bad));
         assert!(mix(&[held], &target).is_err());
-        let mut allowed = good;
-        allowed.allowed = Some(Mass::kilograms(bad));
-        assert!(mix(&[allowed], &target).is_err());
+        let mut held = target;
+        held.restricted_n = Some(Mass::kilograms(bad));
+        assert!(mix(&[good], &held).is_err());
         assert!(mix(&[good], &at_least(bad, 0.0, 0.0)).is_err());
         let mut most = target;
         most.most.k2o = Some(Mass::kilograms(bad));
@@ -281,7 +294,7 @@ fn of_case(case: &Value) -> (Vec<MixMaterial>, MixTarget) {
         available: number(&row[3]).and_then(Fraction::new).unwrap(),
         price_per_kilogram: number(&row[4]),
         at_hand: number(&row[5]).map(Mass::kilograms),
-        allowed: number(&row[6]).map(Mass::kilograms),
+        is_restricted: row[6].as_bool().unwrap(),
     });
     let least = |at: usize| Mass::kilograms(number(&case["least"][at]).unwrap());
     let most = |at: usize| number(&case["most"][at]).map(Mass::kilograms);
@@ -296,6 +309,7 @@ fn of_case(case: &Value) -> (Vec<MixMaterial>, MixTarget) {
             p2o5: most(1),
             k2o: most(2),
         },
+        restricted_n: number(&case["restricted_n"]).map(Mass::kilograms),
     };
     (materials.collect(), target)
 }
@@ -306,7 +320,7 @@ fn limit_of(limit: &Value) -> Limit {
         "least" => Limit::Least(Nutrient::ALL[at]),
         "most" => Limit::Most(Nutrient::ALL[at]),
         "at_hand" => Limit::AtHand(at),
-        _ => Limit::Allowed(at),
+        _ => Limit::Restricted,
     }
 }
 
@@ -362,16 +376,16 @@ fn any_material() -> impl Strategy<Value = MixMaterial> {
     (
         (0.0..50.0_f64, 0.0..30.0_f64, 0.0..20.0_f64, 0.0..1.0_f64),
         proptest::option::weighted(0.9, 0.0..5.0_f64),
-        some_mass.clone(),
         some_mass,
+        any::<bool>(),
     )
         .prop_map(
-            |((n, p2o5, k2o, available), price_per_kilogram, at_hand, allowed)| MixMaterial {
+            |((n, p2o5, k2o, available), price_per_kilogram, at_hand, is_restricted)| MixMaterial {
                 analysis: Analysis::percent(n, p2o5, k2o).unwrap_or_default(),
                 available: Fraction::new(available).unwrap_or_default(),
                 price_per_kilogram,
                 at_hand,
-                allowed,
+                is_restricted,
             },
         )
 }
@@ -383,6 +397,7 @@ proptest! {
     fn nutrients_out_are_nutrients_in(
         materials in proptest::collection::vec(any_material(), 1..7),
         wanted in [0.0..200.0_f64, 0.0..200.0_f64, 0.0..200.0_f64],
+        held in proptest::option::of(0.0..50.0_f64),
         room in [proptest::option::of(0.0..50.0_f64), proptest::option::of(0.0..50.0_f64), proptest::option::of(0.0..50.0_f64)],
     ) {
         let least = |at: usize| Mass::kilograms(wanted[at]);
@@ -390,6 +405,7 @@ proptest! {
         let target = MixTarget {
             least: Nutrients { n: least(0), p2o5: least(1), k2o: least(2) },
             most: MostNutrients { n: most(0), p2o5: most(1), k2o: most(2) },
+            restricted_n: held.map(Mass::kilograms),
         };
         let answer = mix(&materials, &target);
         prop_assert!(answer.is_ok(), "{answer:?}");
@@ -402,16 +418,21 @@ proptest! {
             prop_assert_eq!(blend.amounts.len(), materials.len());
             let mut nitrogen = Mass::ZERO;
             let mut potash = Mass::ZERO;
+            let mut restricted = Mass::ZERO;
             for (amount, material) in blend.amounts.iter().zip(&materials) {
                 prop_assert!(amount.is_finite() && *amount >= Mass::ZERO);
-                for limit in [material.at_hand, material.allowed].into_iter().flatten() {
+                if let Some(limit) = material.at_hand {
                     prop_assert!(*amount <= limit + Mass::kilograms(1e-6), "{amount:?} of {limit:?}");
+                }
+                if material.is_restricted {
+                    restricted += *amount * (material.analysis.n.get() * material.available.get());
                 }
                 nitrogen += *amount * (material.analysis.n.get() * material.available.get());
                 potash += *amount * material.analysis.k2o.get();
             }
             prop_assert!((blend.supplied.n - nitrogen).abs() <= Mass::kilograms(1e-6));
             prop_assert!((blend.supplied.k2o - potash).abs() <= Mass::kilograms(1e-6));
+            prop_assert!(target.restricted_n.is_none_or(|most| restricted <= most + Mass::kilograms(1e-6)));
             prop_assert_eq!(blend.misses.is_empty(), met, "{:?}", blend.misses);
             if met {
                 prop_assert!(blend.supplied.n >= target.least.n - Mass::kilograms(1e-3));

@@ -109,14 +109,14 @@ fn mix_of_all(bencher: divan::Bencher) {
             available: Fraction::ONE,
             price_per_kilogram: Some(price(number)),
             at_hand: None,
-            allowed: None,
+            is_restricted: false,
         })
         .chain(Analysis::percent(7.0, 3.0, 5.0).map(|analysis| MixMaterial {
             analysis,
             available: Fraction::ONE,
             price_per_kilogram: Some(0.3),
             at_hand: Some(Mass::kilograms(5.0)),
-            allowed: None,
+            is_restricted: false,
         }))
         .collect();
     let wanted = Nutrients {

@@ -141,7 +141,6 @@ fn one_part_to_a_hundred_is_not_one_in_a_hundred() {
 fn beds_of_one_zone_are_fed_in_one_run() {
     let how = Injecting::default();
     let layout = change(&tomatoes(how), BedChange::SetZone("Lower".to_owned()));
-    let plot = layout.plots[0].id;
     let outline = [(30.0, 0.0), (48.0, 0.0), (48.0, 100.0), (30.0, 100.0)].map(|(x, y)| Point::feet(x, y));
     let layout = layout
         .apply(&Edit::AddPlotWithBed {
@@ -167,7 +166,24 @@ fn beds_of_one_zone_are_fed_in_one_run() {
     assert_eq!(beds, [layout.beds[0].id, second]);
     close(together.product.to_pounds(), 2.0 * 1.446, 0.001);
     close(together.run.unwrap().flow.to_gallons_per_minute(), 2.7, 1e-9);
-    assert_eq!(layout.plots[0].id, plot);
+    // On another day it is another run.
+    let later = Dressing {
+        when: When::Day("2027-07-01".parse().unwrap()),
+        ..layout.beds[1].dressings[0].clone()
+    };
+    assert_eq!(plan(&apply(&layout, BedChange::SetDressing(later))).injections.len(), 2);
+    // Calcium in the one bed's run and phosphate in the other's share a stock all the same.
+    let calcium = Dressing {
+        material: quillet::catalog::MaterialId("calcium_nitrate".to_owned()),
+        ..layout.beds[1].dressings[0].clone()
+    };
+    let clash = plan(&apply(&layout, BedChange::SetDressing(calcium)));
+    assert!(
+        clash
+            .heads_up
+            .iter()
+            .any(|it| it.what.contains("must not share a stock"))
+    );
     // Another zone runs by itself.
     let apart = apply(&layout, BedChange::SetZone("Upper".to_owned()));
     assert_eq!(plan(&apart).injections.len(), 2);

@@ -197,7 +197,10 @@ fn organic_rules_hold_sodium_nitrate_to_a_fifth_of_the_crops_nitrogen() {
     close(of_nitrate, 20.0, 1e-3);
 
     let (_, never_over, in_the_way) = unmet(&layout, &organic(&["sodium_nitrate_15"]));
-    assert_eq!(in_the_way, ["what organic rules allow of Sodium nitrate, 15 % grade"]);
+    assert_eq!(
+        in_the_way,
+        ["the fifth of the nitrogen that organic rules allow of sodium nitrate"]
+    );
     close(pounds(&never_over, "sodium_nitrate_15"), 20.0 / 0.15, 1e-3);
 }
 

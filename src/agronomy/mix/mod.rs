@@ -65,9 +65,9 @@ fn limits(materials: &[MixMaterial], target: &MixTarget) -> Vec<Limit> {
         if material.at_hand.is_some() {
             limits.push(Limit::AtHand(place));
         }
-        if material.allowed.is_some() {
-            limits.push(Limit::Allowed(place));
-        }
+    }
+    if target.restricted_n.is_some() && materials.iter().any(|material| material.is_restricted) {
+        limits.push(Limit::Restricted);
     }
     limits
 }
@@ -82,9 +82,12 @@ fn check(materials: &[MixMaterial], target: &MixTarget) -> Result<(), Unworkable
     }
     for material in materials {
         not_negative(material.price_per_kilogram.unwrap_or(0.0), "the price of a material")?;
-        for most in [material.at_hand, material.allowed].into_iter().flatten() {
+        if let Some(most) = material.at_hand {
             not_negative(most.to_kilograms(), "the most of a material")?;
         }
+    }
+    if let Some(most) = target.restricted_n {
+        not_negative(most.to_kilograms(), "the nitrogen that is allowed")?;
     }
     for nutrient in Nutrient::ALL {
         let least = not_negative(target.least.of(nutrient).to_kilograms(), "the nutrient wanted")?;

@@ -18,8 +18,8 @@ pub struct MixMaterial {
     pub price_per_kilogram: Option<f64>,
     /// What is at hand, where no more can be had.
     pub at_hand: Option<Mass>,
-    /// The most that may be used, such as of a source that rules restrict.
-    pub allowed: Option<Mass>,
+    /// Whether rules hold its nitrogen, together with that of others, to a part.
+    pub is_restricted: bool,
 }
 
 impl MixMaterial {
@@ -63,6 +63,8 @@ pub struct MixTarget {
     pub least: Nutrients,
     /// And not more than so much.
     pub most: MostNutrients,
+    /// The most nitrogen from all restricted materials together, where rules set one; counted with its availability.
+    pub restricted_n: Option<Mass>,
 }
 
 impl MixTarget {
@@ -75,6 +77,7 @@ impl MixTarget {
                 p2o5: Some(nutrients.p2o5),
                 k2o: Some(nutrients.k2o),
             },
+            restricted_n: None,
         }
     }
 }
@@ -184,6 +187,6 @@ pub enum Limit {
     Most(Nutrient),
     /// What is at hand of a material, by its place.
     AtHand(usize),
-    /// What is allowed of a material, by its place.
-    Allowed(usize),
+    /// What is allowed of all restricted materials together.
+    Restricted,
 }

@@ -108,9 +108,7 @@ impl<'a> Programme<'a> {
         let amounts: Vec<Variable> = (self.materials.iter().enumerate())
             .map(|(place, material)| {
                 let at_hand = material.at_hand.filter(|_| lifted != Some(Limit::AtHand(place)));
-                let allowed = material.allowed.filter(|_| lifted != Some(Limit::Allowed(place)));
-                let most = [at_hand, allowed].into_iter().flatten();
-                let most = most.fold(NO_LIMIT, |least, most| least.min(most / self.scale));
+                let most = at_hand.map_or(NO_LIMIT, |most| NO_LIMIT.min(most / self.scale));
                 variables.add(variable().clamp(0.0, most))
             })
             .collect();
@@ -144,6 +142,18 @@ impl<'a> Programme<'a> {
                 }
                 constraints.push(supplied.leq((most / self.scale).min(NO_LIMIT)));
             }
+        }
+        let restricted_n = self.target.restricted_n.filter(|_| lifted != Some(Limit::Restricted));
+        if let Some(most) = restricted_n {
+            let mut restricted = Expression::with_capacity(amounts.len());
+            let held = amounts
+                .iter()
+                .zip(self.materials)
+                .filter(|(_, material)| material.is_restricted);
+            for (&amount, material) in held {
+                restricted.add_mul(material.part(Nutrient::Nitrogen), amount);
+            }
+            constraints.push(restricted.leq((most / self.scale).min(NO_LIMIT)));
         }
         Rows {
             variables,

@@ -5,13 +5,28 @@ use super::types::NutrientRates;
 use crate::agronomy::{
     self, Blend, Limit, Mix, MixMaterial, MixTarget, MostNutrients, Nutrient, NutrientMiss, Nutrients,
 };
-use crate::catalog::{MaterialId, Programme, RateOf, StepAmount, StepPlacement};
+use crate::catalog::{MaterialId, Programme, ProgrammeStep, RateOf, StepAmount, StepPlacement};
 use crate::layout::{Amount, Basis, Dressing, DressingId, Injecting, Placement, When};
-use crate::quantity::{Area, Mass, MassPerArea, MassPerLength, Units};
+use crate::quantity::{Area, Fraction, Mass, MassPerArea, MassPerLength, Units};
 
-/// The dressings of a published programme, each at the middle of what is published; to be laid down and then changed.
+/// The dressings of a published programme, each at the middle of what is published; to be laid down and then changed. What
+/// is given more than once is one dressing a time, but for what goes through the tape.
 pub fn programme_dressings(programme: &Programme) -> Vec<Dressing> {
-    let steps = programme.steps.iter().map(|step| Dressing {
+    let all = programme.steps.iter().flat_map(|step| {
+        let times = step.repeat.as_ref().map_or(1, |repeat| repeat.times.value);
+        let dressings = if step.placement == StepPlacement::Injected {
+            1
+        } else {
+            times
+        };
+        (1..=dressings).map(move |time| of_step(step, time))
+    });
+    all.collect()
+}
+
+/// The dressing of a step of a programme, counted from the first time on.
+fn of_step(step: &ProgrammeStep, time: u16) -> Dressing {
+    let dressing = Dressing {
         id: DressingId(0),
         name: step.name.clone(),
         material: step.material.clone(),
@@ -40,8 +55,15 @@ pub fn programme_dressings(programme: &Programme) -> Vec<Dressing> {
         },
         when: When::Stage(step.stage.value.clone()),
         used: None,
-    });
-    steps.collect()
+    };
+    match (time, &step.repeat) {
+        (2.., Some(repeat)) => Dressing {
+            name: format!("{}, time {time}", dressing.name),
+            when: When::Words(format!("{} days after the one before", repeat.every_days.value)),
+            ..dressing
+        },
+        _ => dressing,
+    }
 }
 
 /// What a mix is asked for.
@@ -150,13 +172,9 @@ pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: Units) -> Result<Mi
     let target = MixTarget {
         least,
         most: MostNutrients { n, p2o5, k2o },
+        restricted_n: restricted_n(&materials, asked),
     };
-    // Sources that are held to a part are held to it together: each gets the same share of it.
-    let restricted = materials.iter().filter(|known| known.organic_part().is_some()).count();
-    let to_mix: Vec<MixMaterial> = materials
-        .iter()
-        .map(|known| to_mix(known, asked, restricted as f64))
-        .collect();
+    let to_mix: Vec<MixMaterial> = materials.iter().map(|known| to_mix(known, asked)).collect();
     let words = |blend: Blend| in_words(&blend, &materials, asked, units);
     match agronomy::mix(&to_mix, &target).map_err(|error| error.to_string())? {
         Mix::Met(blend) => Ok(MixFound::Met(words(blend))),
@@ -168,21 +186,21 @@ pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: Units) -> Result<Mi
     }
 }
 
-fn to_mix(known: &KnownMaterial, asked: &MixAsked, restricted: f64) -> MixMaterial {
-    let part_of_n = known.analysis().n.get() * known.available_n.get();
-    let allowed = asked
-        .organic_requirement
-        .zip(known.organic_part())
-        .and_then(|(requirement, part)| {
-            let still = (requirement * part.get() - asked.restricted_given).max(MassPerArea::ZERO);
-            (part_of_n > 0.0).then(|| still * asked.ground / (part_of_n * restricted))
-        });
+/// The nitrogen that sources held to a part may still give together, where organic rules are kept.
+fn restricted_n(materials: &[&KnownMaterial], asked: &MixAsked) -> Option<Mass> {
+    let requirement = asked.organic_requirement?;
+    let parts = materials.iter().filter_map(|known| known.organic_part());
+    let part = parts.map(Fraction::get).reduce(f64::min)?;
+    Some((requirement * part - asked.restricted_given).max(MassPerArea::ZERO) * asked.ground)
+}
+
+fn to_mix(known: &KnownMaterial, asked: &MixAsked) -> MixMaterial {
     MixMaterial {
         analysis: known.analysis(),
         available: known.available_n,
         price_per_kilogram: known.price_per_kilogram(),
         at_hand: asked.only_at_hand.then(|| known.at_hand.unwrap_or(Mass::ZERO)),
-        allowed,
+        is_restricted: known.organic_part().is_some(),
     }
 }
 
@@ -278,7 +296,7 @@ fn limit_words(limit: Limit, materials: &[&KnownMaterial]) -> String {
         Limit::Least(nutrient) => format!("the {} wanted", nutrient.name()),
         Limit::Most(nutrient) => format!("the most of {}", nutrient.name()),
         Limit::AtHand(place) => format!("what is at hand of {}", name(place)),
-        Limit::Allowed(place) => format!("what organic rules allow of {}", name(place)),
+        Limit::Restricted => "the fifth of the nitrogen that organic rules allow of sodium nitrate".to_owned(),
     }
 }
 

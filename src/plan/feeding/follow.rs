@@ -6,8 +6,8 @@ use crate::layout::{Basis, Bed, Dressing};
 use crate::quantity::{Length, Mass};
 
 /// Puts what was really used in the place of what was planned, and shares what it was more or less over the dressings
-/// that come at its time or later: nutrient by nutrient, over those that are given for it, by how much of it each was to
-/// bring. None goes below nothing. `times` are those of the dressings, `lengths` those of the bed's rows.
+/// that were to come at its time or later, however late it was done: nutrient by nutrient, over those that are given for it, by how much of it each was to
+/// bring. None goes below nothing. `times` are those planned for the dressings, `lengths` those of the bed's rows.
 pub(in crate::plan) fn follow_what_was_used(bed: &Bed, plans: &mut [DressingPlan], times: &[f64], lengths: &[Length]) {
     for (dressing, plan) in bed.dressings.iter().zip(plans.iter_mut()) {
         if let Some(used) = dressing.used {

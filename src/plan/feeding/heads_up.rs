@@ -6,9 +6,10 @@ use super::super::types::{BedPlan, DressingPlan, HeadsUp};
 use super::material_book::{KnownMaterial, MaterialBook};
 use super::tank::water_heads_up;
 use super::types::{Standing, WantFrom};
+use super::want::highest;
 use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
 use crate::catalog::{Catalog, CautionTopic, Mark, SourceKey};
-use crate::layout::{Bed, Dressing, Item, Placement};
+use crate::layout::{Bed, Dressing, Item, Placement, Sowing};
 use crate::quantity::{MassPerArea, Units};
 
 /// Mentions everything there is to mention of a bed's feeding.
@@ -38,9 +39,12 @@ pub(in crate::plan) fn feeding_heads_up(
         }
         let known = book.get(&dressing.material);
         rate(&mut mention, bed, plan, dressing, of_plan, units);
-        let is_sown = plan.stand.is_some_and(|stand| stand.sowing.takes_seed());
+        // Plants raised in trays stand there with roots already.
+        let is_sown = plan
+            .stand
+            .is_some_and(|stand| stand.sowing.takes_seed() && !matches!(stand.sowing, Sowing::Raised(_)));
         if is_sown && let Placement::Band { .. } = dressing.placement {
-            band(&mut mention, bed, plan, dressing, of_plan);
+            band(&mut mention, bed, plan, dressing, of_plan, units);
         }
         if let Some(known) = known {
             of_material(&mut mention, bed, dressing, known, organic);
@@ -103,7 +107,8 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
         .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.kin));
     if let Some(most) = most {
         let given = plan.feeding.account(Nutrient::Nitrogen).given();
-        if matches!(agronomy::standing_of(given, most.value), Ok(RateStanding::Above)) {
+        let standing = agronomy::standing_of(given, most.value);
+        if matches!(standing, Ok(RateStanding::Above | RateStanding::Absurd)) {
             mention(
                 Item::Bed(bed.id),
                 format!(
@@ -128,32 +133,29 @@ fn rate(
     of_plan: &DressingPlan,
     units: Units,
 ) {
-    let nitrogen = of_plan.rate() * of_plan.part_of(Nutrient::Nitrogen);
-    let crop = plan
-        .crop
-        .as_ref()
-        .and_then(|crop| Catalog::built_in().highest_nitrogen(&crop.kin));
-    let (most, source) = crop.map_or_else(
-        || (MassPerArea::pounds_per_acre(HIGHEST_OF_ALL), COMMON_PRACTICE.to_owned()),
-        |most| (most.value, cite(&most.sources, most.mark)),
-    );
-    if matches!(agronomy::standing_of(nitrogen, most), Ok(RateStanding::Absurd)) {
-        mention(
-            Item::Dressing(bed.id, dressing.id),
-            format!(
-                "{}: {} of nitrogen is more than ten times the highest that is published, {}.",
-                dressing.name,
-                nitrogen.show_field(units),
-                most.show_field(units)
-            ),
-            "A unit is wrong, most likely: pounds for an acre typed as pounds for 1,000 sq ft, or a cup for a bag.",
-            source,
-        );
+    let kin = plan.crop.as_ref().map(|crop| &crop.kin);
+    for nutrient in Nutrient::ALL {
+        let rate = of_plan.rate() * of_plan.part_of(nutrient);
+        let Some(most) = highest(kin, nutrient) else {
+            continue;
+        };
+        if matches!(agronomy::standing_of(rate, most.value), Ok(RateStanding::Absurd)) {
+            mention(
+                Item::Dressing(bed.id, dressing.id),
+                format!(
+                    "{}: {} of {} is more than ten times the highest that is published, {}.",
+                    dressing.name,
+                    rate.show_field(units),
+                    nutrient.name(),
+                    most.value.show_field(units)
+                ),
+                "A unit is wrong, most likely: pounds for an acre typed as pounds for 1,000 sq ft, or a cup for a bag.",
+                cite(&most.sources, most.mark),
+            );
+            return;
+        }
     }
 }
-
-/// More nitrogen in a season than any text gives any crop, in pounds to the acre.
-const HIGHEST_OF_ALL: f64 = 250.0;
 
 /// Salts in a band at the seed.
 fn band(
@@ -162,18 +164,22 @@ fn band(
     plan: &BedPlan,
     dressing: &Dressing,
     of_plan: &DressingPlan,
+    units: Units,
 ) {
     let length = plan.totals.row_length;
     let limit = agronomy::seed_limit(SeedPlacement::Band { low_exchange: false }).most;
     let salts = agronomy::nitrogen_and_potash(of_plan.total, of_plan.analysis);
     if salts > limit * length {
+        let most = agronomy::most_near_seed(limit, of_plan.analysis).map_or_else(String::new, |most| {
+            format!(" No more than {} of it goes there.", most.show(units))
+        });
         mention(
             Item::Dressing(bed.id, dressing.id),
             format!(
                 "{}: nitrogen and potash together are more than seed bears in a band 2 in beside and 2 in below it.",
                 dressing.name
             ),
-            "Salt at the seed burns the root. Broadcast a part of it, or give it later beside the plants.",
+            &format!("Salt at the seed burns the root.{most} Broadcast the rest, or give it later beside the plants."),
             "Tri-State Fertilizer Recommendations, Bulletin E-2567, 1995, for corn (from memory)".to_owned(),
         );
     }
@@ -198,7 +204,8 @@ fn of_material(
         );
     }
     if organic && known.is_organic() == Some(false) {
-        let rule = known.material.organic.as_ref();
+        // What the certifier told the grower goes before what the rule's text says.
+        let rule = known.material.organic.as_ref().filter(|_| known.organic.is_none());
         mention(
             about,
             format!("{}: organic rules do not allow {name}.", dressing.name),
@@ -210,26 +217,34 @@ fn of_material(
 
 /// Nitrogen from sources that organic rules hold to a part of the crop's whole need.
 fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, book: &MaterialBook) {
-    let Some(requirement) = plan.feeding.wants.n.as_ref().map(|want| want.rate) else {
+    let (given, last) = restricted_nitrogen(bed, plan, book);
+    let Some(dressing) = last.filter(|_| given > MassPerArea::ZERO) else {
         return;
     };
-    let (given, last) = restricted_nitrogen(bed, plan, book);
-    let Some(dressing) = last else { return };
-    if let Ok(share) = agronomy::sodium_nitrate_share(given, requirement)
-        && share.is_over()
-    {
-        let caution = Catalog::built_in().caution(CautionTopic::Organic);
-        mention(
-            Item::Dressing(bed.id, dressing.id),
-            format!(
+    let what = match plan.feeding.wants.n.as_ref().map(|want| want.rate) {
+        None => format!(
+            "{}: nobody says how much nitrogen the crop wants, so its part from sodium nitrate cannot be checked.",
+            bed.name
+        ),
+        Some(requirement) => match agronomy::sodium_nitrate_share(given, requirement) {
+            Ok(share) if !share.is_over() => return,
+            Ok(share) => format!(
                 "{}: sodium nitrate gives {:.0} % of the crop's whole nitrogen, where the organic rule stops at 20 %.",
                 bed.name,
                 share.share * 100.0
             ),
-            caution.map_or("Your certifier decides.", |caution| caution.sentence.value.as_str()),
-            "7 CFR 205.602(h), text current to March 2026".to_owned(),
-        );
-    }
+            Err(_) => format!("{}: sodium nitrate is given where no nitrogen is wanted.", bed.name),
+        },
+    };
+    let caution = Catalog::built_in().caution(CautionTopic::Organic);
+    mention(
+        Item::Dressing(bed.id, dressing.id),
+        what,
+        caution.map_or("Your certifier decides.", |caution| caution.sentence.value.as_str()),
+        caution.map_or_else(String::new, |caution| {
+            cite(&caution.sentence.sources, caution.sentence.mark)
+        }),
+    );
 }
 
 /// Nitrogen that the dressings bring from sources that organic rules hold to a part, and the last of them.
@@ -251,8 +266,6 @@ pub fn restricted_nitrogen<'a>(
     }
     (given, last)
 }
-
-const COMMON_PRACTICE: &str = "Common practice, no source";
 
 fn who_says(from: &WantFrom) -> String {
     match from {

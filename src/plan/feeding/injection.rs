@@ -110,13 +110,15 @@ pub(in crate::plan) fn injections(
     runs.iter().filter_map(|parts| injection(parts, book)).collect()
 }
 
-/// Whether two beds take a dressing in one run: of one zone, at one time, the same material under the same name.
+/// Whether two beds take a dressing in one run: of one zone, at one time, the same material under the same name. Upper and
+/// lower case of a zone are the same.
 fn runs_with(one: &Part<'_>, other: &Part<'_>) -> bool {
     !one.bed.zone.is_empty()
         && one.bed.zone.to_lowercase() == other.bed.zone.to_lowercase()
         && one.bed.id != other.bed.id
         && one.dressing.material == other.dressing.material
         && one.dressing.name == other.dressing.name
+        && one.dressing.when == other.dressing.when
 }
 
 fn injection(parts: &[Part<'_>], book: &MaterialBook) -> Option<Injection> {

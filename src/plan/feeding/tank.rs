@@ -8,7 +8,7 @@ use super::material_book::MaterialBook;
 use crate::agronomy::{self, Dissolves};
 use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::{Bed, CreditKind, Item};
-use crate::quantity::Units;
+use crate::quantity::{Concentration, Units};
 
 /// Mentions tanks that do not take what goes in, and materials of one zone that must not share a stock.
 pub(in crate::plan) fn injection_heads_up(runs: &[Injection], book: &MaterialBook, units: Units) -> Vec<Arc<HeadsUp>> {
@@ -52,7 +52,7 @@ pub(in crate::plan) fn injection_heads_up(runs: &[Injection], book: &MaterialBoo
         let clash = runs
             .iter()
             .skip(place + 1)
-            .filter(|other| other.zone == run.zone)
+            .filter(|other| other.zone.to_lowercase() == run.zone.to_lowercase())
             .find_map(|other| {
                 let (one, two) = (book.get(&run.material)?, book.get(&other.material)?);
                 Some((other, one.material.stock_clash(&two.material)?))
@@ -76,10 +76,11 @@ pub(in crate::plan) fn injection_heads_up(runs: &[Injection], book: &MaterialBoo
 /// Mentions water with more nitrate than people may drink.
 pub(in crate::plan) fn water_heads_up(bed: &Bed, units: Units) -> Option<Arc<HeadsUp>> {
     let limit = agronomy::drinking_water_limit();
-    let strongest = bed.feeding.credits.iter().find_map(|credit| match credit.what {
+    let waters = bed.feeding.credits.iter().filter_map(|credit| match credit.what {
         CreditKind::Water { nitrate_n, .. } if nitrate_n > limit => Some(nitrate_n),
         _ => None,
-    })?;
+    });
+    let strongest = waters.reduce(Concentration::max)?;
     Some(heads_up(
         Item::Bed(bed.id),
         format!(

@@ -26,15 +26,23 @@ impl SeasonOfBed {
         }
     }
 
-    /// When each dressing of the bed falls, in the bed's order. What is done falls on its day; one without a time
-    /// follows the one before it in the list.
+    /// When each dressing of the bed falls, in the bed's order. What is done falls on its day.
     pub(in crate::plan) fn times(self, bed: &Bed) -> Vec<f64> {
+        let planned = self.planned_times(bed);
+        let times = bed.dressings.iter().zip(planned).map(|(dressing, planned)| {
+            let on = dressing.used.and_then(|used| used.on);
+            on.and_then(|day| self.part(day)).unwrap_or(planned)
+        });
+        times.collect()
+    }
+
+    /// When each dressing was to fall, whenever it was really done; one without a time follows the one before it in the
+    /// list.
+    pub(in crate::plan) fn planned_times(self, bed: &Bed) -> Vec<f64> {
         let mut before = 0.0;
         let times = bed.dressings.iter().map(|dressing| {
-            let on = dressing.used.and_then(|used| used.on);
-            before = on
-                .and_then(|day| self.part(day))
-                .or_else(|| self.at(&dressing.when))
+            before = self
+                .at(&dressing.when)
                 .or_else(|| usual(dressing.placement))
                 .unwrap_or(before);
             before

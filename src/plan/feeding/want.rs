@@ -2,22 +2,28 @@
 
 use super::types::{Want, WantFrom, Wants};
 use crate::agronomy::{self, BedRule, Nutrient};
-use crate::catalog::{Catalog, Crop, Ends, GeneralNeed, Mark, NeedKind, Sourced};
+use crate::catalog::{Catalog, Crop, CropId, Ends, GeneralNeed, Mark, NeedKind, Sourced};
 use crate::layout::{Bed, NutrientRate, Recommendation};
 use crate::quantity::MassPerArea;
 
-/// What the laboratory recommends, or else what is published for the crop: where the grower chose, or what the first text
+/// What the laboratory recommends, nutrient by nutrient, or else what is published for the crop: where the grower chose, or what the first text
 /// in the catalogue gives.
 pub(super) fn wants(bed: &Bed, crop: Option<&Crop>) -> Wants {
-    if let Some(paper) = &bed.feeding.laboratory {
-        let of = |rate: Option<NutrientRate>| rate.and_then(|rate| recommended(rate, paper, bed));
-        return Wants {
-            n: of(paper.n),
-            p2o5: of(paper.p2o5),
-            k2o: of(paper.k2o),
-        };
+    let general = crop.map_or_else(Wants::default, |crop| general(bed, crop));
+    let Some(paper) = &bed.feeding.laboratory else {
+        return general;
+    };
+    // Most laboratories test phosphate and potash and leave nitrogen to the general rates.
+    let of = |rate: Option<NutrientRate>| rate.and_then(|rate| recommended(rate, paper, bed));
+    Wants {
+        n: of(paper.n).or(general.n),
+        p2o5: of(paper.p2o5).or(general.p2o5),
+        k2o: of(paper.k2o).or(general.k2o),
     }
-    let Some(crop) = crop else { return Wants::default() };
+}
+
+/// What is published for a crop.
+fn general(bed: &Bed, crop: &Crop) -> Wants {
     let chosen = bed.feeding.published.as_deref();
     let n = crop
         .season_nitrogen
@@ -62,6 +68,18 @@ fn published(crop: &Crop, nutrient: Nutrient, chosen: Option<&str>) -> Option<Wa
         let ends = of_need(need, nutrient)?;
         Some(want(ends, &need.condition))
     })
+}
+
+/// The most of a nutrient that any text gives the crop in a season; any crop at all where none speaks of this one.
+pub(super) fn highest(kin: Option<&CropId>, nutrient: Nutrient) -> Option<&'static Sourced<MassPerArea>> {
+    let catalog = Catalog::built_in();
+    let most = |needs: &mut dyn Iterator<Item = &'static GeneralNeed>| {
+        let given = needs.filter(|need| need.kind != NeedKind::Uptake);
+        let rates = given.filter_map(|need| of_need(need, nutrient).map(|ends| &ends.high));
+        rates.reduce(|most, other| if other.value > most.value { other } else { most })
+    };
+    let of_crop = kin.and_then(|kin| most(&mut catalog.needs_of(kin).iter()));
+    of_crop.or_else(|| most(&mut catalog.crops().iter().flat_map(|crop| catalog.needs_of(&crop.id))))
 }
 
 const fn of_need(need: &GeneralNeed, nutrient: Nutrient) -> Option<&Ends<MassPerArea>> {
