@@ -102,6 +102,9 @@ pub(super) fn check_shed_material(material: &ShedMaterial) -> Vec<Problem> {
         found.value(limits::name("its name", &label.name));
         found.value(label.analysis.map(|_| ()).ok_or(ValueError::Missing("the analysis")));
     }
+    if let Some(made_of) = &label.made_of {
+        found.value(limits::name("what it is made of", &made_of.0));
+    }
     for (what, weight) in [("the weight of a bag", label.bag), ("the weight of a cup", label.cup)] {
         if let Some(weight) = weight {
             found.value(limits::some_weight(what, weight));

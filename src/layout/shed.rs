@@ -25,6 +25,9 @@ pub struct Label {
     pub name: String,
     /// Guaranteed analysis; a material of the grower's own has one.
     pub analysis: Option<Analysis>,
+    /// The material of the catalogue that it is made of, where the label names one: what that must not share a stock with,
+    /// what rules say of it and what can go wrong with it holds for this one too.
+    pub made_of: Option<MaterialId>,
     /// The part of its nitrogen that comes free in the season.
     pub available_n: Option<Fraction>,
     /// Sodium, as a part of its weight.

@@ -378,16 +378,21 @@ fn label() -> impl Strategy<Value = Label> {
     (
         name(),
         analysis(),
-        (prop::option::of(fraction()), prop::option::of(fraction())),
+        (
+            prop::option::of(fraction()),
+            prop::option::of(fraction()),
+            prop::option::of(name()),
+        ),
         prop::option::of((0.0..1e4).prop_map(Concentration::kilograms_per_cubic_metre)),
         (weight(), weight(), weight()),
         prop::option::of(0.0..1e6),
         prop::option::of(any::<bool>()),
     )
         .prop_map(
-            |(name, analysis, (available_n, sodium), solubility, (cup, bag, at_hand), price, organic)| Label {
+            |(name, analysis, (available_n, sodium, made_of), solubility, (cup, bag, at_hand), price, organic)| Label {
                 name,
                 analysis: Some(analysis),
+                made_of: made_of.map(MaterialId),
                 available_n,
                 sodium,
                 solubility,

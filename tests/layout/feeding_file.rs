@@ -43,6 +43,7 @@ fn fed() -> Layout {
         price: Some(31.5),
         cup: Some(Mass::kilograms(0.25)),
         at_hand: Some(Mass::kilograms(7.5)),
+        made_of: Some(MaterialId("fish_meal".to_owned())),
         available_n: Fraction::new(0.5),
         organic: Some(true),
         ..Label::default()

@@ -604,6 +604,60 @@ fn ten_times_too_much_potash_is_a_slip_too() {
 }
 
 #[test]
+fn raw_manure_is_kept_from_harvest_by_120_days() {
+    // 7 CFR 205.203(c)(1), text current to March 2026: 120 days before harvest of what touches the soil.
+    let lay = |id: &str, material: &str, when: &str| {
+        let dressing = Dressing {
+            placement: Placement::Broadcast,
+            ..side_dressing(material, per_1000(200.0), stage(when))
+        };
+        plan(&changes(
+            &corn(),
+            [BedChange::SetCrop(crop(id)), BedChange::AddDressing(dressing)],
+        ))
+    };
+    // Lettuce is cut long before 120 days, asked for by everyone; leeks stand longer.
+    assert!(says(
+        &lay("lettuce_leaf", "chicken_manure", "before_planting"),
+        "raw manure about"
+    ));
+    assert!(!says(
+        &lay("lettuce_leaf", "poultry_compost", "before_planting"),
+        "raw manure"
+    ));
+    let days = bed(&plan(&change(&corn(), BedChange::SetCrop(crop("parsnip")))))
+        .feeding
+        .days_to_harvest;
+    assert!(days.is_some_and(|days| days >= 100), "{days:?}");
+}
+
+#[test]
+fn a_material_of_ones_own_is_what_it_is_made_of() {
+    let label = quillet::layout::Label {
+        name: "Barn prills".to_owned(),
+        analysis: Analysis::percent(15.0, 0.0, 0.0),
+        made_of: Some(MaterialId("sodium_nitrate_15".to_owned())),
+        ..quillet::layout::Label::default()
+    };
+    let layout = corn().apply(&Edit::SetOrganic(true)).unwrap();
+    let layout = layout
+        .apply(&Edit::Shed(quillet::layout::ShedEdit::AddOwn(label)))
+        .unwrap();
+    let lay = BedChange::AddDressing(side_dressing("own_barn_prills", per_1000(10.0), stage("knee_high")));
+    let layout = change(&layout, lay);
+    let plan = plan(&layout);
+    assert!(says(&plan, "where the organic rule stops at 20 %"));
+    let book = quillet::plan::feeding::MaterialBook::of(&layout);
+    let cautions = quillet::plan::feeding::cautions_of(&layout, &plan.beds, &book);
+    let topics: Vec<_> = cautions.iter().map(|caution| caution.topic).collect();
+    assert!(
+        topics.contains(&quillet::catalog::CautionTopic::Oxidizers),
+        "{topics:?}"
+    );
+    assert!(topics.contains(&quillet::catalog::CautionTopic::Sodium));
+}
+
+#[test]
 fn sodium_nitrate_where_nobody_says_what_is_wanted_cannot_be_checked() {
     let organic = rectangle(30.0, 35.0).apply(&Edit::SetOrganic(true)).unwrap();
     let lay = BedChange::AddDressing(side_dressing("sodium_nitrate_16", per_1000(1.0), When::Unsaid));

@@ -53,7 +53,7 @@ fn collect(bed: &Bed, crop: Option<&CropId>, book: &MaterialBook, topics: &mut B
     let mut brings_nitrogen = false;
     for dressing in &bed.dressings {
         let known = book.get(&dressing.material);
-        let id = dressing.material.0.as_str();
+        let id = known.map_or(dressing.material.0.as_str(), |known| known.kind.0.as_str());
         let nitrogen = known.is_some_and(|known| known.analysis().n.get() > 0.0);
         brings_nitrogen |= nitrogen;
         match dressing.placement {
@@ -64,7 +64,7 @@ fn collect(bed: &Bed, crop: Option<&CropId>, book: &MaterialBook, topics: &mut B
                 }
             }
             Placement::Band { .. } => {
-                topics.insert(CautionTopic::SeedBand);
+                topics.extend([CautionTopic::SeedBand, CautionTopic::SeedContact]);
                 if id.starts_with("urea") || id.starts_with("diammonium") {
                     topics.insert(CautionTopic::AmmoniaAtSeed);
                 }
@@ -83,17 +83,25 @@ fn collect(bed: &Bed, crop: Option<&CropId>, book: &MaterialBook, topics: &mut B
         {
             topics.insert(CautionTopic::Oxidizers);
         }
-        if id.contains("manure") {
+        if is_manure(id) {
             topics.insert(CautionTopic::RawManure);
+        }
+        if known.is_some_and(|known| known.analysis().p2o5.get() > 0.0) && bed.feeding.laboratory.is_none() {
+            topics.insert(CautionTopic::Phosphate);
         }
         if known.is_some_and(|known| known.density().is_some()) {
             topics.insert(CautionTopic::Cups);
         }
     }
     if brings_nitrogen {
-        topics.insert(CautionTopic::NitrateAndWells);
+        topics.extend([CautionTopic::NitrateAndWells, CautionTopic::LightSand]);
         if crop.is_some() {
             topics.insert(CautionTopic::Legumes);
         }
     }
+}
+
+/// Whether a material of this id is raw manure, which may carry what makes people ill.
+pub(super) fn is_manure(id: &str) -> bool {
+    id.contains("manure")
 }

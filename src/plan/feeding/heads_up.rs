@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::super::types::{BedPlan, DressingPlan, HeadsUp};
+use super::cautions::is_manure;
 use super::material_book::{KnownMaterial, MaterialBook};
 use super::tank::water_heads_up;
 use super::types::{Standing, WantFrom};
@@ -48,6 +49,9 @@ pub(in crate::plan) fn feeding_heads_up(
         }
         if let Some(known) = known {
             of_material(&mut mention, bed, dressing, known, organic);
+            if is_manure(&known.kind.0) {
+                manure(&mut mention, bed, plan, dressing);
+            }
         }
     }
     if organic {
@@ -214,6 +218,36 @@ fn of_material(
         );
     }
 }
+
+/// Raw manure too near to harvest. What is put beside growing plants is taken to be.
+fn manure(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, dressing: &Dressing) {
+    let step = plan.feeding.steps.iter().find(|step| step.dressing == dressing.id);
+    let before_harvest = plan.feeding.days_to_harvest.zip(step).map(|(days, step)| {
+        let left = f64::from(days) * (1.0 - step.at);
+        left.round()
+    });
+    let what = match before_harvest {
+        Some(days) if days >= DAYS_FOR_MANURE => return,
+        Some(days) => format!("{}: raw manure about {days} days before harvest.", dressing.name),
+        None if matches!(dressing.placement, Placement::Broadcast) => return,
+        None => format!("{}: raw manure beside a growing crop.", dressing.name),
+    };
+    let caution = Catalog::built_in().caution(CautionTopic::RawManure);
+    mention(
+        Item::Dressing(bed.id, dressing.id),
+        what,
+        caution.map_or("", |caution| caution.sentence.value.as_str()),
+        caution.map_or_else(String::new, |caution| {
+            cite(&caution.sentence.sources, caution.sentence.mark)
+        }),
+    );
+}
+
+/// Days from raw manure to the harvest of what touches the soil.
+///
+/// # Source
+/// 7 CFR 205.203(c)(1), text current to March 2026.
+const DAYS_FOR_MANURE: f64 = 120.0;
 
 /// Nitrogen from sources that organic rules hold to a part of the crop's whole need.
 fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, book: &MaterialBook) {

@@ -14,6 +14,8 @@ use crate::quantity::{Concentration, Density, Fraction, Mass};
 pub struct KnownMaterial {
     /// The material, with the grower's own values in it.
     pub material: Material,
+    /// The material of the catalogue that it is, or that it is made of; its own id where nobody says.
+    pub kind: MaterialId,
     /// The part of its nitrogen that comes free in the season: the grower's, the middle of what is published, or all.
     pub available_n: Fraction,
     /// How much of it dissolves in cold water, when known.
@@ -150,8 +152,22 @@ impl MaterialBook {
     }
 }
 
-/// A material of the grower's own, before its label is put over it.
+/// A material of the grower's own, before its label is put over it: what can go wrong with what it is made of can go
+/// wrong with it.
 fn own_material(kept: &ShedMaterial, analysis: Analysis) -> Material {
+    let made_of = kept
+        .label
+        .made_of
+        .as_ref()
+        .and_then(|id| Catalog::built_in().material(id));
+    if let Some(made_of) = made_of {
+        return Material {
+            id: kept.material.clone(),
+            name: kept.label.name.clone(),
+            analysis: own(analysis),
+            ..made_of.clone()
+        };
+    }
     Material {
         id: kept.material.clone(),
         name: kept.label.name.clone(),
@@ -197,6 +213,7 @@ fn known(mut material: Material, kept: Option<&Arc<ShedMaterial>>) -> KnownMater
     KnownMaterial {
         available_n: label.available_n.or(published).unwrap_or(Fraction::ONE),
         solubility: label.solubility.or(of_catalogue),
+        kind: label.made_of.clone().unwrap_or_else(|| material.id.clone()),
         shed: kept.map(|kept| kept.id),
         bag: label.bag,
         price: label.price,

@@ -22,6 +22,8 @@ pub(in crate::layout::file) struct ShedMaterial {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     analysis_pct: Option<LabelAnalysis>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    made_of: Option<Name>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     available_n_part: Option<Part>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     sodium_part: Option<Part>,
@@ -48,6 +50,7 @@ impl ShedMaterial {
             label: layout::Label {
                 name: self.name.into(),
                 analysis: self.analysis_pct.map(|analysis| analysis.0),
+                made_of: self.made_of.map(|id| MaterialId(id.into())),
                 available_n: self.available_n_part.map(Part::fraction),
                 sodium: self.sodium_part.map(Part::fraction),
                 solubility: self
@@ -71,6 +74,7 @@ impl From<&layout::ShedMaterial> for ShedMaterial {
             material: Name::from(&kept.material.0),
             name: Words::from(&label.name),
             analysis_pct: label.analysis.map(LabelAnalysis),
+            made_of: label.made_of.as_ref().map(|id| Name::from(&id.0)),
             available_n_part: label.available_n.map(|part| Part::of(part.get())),
             sodium_part: label.sodium.map(|part| Part::of(part.get())),
             dissolves_kg_per_m3: label
