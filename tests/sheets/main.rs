@@ -9,4 +9,5 @@ mod pages;
 mod pdf;
 mod sample;
 mod scales;
+mod spreadsheet;
 mod words;

@@ -12,7 +12,7 @@ use quillet::sheets::page::{Frame, PageError, Paper, SEED_CAUTION, order_pages};
 use crate::pages::options;
 
 /// The sample of the repository, planned.
-fn garden() -> (Layout, Plan) {
+pub(crate) fn garden() -> (Layout, Plan) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-layouts/alder-bend.ron");
     let layout = quillet::layout::store::load(&path).unwrap();
     let plan = Planner::default().plan(&layout);
@@ -35,7 +35,8 @@ fn every_cultivar_has_what_it_takes_where_it_goes_and_what_to_buy() {
         assert!(text.contains(SEED_CAUTION.split(':').next().unwrap()));
         for line in &plan.order.lines {
             assert!(text.contains(&line.crop_name), "{}", line.crop_name);
-            let need = quillet::quantity::count(line.need.count);
+            // With what is counted, so that no other number on the page does for it.
+            let need = line.things.counted(line.need.count);
             assert!(text.contains(&need), "{need} of {}", line.crop_name);
         }
         for bed in &layout.beds {
