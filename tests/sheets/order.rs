@@ -3,10 +3,13 @@
 use std::path::Path;
 use std::sync::Arc;
 
+use quillet::agronomy::Harvest;
+use quillet::catalog::Mark;
 use quillet::layout::{Edit, Layout};
 use quillet::layout::{LotContents, LotGermination, Packet, PacketList, SeedAmount, SeedEdit};
-use quillet::plan::{Plan, Planner};
+use quillet::plan::{BedHarvest, HarvestAmount, Plan, Planner};
 use quillet::quantity::{Mass, Units};
+use quillet::sheets::order_list::harvest_words;
 use quillet::sheets::page::{Frame, PageError, Paper, SEED_CAUTION, order_pages};
 
 use crate::pages::options;
@@ -97,4 +100,25 @@ fn without_a_crop_there_is_nothing_to_order() {
         order_pages(&layout, &plan, &options(Paper::A4)),
         Err(PageError::NothingToOrder)
     );
+}
+
+/// Two figures and no more; under ten they may be decimals.
+#[test]
+fn a_yield_is_worded_to_two_figures() {
+    let words = |low: f64, high: f64| {
+        let harvest = BedHarvest {
+            what: "fruit".to_owned(),
+            amount: HarvestAmount::Weight(Harvest {
+                low: Mass::pounds(low),
+                high: Mass::pounds(high),
+            }),
+            sources: (Vec::new(), Mark::Read),
+        };
+        harvest_words(&harvest, Units::Customary)
+    };
+    assert_eq!(words(0.4, 0.4), "about 0.4 lb of fruit");
+    assert_eq!(words(4.4, 9.96), "4.4 to 10 lb of fruit");
+    assert_eq!(words(0.044, 0.44), "0.044 to 0.44 lb of fruit");
+    assert_eq!(words(12.4, 1234.0), "12 to 1,200 lb of fruit");
+    assert_eq!(words(0.0, 0.0), "about 0 lb of fruit");
 }

@@ -229,6 +229,12 @@ fn values_that_cannot_be_are_said_beside_them_in_the_book() {
     // What the table would buy stands beside what the bed needs.
     assert!(window.sees_part("never from such a table"));
     assert!(window.sees_part("The rows of Corn block, 440 row ft, need"));
+    // A table that says more than the rows need is for sowing thickly, one that says less is not.
+    window.fill("Good seeds a plant", "1", Key::Enter);
+    assert!(window.sees_part("sowing thickly by hand"));
+    window.fill("Good seeds a plant", "8", Key::Enter);
+    assert!(!window.sees_part("sowing thickly by hand"));
+    assert!(window.sees_part("at a wider spacing, or for seed that comes up better"));
 }
 
 #[test]
