@@ -118,6 +118,16 @@ pub(super) fn read_part(text: &str) -> Result<Fraction, String> {
     Ok(part)
 }
 
+/// Reads a part that is added on top, nothing or more.
+pub(super) fn read_spare(text: &str) -> Result<Fraction, String> {
+    if text.starts_with(['-', '−']) {
+        return Err(format!(
+            "“{text}” is less than nothing; write 0 % or more, such as 10 %"
+        ));
+    }
+    Fraction::parse_percent(text).map_err(|error| error.to_string())
+}
+
 /// Reads a price in the grower's own currency; nothing where not known.
 pub(super) fn read_price(text: &str) -> Result<Option<f64>, String> {
     if text.is_empty() {

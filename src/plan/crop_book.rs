@@ -66,6 +66,12 @@ impl CropBook {
         true
     }
 
+    /// The grower's own crops that are based on one that the catalogue has not, so that nothing of them is in the book.
+    pub(super) fn without_base(&self) -> impl Iterator<Item = &OwnCrop> {
+        let own = self.made_from.0.iter().map(Arc::as_ref);
+        own.filter(|own| self.catalog.crop(&own.based_on).is_none())
+    }
+
     /// The catalogue that it starts from.
     pub const fn catalog(&self) -> &'static Catalog {
         self.catalog

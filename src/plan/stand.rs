@@ -1,10 +1,11 @@
 //! How plants stand in the row: the crop's spacing for the bed's water, or the grower's own.
 
-use super::types::{GerminationFrom, InRowFrom, Stand};
+use super::things::Things;
+use super::types::{GerminationFrom, InRowFrom, PlantedCrop, Stand};
 use crate::agronomy;
 use crate::catalog::{Crop, PlantingMethod};
 use crate::layout::{Planting, Sowing, Water};
-use crate::quantity::{Fraction, Length};
+use crate::quantity::{Fraction, Length, Mass};
 
 /// How a planting stands. `None` when the crop book lacks the crop and the grower has given no in-row spacing.
 pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> Option<Stand> {
@@ -103,5 +104,20 @@ impl Stand {
     pub fn seeds_per_place(&self) -> Option<f64> {
         self.seeds_per_plant
             .map(|seeds| seeds * f64::from(self.sowing.plants_per_place()))
+    }
+}
+
+impl PlantedCrop {
+    /// What one seed, set or piece weighs, sown or set out in this way. The crop book's weight is that of what the crop
+    /// usually comes from: a seed's says nothing of a set.
+    pub fn one_weighs(&self, sowing: Sowing) -> Option<Mass> {
+        let of_book = self
+            .seed_weight
+            .filter(|_| sowing.takes_seed() == (Things::on_shelf(self.method) == Things::Seeds));
+        match sowing {
+            Sowing::Pieces { each } => each.or(of_book),
+            Sowing::Plants => None,
+            _ => of_book,
+        }
     }
 }

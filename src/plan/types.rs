@@ -117,16 +117,6 @@ pub enum HarvestAmount {
     Number(Harvest<f64>),
 }
 
-impl BedHarvest {
-    /// Whether one average stands behind it and no range.
-    pub fn is_average(&self) -> bool {
-        match self.amount {
-            HarvestAmount::Weight(range) => range.is_average(),
-            HarvestAmount::Number(range) => range.is_average(),
-        }
-    }
-}
-
 /// How plants stand in the row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stand {
@@ -347,21 +337,6 @@ impl DressingPlan {
     /// The kitchen measure of a weight of this material, when its density is known.
     pub fn volume(&self, mass: Mass) -> Option<Volume> {
         self.density.map(|density| mass / density)
-    }
-}
-
-impl PlantedCrop {
-    /// What one seed, set or piece weighs, sown or set out in this way. The crop book's weight is that of what the crop
-    /// usually comes from: a seed's says nothing of a set.
-    pub fn one_weighs(&self, sowing: Sowing) -> Option<Mass> {
-        let of_book = self
-            .seed_weight
-            .filter(|_| sowing.takes_seed() == (Things::on_shelf(self.method) == Things::Seeds));
-        match sowing {
-            Sowing::Pieces { each } => each.or(of_book),
-            Sowing::Plants => None,
-            _ => of_book,
-        }
     }
 }
 

@@ -104,7 +104,7 @@ fn what_is_wrong_is_said_at_its_place() {
     for (old, new, message) in [
         ("tag(0.85)", "tag(0)", "this part of a whole must be more than zero."),
         ("tag(0.85)", "tag(1.01)", "this part of a whole must be from 0 to 1."),
-        ("kg(0.125)", "kg(-0.125)", "this amount must not be less than zero."),
+        ("kg(0.125)", "kg(-0.125)", "this weight must not be less than zero."),
         (
             "one_seed_kg: 2e-5",
             "one_seed_kg: 0",
@@ -156,19 +156,32 @@ fn what_is_wrong_is_said_at_its_place() {
 
 #[test]
 fn values_that_do_not_fit_each_other_are_said_where_they_stand() {
-    for (old, new, message) in [
+    // The place is where the brackets close that hold the values: so many lines below.
+    for (old, new, below, message) in [
         (
             "came_up: 41",
             "came_up: 51",
+            2,
             "the number of seeds that came up is more than the number tested.",
         ),
         (
             "cells_per_tray: 128",
             "cells_per_tray: 0",
+            3,
             "the number of cells in a tray must be from 1 to 5000.",
         ),
-        ("count(250)", "count(0)", "what a packet holds must be more than zero."),
-        ("name: \"Broom corn\",", "", "the name of a crop of your own is empty."),
+        (
+            "count(250)",
+            "count(0)",
+            6,
+            "what a packet holds must be more than zero.",
+        ),
+        (
+            "name: \"Broom corn\",",
+            "",
+            6,
+            "the name of a crop of your own is empty.",
+        ),
     ] {
         assert!(SEED.contains(old), "{old} is not in the file");
         let text = SEED.replacen(old, new, 1);
@@ -176,7 +189,7 @@ fn values_that_do_not_fit_each_other_are_said_where_they_stand() {
         assert!(error.to_string().ends_with(&format!(": {message}")), "{new}: {error}");
         let line = SEED.lines().position(|line| line.contains(old)).expect("it is there") + 1;
         let place = error.place().expect("a place");
-        assert!(place.line.abs_diff(line) <= 12, "{new}: {error}");
+        assert_eq!(place.line, line + below, "{new}: {error}");
     }
 }
 
@@ -207,7 +220,14 @@ fn own_germination_harvest_and_nitrogen_read_back_and_are_checked() {
             error.to_string().ends_with(&format!(": {message}")),
             "{values}: {error}"
         );
-        assert!(error.place().is_some(), "{values}");
+        // All stands on one line; the place is within the values.
+        let text = text(values);
+        let column = error.place().expect("a place").column;
+        let begins = text.find(values).expect("they are there");
+        assert!(
+            (begins..=begins + values.len() + 2).contains(&column),
+            "{values}: {column}"
+        );
     }
 }
 
@@ -222,7 +242,11 @@ fn two_of_one_name_are_said_where_the_second_stands() {
         said.ends_with("Two cultivars of sweet_corn are named \"Early Amber\"."),
         "{said}"
     );
-    assert!(error.place().is_some());
+    let place = error.place().expect("a place");
+    assert_eq!(
+        text.lines().nth(place.line - 1),
+        Some("            name: \"Early Amber\",")
+    );
     let crops = "own_crops: [\n";
     let text = SEED.replacen(crops, "own_crops: [\n(id: \"sweet_corn\"),\n", 1);
     let error = file::read(&text).expect_err("two own crops of one id");

@@ -147,3 +147,18 @@ fn the_ledger_weighs_seed_in_the_unit_of_the_card() {
         assert!(on_card.ends_with(unit), "{on_card}");
     }
 }
+
+#[test]
+fn an_own_crop_based_on_nothing_known_is_mentioned() {
+    let text = r#"(version: 2, name: "Old", season: 2027,
+        own_crops: [(id: "own_broom", based_on: "broomcorn", name: "Broom corn", values: ())])"#;
+    let layout = quillet::layout::file::read(text).unwrap();
+    let heads_up = plan(&layout).heads_up;
+    let what: Vec<_> = heads_up.iter().map(|heads_up| heads_up.what.as_str()).collect();
+    assert_eq!(
+        what,
+        ["“Broom corn”, a crop of your own, is based on “broomcorn”, which the catalogue has not."]
+    );
+    let known = text.replace("broomcorn", "sweet_corn");
+    assert!(plan(&quillet::layout::file::read(&known).unwrap()).heads_up.is_empty());
+}

@@ -12,4 +12,5 @@ mod pages;
 mod pdf;
 mod sample;
 mod scales;
+mod spreadsheet;
 mod words;

@@ -3,16 +3,19 @@
 use std::path::Path;
 use std::sync::Arc;
 
+use quillet::agronomy::Harvest;
+use quillet::catalog::Mark;
 use quillet::layout::{Edit, Layout};
 use quillet::layout::{LotContents, LotGermination, Packet, PacketList, SeedAmount, SeedEdit};
-use quillet::plan::{Plan, Planner};
+use quillet::plan::{BedHarvest, HarvestAmount, Plan, Planner};
 use quillet::quantity::{Mass, Units};
+use quillet::sheets::order_list::harvest_words;
 use quillet::sheets::page::{Frame, PageError, Paper, SEED_CAUTION, order_pages};
 
 use crate::pages::options;
 
 /// The sample of the repository, planned.
-fn garden() -> (Layout, Plan) {
+pub(crate) fn garden() -> (Layout, Plan) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-layouts/alder-bend.ron");
     let layout = quillet::layout::store::load(&path).unwrap();
     let plan = Planner::default().plan(&layout);
@@ -35,7 +38,8 @@ fn every_cultivar_has_what_it_takes_where_it_goes_and_what_to_buy() {
         assert!(text.contains(SEED_CAUTION.split(':').next().unwrap()));
         for line in &plan.order.lines {
             assert!(text.contains(&line.crop_name), "{}", line.crop_name);
-            let need = quillet::quantity::count(line.need.count);
+            // With what is counted, so that no other number on the page does for it.
+            let need = line.things.counted(line.need.count);
             assert!(text.contains(&need), "{need} of {}", line.crop_name);
         }
         for bed in &layout.beds {
@@ -96,4 +100,25 @@ fn without_a_crop_there_is_nothing_to_order() {
         order_pages(&layout, &plan, &options(Paper::A4)),
         Err(PageError::NothingToOrder)
     );
+}
+
+/// Two figures and no more; under ten they may be decimals.
+#[test]
+fn a_yield_is_worded_to_two_figures() {
+    let words = |low: f64, high: f64| {
+        let harvest = BedHarvest {
+            what: "fruit".to_owned(),
+            amount: HarvestAmount::Weight(Harvest {
+                low: Mass::pounds(low),
+                high: Mass::pounds(high),
+            }),
+            sources: (Vec::new(), Mark::Read),
+        };
+        harvest_words(&harvest, Units::Customary)
+    };
+    assert_eq!(words(0.4, 0.4), "about 0.4 lb of fruit");
+    assert_eq!(words(4.4, 9.96), "4.4 to 10 lb of fruit");
+    assert_eq!(words(0.044, 0.44), "0.044 to 0.44 lb of fruit");
+    assert_eq!(words(12.4, 1234.0), "12 to 1,200 lb of fruit");
+    assert_eq!(words(0.0, 0.0), "about 0 lb of fruit");
 }

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, length_line, planting};
+use super::{Hand, length_line, lot, planting};
 use crate::agronomy::{DrillRate, comes_up, rolled};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_positive};
@@ -83,16 +83,11 @@ fn hopper<'a>(ui: &mut Ui, hand: &mut Hand<'a>, bed: &Bed, field: Id) -> Option<
         _ => drawn.map(|drawn| drawn.lot),
     };
     let chosen = lots.iter().copied().find(|lot| Some(lot.id) == chosen);
-    let words = |lot: &SeedLot| {
-        let up = lot.germination.found();
-        let up = up.map_or_else(|| "not tested".to_owned(), |up| format!("{} up", up.show()));
-        format!("lot {} of {}, {up}", lot.id.0, lot.year)
-    };
     let bought = "seed to buy";
-    let names: Vec<(String, Option<LotId>)> = lots.iter().map(|lot| (words(lot), Some(lot.id))).collect();
+    let names: Vec<(String, Option<LotId>)> = lots.iter().map(|lot| (lot::note(hand, lot), Some(lot.id))).collect();
     let mut all: Vec<(&str, Option<LotId>)> = names.iter().map(|(name, lot)| (name.as_str(), *lot)).collect();
     all.push((bought, None));
-    let shown = chosen.map_or_else(|| bought.to_owned(), words);
+    let shown = chosen.map_or_else(|| bought.to_owned(), |lot| lot::note(hand, lot));
     if let Some(lot) = form::choices(ui, field.with("hopper"), "In the hopper", &shown, &all) {
         hand.drill.hopper = Some((bed.id, lot));
         hand.drill.counted = None;

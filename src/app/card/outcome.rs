@@ -65,7 +65,7 @@ fn dropped(ui: &mut Ui, stand: &Stand, places: u64) {
             "{} or {} seeds, {} on average,",
             each.fewest,
             each.most,
-            plain(each.average)
+            plain((each.average * 10.0).round() / 10.0)
         )
     };
     let empty = places as f64 * (1.0 - each.filled.get());

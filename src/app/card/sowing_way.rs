@@ -5,12 +5,12 @@ use egui::{Id, Ui};
 use super::planting::{change, crop_of, from_crop, source, stand};
 use super::{Hand, length_line, outcome, raised};
 use crate::app::form;
-use crate::app::seed_words::{plain, read_part, read_weight_of_one};
+use crate::app::seed_words::{plain, read_part, read_spare, read_weight_of_one};
 use crate::catalog::{Crop, PlantingMethod};
 use crate::layout::limits::MOST_SEEDS_PER_PLANT;
 use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
 use crate::plan::{GerminationFrom, Stand, Things};
-use crate::quantity::{Fraction, Length, Units};
+use crate::quantity::{Length, Units};
 
 /// Way, what it asks for, germination, what is added on top, and what follows.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
@@ -33,13 +33,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     if stand.sowing.takes_seed() {
         comes_up(ui, hand, bed, planting, &stand, crop, field);
     }
-    let read = |text: &str| Fraction::parse_percent(text).map_err(|error| error.to_string());
     let label = if stand.sowing.takes_seed() {
         "Seed on top"
     } else {
         "Spare"
     };
-    if let Some(spare) = form::field(ui, field.with("spare seed"), label, &planting.spare.show(), read) {
+    if let Some(spare) = form::field(ui, field.with("spare seed"), label, &planting.spare.show(), read_spare) {
         change(hand, bed, BedChange::SetSpare(spare));
     }
     end_gap(ui, hand, bed, field, stand.end_gap, planting.end_gap.is_some(), units);

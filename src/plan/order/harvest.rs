@@ -25,3 +25,13 @@ pub(super) fn harvest_of(beds: &[Arc<BedPlan>]) -> Option<BedHarvest> {
     }
     Some(sum)
 }
+
+impl BedHarvest {
+    /// Whether one average stands behind it and no range.
+    pub fn is_average(&self) -> bool {
+        match self.amount {
+            HarvestAmount::Weight(range) => range.is_average(),
+            HarvestAmount::Number(range) => range.is_average(),
+        }
+    }
+}

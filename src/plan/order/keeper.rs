@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::line::Line;
-use super::mention::other_cultivars;
+use super::mention::{book_heads_up, other_cultivars};
 use super::shelf::shelf_heads_up;
 use super::{Order, OrderLine};
 use crate::catalog::CropId;
@@ -78,7 +78,8 @@ impl OrderKeeper {
                 .collect();
         }
         if lots_changed || book_changed {
-            self.heads_up = shelf_heads_up(&layout.lots, book);
+            self.heads_up = book_heads_up(book);
+            self.heads_up.extend(shelf_heads_up(&layout.lots, book));
         }
         if lots_changed || packets_changed || book_changed {
             self.generation += 1;

@@ -5,10 +5,33 @@ use std::sync::Arc;
 
 use super::{Order, OrderLine};
 use crate::catalog::CropId;
-use crate::layout::{Item, LotId, PacketList, SeedAmount, SeedLot, cultivar_key, with_cultivar};
+use crate::layout::{Item, LotId, OwnCrop, PacketList, SeedAmount, SeedLot, cultivar_key, with_cultivar};
+use crate::plan::crop_book::CropBook;
 use crate::plan::things::Things;
 use crate::plan::types::{BedPlan, GerminationFrom, HeadsUp, PlantedCrop};
 use crate::quantity::Mass;
+
+/// Own crops that are not in the book, because what they are based on is not in the catalogue.
+pub(super) fn book_heads_up(book: &CropBook) -> Vec<Arc<HeadsUp>> {
+    let mention = |own: &OwnCrop| {
+        let name = match own.name.trim() {
+            "" => own.id.0.as_str(),
+            name => name,
+        };
+        Arc::new(HeadsUp {
+            about: Item::Layout,
+            what: format!(
+                "“{name}”, a crop of your own, is based on “{}”, which the catalogue has not.",
+                own.based_on.0
+            ),
+            why: "Nothing of it can be counted. Write the id of a crop of the catalogue after based_on in the file, or make \
+                the crop anew in the crop book."
+                .to_owned(),
+            source: "The layout as entered".to_owned(),
+        })
+    };
+    book.without_base().map(mention).collect()
+}
 
 /// What there is to mention of one line by itself.
 pub(super) fn line_heads_up(
