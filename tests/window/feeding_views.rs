@@ -49,7 +49,7 @@ fn shopping_runs_and_cautions_stand_below() {
     assert!(window.sees("no price") && !window.sees("0.00"));
     assert!(window.sees_part("All bags 31.50, without 3 materials that have no price"));
     assert!(window.sees_part("5 gal tank, 1 in 100"));
-    assert!(window.sees_part("Never inject from a line that also feeds a house"));
+    assert!(window.sees_part("Never inject from a line that is joined to a house"));
 }
 
 #[test]
