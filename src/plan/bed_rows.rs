@@ -2,7 +2,9 @@
 
 use super::crop_book::CropBook;
 use super::dressing::dressing_plan;
-use super::feeding::{BedFeeding, MaterialBook, SeasonOfBed, bed_feeding, feeding_heads_up, follow_what_was_used};
+use super::feeding::{
+    BedFeeding, MaterialBook, SeasonOfBed, feeding_heads_up, follow_what_was_used, opened, put_on_account,
+};
 use super::heads_up::bed_heads_up;
 use super::row_seed::{RowSeed, row_seed};
 use super::stand::stand;
@@ -76,8 +78,11 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
     let lengths: Vec<Length> = plan.rows.iter().map(|row| row.length).collect();
     let season = SeasonOfBed::of(bed, crop);
     let times = season.times(bed);
-    follow_what_was_used(bed, &mut plan.dressings, &season.planned_times(bed), &lengths);
-    plan.feeding = bed_feeding(bed, &plan, crop, season, &times);
+    plan.feeding = opened(bed, crop, season);
+    let accounts = &plan.feeding;
+    let to_give = |nutrient| accounts.account(nutrient).to_give;
+    follow_what_was_used(bed, &mut plan.dressings, &season.planned_times(bed), &lengths, to_give);
+    put_on_account(bed, &mut plan, &times);
     plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
     let of_feeding = feeding_heads_up(bed, &plan, units, of.organic, of.materials);
     plan.heads_up.extend(of_feeding);

@@ -196,7 +196,8 @@ fn a_fifth_too_much_by_the_cup_shrinks_the_next_dressing() {
     // Common practice, no source: 12 lb where 10 lb was planned over 11 rows.
     let rate = Amount::PerRowLength(MassPerLength::pounds_per_100_feet(10.0 / 3.3));
     let lay = |when| BedChange::AddDressing(side_dressing("sodium_nitrate_15", rate, stage(when)));
-    let layout = changes(&corn(), [lay("corn_12_to_18_in"), lay("knee_high")]);
+    let hungry = change(&corn(), BedChange::SetRecommendation(Some(paper(200.0))));
+    let layout = changes(&hungry, [lay("corn_12_to_18_in"), lay("knee_high")]);
     let planned = plan(&layout);
     let totals = |plan: &Plan| -> Vec<f64> {
         let dressings = bed(plan).dressings.iter();
@@ -225,8 +226,13 @@ fn a_fifth_too_much_by_the_cup_shrinks_the_next_dressing() {
     close(totals(&held)[1], 10.0, 1e-9);
     // Far too much leaves nothing, never less than nothing.
     close(totals(&plan(&used(&layout, 0, 30.0)))[1], 0.0, 1e-12);
-    // Less than planned is made up for.
+    // Less than planned is made up for, but no further than the bed wants: 132 lb/acre were planned of 120.
     close(totals(&plan(&used(&layout, 0, 7.0)))[1], 13.0, 1e-9);
+    let sated = change(&used(&layout, 0, 7.0), BedChange::SetRecommendation(Some(paper(120.0))));
+    let per_pound = 0.15 / 990.0 * 43_560.0;
+    close(totals(&plan(&sated))[1], 120.0 / per_pound - 7.0, 1e-6);
+    let full = change(&used(&layout, 0, 7.0), BedChange::SetRecommendation(Some(paper(60.0))));
+    close(totals(&plan(&full))[1], 10.0, 1e-9);
 }
 
 #[test]
@@ -379,7 +385,7 @@ fn more_than_any_text_gives_is_mentioned_and_ten_times_that_as_a_slip() {
     assert!(!says(&with(220.0), "the highest that is published"));
     assert!(says(
         &with(240.0),
-        "is above 220 lb/acre, the highest that is published"
+        "of nitrogen on Bed 1 is above 220 lb/acre, the highest that is published"
     ));
     assert!(!says(&with(2200.0), "more than ten times"));
     let slip = with(2300.0);

@@ -10,27 +10,35 @@ use crate::catalog::{Crop, Mark, NitrogenNeed};
 use crate::layout::Bed;
 use crate::quantity::MassPerArea;
 
-/// What feeding a bed comes to, its dressings being worked out.
-pub(in crate::plan) fn bed_feeding(
-    bed: &Bed,
-    plan: &BedPlan,
-    crop: Option<&Crop>,
-    season: SeasonOfBed,
-    times: &[f64],
-) -> BedFeeding {
+/// What a bed wants and has, before anything is put down.
+pub(in crate::plan) fn opened(bed: &Bed, crop: Option<&Crop>, season: SeasonOfBed) -> BedFeeding {
     let wants = wants(bed, crop);
     let credits = credits(&bed.feeding.credits);
-    let steps = steps(bed, plan, times);
     let accounts = Nutrient::ALL.map(|nutrient| {
         let wanted = wants.of(nutrient).map(|want| want.rate);
         let given: Vec<MassPerArea> = credits.iter().map(|credit| credit.gives.of(nutrient)).collect();
-        let mut account = Account {
+        Account {
             wanted,
             credited: given.iter().copied().sum(),
             to_give: wanted.and_then(|wanted| Some(agronomy::after_credits(wanted, &given).ok()?.still)),
             is_guide: is_guide(wants.of(nutrient), nutrient, crop),
             ..Account::default()
-        };
+        }
+    });
+    BedFeeding {
+        wants,
+        credits,
+        accounts,
+        planted: season.planted,
+        days_to_harvest: season.days,
+        ..BedFeeding::default()
+    }
+}
+
+/// Puts the bed's dressings, being worked out, on its accounts, and its lime beside them.
+pub(in crate::plan) fn put_on_account(bed: &Bed, plan: &mut BedPlan, times: &[f64]) {
+    let steps = steps(bed, plan, times);
+    for (nutrient, account) in Nutrient::ALL.into_iter().zip(&mut plan.feeding.accounts) {
         for step in &steps {
             account.planned += step.planned.of(nutrient);
             let brings = step.brings.of(nutrient);
@@ -40,17 +48,9 @@ pub(in crate::plan) fn bed_feeding(
                 account.ahead += brings;
             }
         }
-        account
-    });
-    BedFeeding {
-        wants,
-        credits,
-        steps,
-        accounts,
-        planted: season.planted,
-        days_to_harvest: season.days,
-        lime: lime(bed, plan),
     }
+    plan.feeding.lime = lime(bed, plan);
+    plan.feeding.steps = steps;
 }
 
 /// Whether what is wanted is a guide only, so that less of it is no matter: of phosphate and potash the soil may hold plenty,
@@ -62,7 +62,8 @@ fn is_guide(want: Option<&Want>, nutrient: Nutrient, crop: Option<&Crop>) -> boo
     });
     let need = crop.and_then(|crop| crop.nitrogen_need.as_ref());
     let feeds_itself = need.is_some_and(|need| need.value == NitrogenNeed::Light);
-    is_general || nutrient == Nutrient::Nitrogen && feeds_itself
+    let is_laboratory = want.is_some_and(|want| want.from == WantFrom::Laboratory);
+    is_general || nutrient == Nutrient::Nitrogen && feeds_itself && !is_laboratory
 }
 
 /// Every dressing that can be worked out, in order of time; those of one time in the bed's order.

@@ -3,12 +3,20 @@
 use super::super::types::DressingPlan;
 use crate::agronomy::Nutrient;
 use crate::layout::{Basis, Bed, Dressing};
-use crate::quantity::{Length, Mass};
+use crate::quantity::{Length, Mass, MassPerArea};
 
 /// Puts what was really used in the place of what was planned, and shares what it was more or less over the dressings
 /// that were to come at its time or later, however late it was done: nutrient by nutrient, over those that are given for it, by how much of it each was to
-/// bring. None goes below nothing. `times` are those planned for the dressings, `lengths` those of the bed's rows.
-pub(in crate::plan) fn follow_what_was_used(bed: &Bed, plans: &mut [DressingPlan], times: &[f64], lengths: &[Length]) {
+/// bring. None goes below nothing. Where less was used, they make up for it no further than what is
+/// still to be given. `times` are those planned for the dressings, `lengths` those of the bed's rows, and `to_give` is what
+/// the bed wants after its credits, where somebody says.
+pub(in crate::plan) fn follow_what_was_used(
+    bed: &Bed,
+    plans: &mut [DressingPlan],
+    times: &[f64],
+    lengths: &[Length],
+    to_give: impl Fn(Nutrient) -> Option<MassPerArea>,
+) {
     for (dressing, plan) in bed.dressings.iter().zip(plans.iter_mut()) {
         if let Some(used) = dressing.used {
             set_total(plan, used.amount, lengths);
@@ -40,7 +48,17 @@ pub(in crate::plan) fn follow_what_was_used(bed: &Bed, plans: &mut [DressingPlan
                 }
             }
         }
+        // Nothing grows on a bed that has enough.
+        let given: MassPerArea = plans.iter().map(|plan| plan.rate() * plan.part_of(nutrient)).sum();
+        let grows: MassPerArea = plans
+            .iter()
+            .zip(&parts)
+            .map(|(plan, part)| plan.planned_rate() * (plan.part_of(nutrient) * (-part).max(0.0)))
+            .sum();
+        let room = to_give(nutrient).map_or(grows, |to_give| (to_give - given).max(MassPerArea::ZERO));
+        let growth = if grows > room { room / grows } else { 1.0 };
         for (plan, part) in plans.iter_mut().zip(parts) {
+            let part = if part < 0.0 { part * growth } else { part };
             if part != 0.0 {
                 let total = plan.planned * (1.0 - part).max(0.0);
                 set_total(plan, total, lengths);

@@ -77,7 +77,8 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
             Standing::Over(more) => mention(
                 Item::Bed(bed.id),
                 format!(
-                    "{}: {name} comes to {given} where {to_give} is still wanted, {} more.",
+                    "{} on {} comes to {given} where {to_give} is still wanted, {} more.",
+                    capital(name),
                     bed.name,
                     more.show_field(units)
                 ),
@@ -95,7 +96,8 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
             Standing::Under(less) => mention(
                 Item::Bed(bed.id),
                 format!(
-                    "{}: {name} comes to {given} where {to_give} is still wanted, {} less.",
+                    "{} on {} comes to {given} where {to_give} is still wanted, {} less.",
+                    capital(name),
                     bed.name,
                     less.show_field(units)
                 ),
@@ -116,9 +118,9 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
             mention(
                 Item::Bed(bed.id),
                 format!(
-                    "{}: {} of nitrogen is above {}, the highest that is published for the crop.",
-                    bed.name,
+                    "{} of nitrogen on {} is above {}, the highest that is published for the crop.",
                     given.show_field(units),
+                    bed.name,
                     most.value.show_field(units)
                 ),
                 "Look whether a unit is wrong, or ask your soil laboratory.",
@@ -257,17 +259,17 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
     };
     let what = match plan.feeding.wants.n.as_ref().map(|want| want.rate) {
         None => format!(
-            "{}: nobody says how much nitrogen the crop wants, so its part from sodium nitrate cannot be checked.",
+            "Nobody says how much nitrogen the crop of {} wants, so its part from sodium nitrate cannot be checked.",
             bed.name
         ),
         Some(requirement) => match agronomy::sodium_nitrate_share(given, requirement) {
             Ok(share) if !share.is_over() => return,
             Ok(share) => format!(
-                "{}: sodium nitrate gives {:.0} % of the crop's whole nitrogen, where the organic rule stops at 20 %.",
+                "On {} sodium nitrate gives {:.0} % of the crop's whole nitrogen, where the organic rule stops at 20 %.",
                 bed.name,
                 share.share * 100.0
             ),
-            Err(_) => format!("{}: sodium nitrate is given where no nitrogen is wanted.", bed.name),
+            Err(_) => format!("Sodium nitrate is given on {} where no nitrogen is wanted.", bed.name),
         },
     };
     let caution = Catalog::built_in().caution(CautionTopic::Organic);
@@ -299,6 +301,14 @@ pub fn restricted_nitrogen<'a>(
         }
     }
     (given, last)
+}
+
+/// With a capital letter, to begin a sentence.
+fn capital(name: &str) -> String {
+    let mut letters = name.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn who_says(from: &WantFrom) -> String {

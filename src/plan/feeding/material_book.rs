@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::super::crop_book::same;
-use crate::agronomy;
+use crate::agronomy::{self, Nutrient};
 use crate::catalog::{Analysis, Catalog, Mark, Material, MaterialId, OrganicStanding, SourceKey, Sourced};
 use crate::layout::{Label, Layout, ShedId, ShedMaterial};
 use crate::quantity::{Concentration, Density, Fraction, Mass};
@@ -135,12 +135,20 @@ impl MaterialBook {
         &self.materials
     }
 
-    /// Those with all the words typed somewhere in their name or analysis, by name; upper and lower case are the same.
+    /// Those with all the words typed somewhere in their name, their analysis or the nutrients they bring, by name; upper and lower case are the same.
     pub fn find(&self, part: &str) -> Vec<&KnownMaterial> {
         let words: Vec<String> = part.split_whitespace().map(str::to_lowercase).collect();
         let mut found: Vec<&KnownMaterial> = self.materials.iter().collect();
         found.retain(|known| {
-            let text = format!("{} {}", known.material.name, known.analysis().label()).to_lowercase();
+            let mut text = format!("{} {}", known.material.name, known.analysis().label()).to_lowercase();
+            // "Potash" finds what brings it, whatever the salt is called.
+            for nutrient in Nutrient::ALL
+                .into_iter()
+                .filter(|nutrient| nutrient.part_of(known.analysis()) > 0.0)
+            {
+                text.push(' ');
+                text.push_str(nutrient.name());
+            }
             words.iter().all(|word| text.contains(word))
         });
         found

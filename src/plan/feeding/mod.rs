@@ -38,7 +38,7 @@ pub use types::{
     Account, BedFeeding, CreditPlan, FeedingStep, LimePlan, NutrientRates, Standing, Want, WantFrom, Wants,
 };
 
-pub(super) use account::bed_feeding;
+pub(super) use account::{opened, put_on_account};
 pub(super) use follow::follow_what_was_used;
 pub(super) use heads_up::feeding_heads_up;
 pub(super) use injection::injections;

@@ -84,7 +84,7 @@ pub(in crate::plan) fn water_heads_up(bed: &Bed, units: Units) -> Option<Arc<Hea
     Some(heads_up(
         Item::Bed(bed.id),
         format!(
-            "{}: water with {} of nitrate-nitrogen is over the {} that drinking water may hold.",
+            "The water of {} holds {} of nitrate-nitrogen, over the {} that drinking water may hold.",
             bed.name,
             strongest.show(units),
             limit.show(units)

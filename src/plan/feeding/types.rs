@@ -191,17 +191,17 @@ impl Account {
         self.done + self.ahead
     }
 
-    /// How it stands. A fifth of the whole want more or less is about enough.
+    /// How it stands. A fifth of what is to be given more or less is about enough.
     ///
     /// # Source
     /// Measuring out by cup over many rows misses; a fifth more than planned is tolerated on a heavy feeder: common
     /// practice, no source.
     pub fn standing(&self) -> Standing {
-        let (Some(wanted), Some(to_give)) = (self.wanted, self.to_give) else {
+        let Some(to_give) = self.to_give else {
             return Standing::NotKnown;
         };
         let given = self.given();
-        let leeway = wanted * A_FIFTH + MassPerArea::pounds_per_acre(0.5);
+        let leeway = to_give * A_FIFTH + MassPerArea::pounds_per_acre(0.5);
         if given > to_give + leeway {
             Standing::Over(given - to_give)
         } else if given + leeway < to_give {
@@ -217,7 +217,7 @@ impl Account {
     }
 }
 
-/// The part of a want that measuring by the cup may miss.
+/// The part of an amount that measuring by the cup may miss.
 const A_FIFTH: f64 = 0.2;
 
 /// Lime for a bed.

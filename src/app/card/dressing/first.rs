@@ -4,8 +4,8 @@ use crate::catalog::{Catalog, MaterialId, StageId};
 use crate::layout::{Amount, Basis, Bed, Dressing, DressingId, Injecting, Layout, Placement, When};
 use crate::quantity::{Length, MassPerArea, Units, Volume};
 
-/// The next dressing of a bed as it is before the grower says otherwise: a mixed one in a band at planting, and later
-/// ones, of nitrogen alone, beside the plants.
+/// The next dressing of a bed as it is before the grower says otherwise: a mixed one over the ground before planting, where
+/// it cannot burn seed, and later ones, of nitrogen alone, beside the plants.
 ///
 /// # Source
 /// 10 lb of a 10-10-10 over 1,000 sq ft, a pound of nitrogen; phosphate and potash early, and then 10 lb of a 15 % nitrogen
@@ -14,7 +14,7 @@ use crate::quantity::{Length, MassPerArea, Units, Volume};
 pub(crate) fn first_dressing(bed: &Bed, layout: &Layout) -> Dressing {
     let side = Placement::SideDress { strip: None };
     let (name, placement) = match bed.dressings.len() {
-        0 => ("At planting".to_owned(), Placement::Band { strip: None }),
+        0 => ("Before planting".to_owned(), Placement::Broadcast),
         1 => ("1st side-dressing".to_owned(), side),
         2 => ("2nd side-dressing".to_owned(), side),
         3 => ("3rd side-dressing".to_owned(), side),
@@ -31,7 +31,7 @@ pub(crate) fn first_dressing(bed: &Bed, layout: &Layout) -> Dressing {
         }),
         placement,
         when: match bed.dressings.len() {
-            0 => When::Stage(StageId("at_planting".to_owned())),
+            0 => When::Stage(StageId("before_planting".to_owned())),
             _ => When::Unsaid,
         },
         used: None,
@@ -46,6 +46,7 @@ fn material(bed: &Bed, layout: &Layout) -> MaterialId {
     };
     let last = bed.dressings.last();
     let usual = match last {
+        None if layout.organic => known("feather_meal"),
         None => known("mixed_10_10_10"),
         Some(last) if matches!(last.placement, Placement::SideDress { .. }) || layout.organic => None,
         Some(_) => known("calcium_nitrate"),

@@ -243,8 +243,14 @@ fn water(
     };
     let ways = [("nitrogen, NO3-N", false), ("nitrate, NO3", true)];
     let chosen = if as_nitrate { "nitrate, NO3" } else { "nitrogen, NO3-N" };
-    if let Some(as_nitrate) = form::choices(ui, field.with("as nitrate"), "Report gives", chosen, &ways) {
-        changed.what = with(nitrate_n, as_nitrate, depth);
+    if let Some(now_nitrate) = form::choices(ui, field.with("as nitrate"), "Report gives", chosen, &ways) {
+        // The figure stays as it was typed; what it means changes.
+        let meant = match (as_nitrate, now_nitrate) {
+            (false, true) => agronomy::nitrogen_from_nitrate(nitrate_n),
+            (true, false) => agronomy::nitrate_from_nitrogen(nitrate_n),
+            _ => nitrate_n,
+        };
+        changed.what = with(meant, now_nitrate, depth);
     }
     let written = if as_nitrate {
         agronomy::nitrate_from_nitrogen(nitrate_n)

@@ -19,6 +19,15 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommend
     let chosen = if paper.elemental { "P and K" } else { "P2O5 and K2O" };
     if let Some(elemental) = form::choices(ui, field.with("elemental"), "Paper writes", chosen, &ways) {
         changed.elemental = elemental;
+        // The figures stay as they were typed; what they mean changes.
+        for nutrient in [Nutrient::Phosphate, Nutrient::Potash] {
+            let meant = of(&paper, nutrient).map(|rate| match (paper.elemental, elemental) {
+                (false, true) => from_element(nutrient, rate),
+                (true, false) => to_element(nutrient, rate),
+                _ => rate,
+            });
+            set(&mut changed, nutrient, meant);
+        }
     }
     for nutrient in Nutrient::ALL {
         let as_written = |rate| {
