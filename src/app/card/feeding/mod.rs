@@ -6,6 +6,7 @@ mod credits;
 mod lime;
 mod paper;
 mod programme;
+mod soil;
 mod wants;
 
 use egui::{Id, RichText, Ui};
@@ -26,6 +27,10 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     wants::show(ui, hand, bed, field);
     heading(ui, "Has already");
     credits::show(ui, hand, bed, field);
+    let title = form::folded_title(ui, "Reckon from a soil test or manure");
+    egui::CollapsingHeader::new(title)
+        .id_salt("soil tests")
+        .show_unindented(ui, |ui| soil::show(ui, hand, bed, field));
     heading(ui, "How it stands");
     accounts::show(ui, hand, bed);
     heading(ui, "Published programmes");
