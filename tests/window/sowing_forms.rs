@@ -32,13 +32,13 @@ fn changed(changes: impl IntoIterator<Item = BedChange>) -> Window {
     let layout = sample();
     let bed = layout.beds[0].id;
     let change = |layout: Layout, change| layout.apply(&Edit::Bed(bed, change)).unwrap();
-    open(changes.into_iter().fold(layout, change))
+    open(&changes.into_iter().fold(layout, change))
 }
 
-fn open(layout: Layout) -> Window {
+fn open(layout: &Layout) -> Window {
     let folder = Rc::new(tempfile::tempdir().unwrap());
     let path = folder.path().join("layout.ron");
-    std::fs::write(&path, quillet::layout::file::write(&layout)).unwrap();
+    std::fs::write(&path, quillet::layout::file::write(layout)).unwrap();
     let mut window = Window::open(Some(path), folder);
     window.harness.set_size(egui::vec2(1440.0, 3200.0));
     window.harness.run_ok();
@@ -99,8 +99,8 @@ fn trays_go_by_the_lot_that_is_sown() {
         let line = desk(window).plan().order.line_of(bed).unwrap().clone();
         line.trays[0].cells
     };
-    let bought = open(layout.clone());
-    let mut window = open(with_lot(&layout, "tomato", 2022, 100_000, 0.5));
+    let bought = open(&layout);
+    let mut window = open(&with_lot(&layout, "tomato", 2022, 100_000, 0.5));
     window.click_any("What goes on each row?");
     assert!(cells(&window) > cells(&bought));
     assert!(window.sees_part(&format!("{} cells, {} seeds", cells(&window), 2 * cells(&window))));
@@ -154,7 +154,7 @@ fn the_drill_is_set_for_the_seed_in_its_hopper() {
     .into_iter()
     .fold(layout, |layout, change| layout.apply(&Edit::Bed(bed, change)).unwrap());
     let weak = with_lot(&layout, "sweet_corn", 2022, 100, 0.5);
-    let mut window = open(with_lot(&weak, "sweet_corn", 2024, 100, 0.9));
+    let mut window = open(&with_lot(&weak, "sweet_corn", 2024, 100, 0.9));
     window.click_any("What goes on each row?");
     window.click_any("Setting the drill");
     // The lot that is used up first: 2 ÷ 0.9 ÷ 0.5 ft is 4.4 a foot, the weak one 8, seed to buy 5.
@@ -174,7 +174,7 @@ fn the_drill_is_set_for_the_seed_in_its_hopper() {
 /// Every word that the program uses for what is counted, of one and of many, and both ways.
 #[test]
 fn amounts_are_read_in_every_word_that_is_offered() {
-    let mut window = open(with_lot(&sample(), "sweet_corn", 2024, 100, 0.9));
+    let mut window = open(&with_lot(&sample(), "sweet_corn", 2024, 100, 0.9));
     let lot = desk(&window).layout().lots[0].id;
     window.click_any("What do I sow?");
     window.click("Sweet corn2024 · 100 seeds · 90 % up");
@@ -201,7 +201,7 @@ fn prices_are_read_with_their_commas_and_never_below_nothing() {
             price: None,
         }],
     };
-    let mut window = open(sample().apply(&Edit::Seed(set)).unwrap());
+    let mut window = open(&sample().apply(&Edit::Seed(set)).unwrap());
     window.click_any("What do I sow?");
     let folded = window
         .harness

@@ -37,7 +37,7 @@ pub(super) fn show(ui: &mut Ui, table: &RowAmount, beside: Option<(&str, BuyingB
 /// Why a table of seed and the need of rows differ, by how many times the need it says.
 const fn why_of_seed(times: Option<(f64, f64)>) -> &'static str {
     match times {
-        Some((low, _)) if low > 1.5 => MORE_SEED,
+        Some((low, _)) if low > 1.05 => MORE_SEED,
         Some((_, high)) if high < 0.95 => LESS_SEED,
         _ => OF_SEED,
     }
