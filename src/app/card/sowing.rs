@@ -62,10 +62,10 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
         form::follows(
             ui,
             format!(
-                "{} plants before thinning, {} to stand; {} of the seed counted on to come up",
+                "{} plants before thinning, {} to stand; {}",
                 count(line.plants_before_thinning),
                 count(line.plants),
-                line.germination.show()
+                words.comes_up
             ),
         );
     }

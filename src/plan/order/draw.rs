@@ -55,13 +55,17 @@ impl Shelf<'_> {
                 continue;
             }
             let mut rest = there;
+            let mut worth = 0_u64;
             for ((want, left), cells) in need.wants.iter().zip(&mut left).zip(&mut cells) {
                 let (together, filled) = (u64::from(want.together), want.filled(up));
                 if *left <= NONE_LEFT || together == 0 || filled <= 0.0 {
                     continue;
                 }
                 let places = whole_up(*left / filled).min(rest / together);
+                let before = want.to_buy_for(*left);
                 *left -= places as f64 * filled;
+                let spared = before.saturating_sub(want.to_buy_for(*left));
+                worth = worth.saturating_add(spared.saturating_mul(together));
                 rest -= places * together;
                 if places > 0 {
                     cells.push(CellsFrom {
@@ -78,6 +82,7 @@ impl Shelf<'_> {
                         count,
                         mass: self.one.map(|one| one * count as f64),
                     },
+                    worth,
                     germination: up,
                     germination_known: found.is_some(),
                 });
@@ -86,13 +91,7 @@ impl Shelf<'_> {
         let mut to_buy = 0_u64;
         let mut trays = Vec::new();
         for ((want, left), mut cells) in need.wants.iter().zip(left).zip(cells) {
-            let bought = if cells.is_empty() {
-                want.places
-            } else if left <= NONE_LEFT || want.live <= 0.0 {
-                0
-            } else {
-                whole_up(left * want.places as f64 / want.live)
-            };
+            let bought = want.to_buy_for(left);
             to_buy = to_buy.saturating_add(bought.saturating_mul(u64::from(want.together)));
             if bought > 0 {
                 cells.push(CellsFrom {
@@ -131,6 +130,19 @@ pub(super) fn seeds_in_lot(amount: SeedAmount, one: Option<Mass>) -> Option<u64>
         SeedAmount::Weight(mass) => {
             let seeds = agronomy::seeds_in(mass, one?).ok()?;
             Some((seeds + NONE_LEFT).floor() as u64)
+        }
+    }
+}
+
+impl Want {
+    /// So many of its places are to be bought, where so many plants are still left without seed.
+    fn to_buy_for(&self, left: f64) -> u64 {
+        if self.live <= 0.0 || left >= self.live {
+            self.places
+        } else if left <= NONE_LEFT {
+            0
+        } else {
+            whole_up(left * self.places as f64 / self.live)
         }
     }
 }

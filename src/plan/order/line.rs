@@ -74,6 +74,7 @@ impl Line<'_> {
                 mass: need.mass,
             },
             germination: need.germination,
+            field_emergence: need.field_emergence,
             drawn: from_shelf.drawn,
             to_buy,
             is_shelf_form: self.things == on_shelf,

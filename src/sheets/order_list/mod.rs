@@ -7,7 +7,7 @@ use jiff::civil::Date;
 
 use crate::layout::{Item, Layout, SeedAmount};
 use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow, TraysTogether};
-use crate::quantity::{Units, count, counted};
+use crate::quantity::{Fraction, Units, count, counted};
 
 pub use harvest::harvest_words;
 
@@ -31,6 +31,8 @@ pub struct OrderWords {
     pub name: String,
     /// All that the beds take: "1,936 seeds, 1.2 oz".
     pub need: String,
+    /// What is counted on to come up; empty where it is not seed.
+    pub comes_up: String,
     /// Plants that are to stand, and before thinning where any is done.
     pub plants: String,
     /// What it is for: the beds it goes to, each with its amount where there are several.
@@ -187,7 +189,12 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
             } else {
                 ", not tested".to_owned()
             };
-            format!("{}{year}{known}", quantity_words(drawn.amount, line.things, units))
+            let worth = if drawn.worth == drawn.amount.count {
+                String::new()
+            } else {
+                format!(", worth {} at {}", count(drawn.worth), line.germination.show())
+            };
+            format!("{}{year}{known}{worth}", quantity_words(drawn.amount, line.things, units))
         })
         .collect();
     let to_buy = if line.to_buy.count == 0 {
@@ -198,6 +205,7 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
     OrderWords {
         name: line.name(),
         need: quantity_words(line.need, line.things, units),
+        comes_up: comes_up_words(line),
         plants: plants_words(line),
         goes_to,
         from_shelf,
@@ -215,6 +223,20 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
 pub fn cost_of(line: &OrderLine) -> Option<f64> {
     let packets = line.packets.as_ref().filter(|_| line.to_buy.count > 0)?;
     packets.cost
+}
+
+/// What is counted on to come up of seed to buy: "80 % counted on to come up in a test, 85 % of that in the field"; empty
+/// where it is not seed.
+fn comes_up_words(line: &OrderLine) -> String {
+    if line.things != Things::Seeds {
+        return String::new();
+    }
+    let in_test = format!("{} counted on to come up in a test", line.germination.show());
+    if line.field_emergence == Fraction::ONE {
+        in_test
+    } else {
+        format!("{in_test}, {} of that in the field", line.field_emergence.show())
+    }
 }
 
 /// "1,760 plants, thinned from 2,640".

@@ -36,6 +36,7 @@ fn set_line(text: &mut String, words: &OrderWords) {
     let (from_shelf, goes_to) = (words.from_shelf.join("; "), words.goes_to.join("; "));
     for (what, said) in [
         ("need", &words.need),
+        ("comes up", &words.comes_up),
         ("plants", &words.plants),
         ("shelf", &from_shelf),
         ("to buy", &words.to_buy),
