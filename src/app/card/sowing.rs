@@ -88,7 +88,11 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
             "" => String::new(),
             cost => format!("; costs {cost}"),
         };
-        form::follows(ui, format!("take {}{cost}", words.packets));
+        let chosen = format!("{}: {}{cost}", form::heading(words.chosen_as), words.packets);
+        ui.label(RichText::new(chosen).font(theme::bold(13.0)));
+        if !words.left_over.is_empty() {
+            form::follows(ui, &words.left_over);
+        }
     }
     if !words.harvest.is_empty() {
         form::follows(ui, format!("may give {}, never a promise", words.harvest));

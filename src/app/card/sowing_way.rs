@@ -5,12 +5,12 @@ use egui::{Id, Ui};
 use super::planting::{change, crop_of, from_crop, source, stand};
 use super::{Hand, length_line, outcome, raised};
 use crate::app::form;
-use crate::app::seed_words::{plain, read_part, read_weight_of_one};
+use crate::app::seed_words::{plain, read_part, read_spare, read_weight_of_one};
 use crate::catalog::{Crop, PlantingMethod};
 use crate::layout::limits::MOST_SEEDS_PER_PLANT;
 use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
 use crate::plan::{GerminationFrom, Stand, Things};
-use crate::quantity::{Fraction, Length, Units};
+use crate::quantity::{Length, Units};
 
 /// Way, what it asks for, germination, what is added on top, and what follows.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
@@ -33,13 +33,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     if stand.sowing.takes_seed() {
         comes_up(ui, hand, bed, planting, &stand, crop, field);
     }
-    let read = |text: &str| Fraction::parse_percent(text).map_err(|error| error.to_string());
     let label = if stand.sowing.takes_seed() {
-        "Seed on top"
+        "Spare seed".to_owned()
     } else {
-        "Spare"
+        format!("Spare {}", things(hand, bed).name())
     };
-    if let Some(spare) = form::field(ui, field.with("spare seed"), label, &planting.spare.show(), read) {
+    if let Some(spare) = form::field(ui, field.with("spare seed"), &label, &planting.spare.show(), read_spare) {
         change(hand, bed, BedChange::SetSpare(spare));
     }
     end_gap(ui, hand, bed, field, stand.end_gap, planting.end_gap.is_some(), units);
@@ -134,7 +133,10 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
             if let Some(seeds_per_place) = number(ui, "dropped", "Good seeds a place", seeds_per_place) {
                 set(hand, Sowing::Dropped { seeds_per_place });
             }
-            form::follows(ui, "thinned to one at each place");
+            form::follows(
+                ui,
+                "that come up, for each place, and are thinned to one; what to drop for them stands below",
+            );
         }
         Sowing::Hills {
             seeds_per_hill,
@@ -244,7 +246,11 @@ fn comes_up(
                 least,
             );
         }
-        GerminationFrom::NotKnown => form::follows(ui, "no federal standard is known; give what the packet says"),
+        GerminationFrom::NotKnown => form::wrong(
+            ui,
+            "not known, so every seed is counted on to come up, and the need may be short; there is no federal standard for \
+             this kind, so give what the packet says",
+        ),
     }
     if matches!(stand.sowing, Sowing::Raised(_)) {
         return;
@@ -260,7 +266,8 @@ fn comes_up(
     } else {
         form::follows(
             ui,
-            "of those that would come up in a test, the part that gets through cold, crust and birds",
+            "all that would come up in a test are counted on until you say less (common practice, no source); cold, crust \
+             and birds take some of them",
         );
     }
 }

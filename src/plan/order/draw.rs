@@ -3,8 +3,9 @@
 use std::sync::Arc;
 
 use super::need::{Need, Want};
-use super::{CellsFrom, Drawn, Quantity, TraysToSow};
+use super::{CellsFrom, Drawn, LotAge, Quantity, TraysToSow};
 use crate::agronomy;
+use crate::catalog::Crop;
 use crate::layout::{SeedAmount, SeedLot, cultivar_key};
 use crate::plan::things::Things;
 use crate::quantity::{Fraction, Mass};
@@ -19,6 +20,10 @@ pub(super) struct Shelf<'a> {
     pub(super) things: Things,
     /// The form in which the crop lies on the shelf.
     pub(super) on_shelf: Things,
+    /// The crop, with the grower's own values in it.
+    pub(super) crop: Option<&'a Crop>,
+    /// The season it is sown in.
+    pub(super) season: i16,
     /// The least germination at which it is sold without more words, where there is one.
     pub(super) least: Option<Fraction>,
     /// What one weighs.
@@ -37,7 +42,8 @@ impl Shelf<'_> {
     ///
     /// The oldest lot that meets the federal standard is used up first, because seed loses germination on the shelf and
     /// the older lot has the shorter time left; lots under the standard come after all that meet it, again the oldest
-    /// first. A lot that does not come up at all, or whose seeds cannot be counted, gives nothing.
+    /// first. A lot that does not come up at all, whose seeds cannot be counted, or that is so old that nothing can be
+    /// said of it, gives nothing.
     ///
     /// Each lot gives by its own germination: seeds for the field one by one, seeds for trays by whole cells, of which
     /// 1 − (1 − germination)ⁿ have a plant.
@@ -111,7 +117,9 @@ impl Shelf<'_> {
         }
         let key = cultivar_key(self.cultivar);
         let lots = self.lots.iter().map(Arc::as_ref);
-        let mut lots: Vec<&SeedLot> = lots.filter(|lot| cultivar_key(&lot.cultivar) == key).collect();
+        let mut lots: Vec<&SeedLot> = lots
+            .filter(|lot| cultivar_key(&lot.cultivar) == key && LotAge::of(lot, self.crop, self.season).gives())
+            .collect();
         lots.sort_by_key(|lot| {
             let weak = self.least.is_some_and(|least| {
                 let found = lot.germination.found();

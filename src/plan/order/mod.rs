@@ -1,5 +1,6 @@
 //! The order: what all beds take, what lies on the shelf already, what is left to buy, and where it goes.
 
+mod age;
 mod draw;
 mod harvest;
 mod keeper;
@@ -20,6 +21,7 @@ use crate::catalog::CropId;
 use crate::layout::{BedId, LotId, Packet, with_cultivar};
 use crate::quantity::{Fraction, Mass};
 
+pub use age::LotAge;
 pub(super) use keeper::{OrderKeeper, Place};
 
 /// What to buy, what for, and where it goes.

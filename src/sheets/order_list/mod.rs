@@ -9,7 +9,7 @@ use crate::layout::{Item, Layout, SeedAmount};
 use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow, TraysTogether};
 use crate::quantity::{Fraction, Units, count, counted};
 
-pub use harvest::harvest_words;
+pub use harvest::{HARVEST_BASIS, harvest_words};
 
 /// The order list of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -43,6 +43,10 @@ pub struct OrderWords {
     pub to_buy: String,
     /// The packets that cover it, or why there are none; empty when the grower has not said which sizes are sold.
     pub packets: String,
+    /// Why these packets: "cheapest", or "fewest left over" where no price is known; empty without packets.
+    pub chosen_as: &'static str,
+    /// What they hold over and above what is to buy; empty where they hold no more.
+    pub left_over: String,
     /// What they cost; empty where not known.
     pub cost: String,
     /// What all its beds may give, by published yields; empty where none is published.
@@ -194,7 +198,10 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
             } else {
                 format!(", worth {} at {}", count(drawn.worth), line.germination.show())
             };
-            format!("{}{year}{known}{worth}", quantity_words(drawn.amount, line.things, units))
+            format!(
+                "{}{year}{known}{worth}",
+                quantity_words(drawn.amount, line.things, units)
+            )
         })
         .collect();
     let to_buy = if line.to_buy.count == 0 {
@@ -211,6 +218,12 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         from_shelf,
         to_buy,
         packets: packets_words(line, units),
+        chosen_as: match &line.packets {
+            Some(packets) if !packets.sizes.is_empty() && packets.cost.is_some() => "cheapest",
+            Some(packets) if !packets.sizes.is_empty() => "fewest left over",
+            _ => "",
+        },
+        left_over: left_over_words(line),
         cost: cost_of(line).map_or_else(String::new, price_words),
         harvest: line
             .harvest
@@ -276,6 +289,15 @@ pub fn packets_words(line: &OrderLine, units: Units) -> String {
         more => words.push_str(&format!("; {more} sizes without a price are left out")),
     }
     words
+}
+
+/// "120 seeds left over".
+fn left_over_words(line: &OrderLine) -> String {
+    let held = line.packets.as_ref().map_or(0, |packets| packets.amount.count);
+    match held.saturating_sub(line.to_buy.count) {
+        0 => String::new(),
+        over => format!("{} left over", line.things.counted(over)),
+    }
 }
 
 /// "63 cells of 2 seeds, 1 tray".
