@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::form;
 use super::theme::{self, ThemeInForce as _};
 use crate::layout::Item;
-use crate::sheets::order_list::{HARVEST_BASIS, OrderList, OrderWords};
+use crate::sheets::order_list::{HARVEST_BASIS, OrderList, OrderWords, held_together};
 
 /// Widths of the columns: least, and their part of what is left over.
 const COLUMNS: [(&str, f32, f32); 8] = [
@@ -91,7 +91,7 @@ fn row(ui: &mut Ui, widths: &[f32; 8], words: &OrderWords) -> bool {
                 bold(&words.to_buy)
             },
         );
-        cell(ui, packets, plain(&words.packets));
+        cell(ui, packets, plain(&held_together(&words.packets)));
         cell(ui, cost, plain(&words.cost));
         cell(ui, need, plain(&words.need));
         cell(ui, shelf, plain(&words.from_shelf.join("\n")));

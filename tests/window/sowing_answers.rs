@@ -124,6 +124,9 @@ fn a_cultivar_that_only_a_bed_names_is_found_and_not_dropped_without_a_word() {
     window.press_with(egui::Modifiers::COMMAND, Key::B);
     window.fill("Find a crop", "amber", Key::Enter);
     assert!(window.sees("1 crop"));
+    window.click("Early Amber");
+    let own = window.harness.state().desk().layout().cultivars.clone();
+    assert_eq!(own[0].name, "Early Amber", "it may have values of its own");
     window.click("Close");
     window.click_any("What rows fit?");
     window.click("Crop Sweet corn");

@@ -10,7 +10,7 @@ use crate::app::theme;
 use crate::layout::Item;
 use crate::plan::{OrderLine, Things};
 use crate::quantity::count;
-use crate::sheets::order_list::{OrderList, OrderWords, quantity_words};
+use crate::sheets::order_list::{OrderList, OrderWords, held_together, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     let layout = hand.desk.layout();
@@ -86,10 +86,10 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
     } else if !words.packets.is_empty() {
         let cost = match words.cost.as_str() {
             "" => String::new(),
-            cost => format!("; costs {cost}"),
+            cost => format!("; costs\u{a0}{cost}"),
         };
         let chosen = format!("{}: {}{cost}", form::heading(words.chosen_as), words.packets);
-        ui.label(RichText::new(chosen).font(theme::bold(13.0)));
+        ui.label(RichText::new(held_together(&chosen)).font(theme::bold(13.0)));
         if !words.left_over.is_empty() {
             form::follows(ui, &words.left_over);
         }

@@ -124,13 +124,13 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
                     .ok_or_else(wrong)
             };
             let shown = plain(seeds_per_plant);
-            if let Some(seeds_per_plant) = form::field(ui, field.with("seeds"), "Seeds a plant", &shown, read) {
+            if let Some(seeds_per_plant) = form::field(ui, field.with("seeds"), "Good seeds", &shown, read) {
                 set(hand, Sowing::Seed { seeds_per_plant });
             }
-            form::follows(ui, "good seeds for each plant that is to stand; the rest is thinned");
+            form::follows(ui, "that come up, for each plant that is to stand; the rest is thinned");
         }
         Sowing::Dropped { seeds_per_place } => {
-            if let Some(seeds_per_place) = number(ui, "dropped", "Good seeds a place", seeds_per_place) {
+            if let Some(seeds_per_place) = number(ui, "dropped", "Good seeds", seeds_per_place) {
                 set(hand, Sowing::Dropped { seeds_per_place });
             }
             form::follows(
@@ -142,7 +142,7 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
             seeds_per_hill,
             plants_per_hill,
         } => {
-            if let Some(seeds_per_hill) = number(ui, "hill seeds", "Good seeds a hill", seeds_per_hill) {
+            if let Some(seeds_per_hill) = number(ui, "hill seeds", "Good seeds", seeds_per_hill) {
                 set(
                     hand,
                     Sowing::Hills {
@@ -160,7 +160,10 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
                     },
                 );
             }
-            form::follows(ui, "left standing in each; “in the row” is from hill to hill");
+            form::follows(
+                ui,
+                "good seeds come up, so many plants are left standing in each hill; “in the row” is from hill to hill",
+            );
         }
         Sowing::Raised(raised) => {
             raised::show(ui, hand, bed, planting, raised, field);

@@ -4,6 +4,7 @@ use egui::{Id, RichText, Ui};
 
 use super::values::Page;
 use super::{Awaited, BookView};
+use crate::app::card::cultivar;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
@@ -164,15 +165,28 @@ impl BookView {
                 .response
                 .on_hover_text("The name of a cultivar that has values of its own")
                 .accessible_name("New cultivar");
-            if let Some(name) = reply.accepted {
-                self.await_cultivar(desk, id, name.clone());
+            let mut add = |view: &mut Self, name: String| {
+                view.await_cultivar(desk, id, name.clone());
                 out.push(Command::Edit(Edit::Seed(SeedEdit::AddCultivar(OwnCultivar {
                     crop: id.clone(),
                     name,
                     values: OwnValues::default(),
                 }))));
+            };
+            if let Some(name) = reply.accepted {
+                add(self, name);
             }
             form::follows(ui, "type a name to add one");
+            // Those that beds, shelf and packets name, to be given values of their own.
+            let mut elsewhere = cultivar::known(desk.layout(), id);
+            elsewhere.retain(|choice| !names.iter().any(|name| same_cultivar(name, &choice.name)));
+            for choice in elsewhere {
+                let button = egui::Button::new(RichText::new(&choice.name).color(soft));
+                let tip = format!("{}; give it values of its own", form::heading(&choice.note));
+                if ui.add(button).on_hover_text(tip).clicked() {
+                    add(self, choice.name);
+                }
+            }
             reply.wrong
         });
         if let Some(sentence) = wrong.inner {

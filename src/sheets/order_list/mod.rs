@@ -2,6 +2,8 @@
 //! show these words and figures.
 
 mod harvest;
+mod held;
+mod packets;
 
 use jiff::civil::Date;
 
@@ -10,6 +12,9 @@ use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow, TraysTogether};
 use crate::quantity::{Fraction, Units, count, counted};
 
 pub use harvest::{HARVEST_BASIS, harvest_words};
+pub use held::{HELD, held_together};
+use packets::{chosen_as, left_over_words};
+pub use packets::{cost_of, packets_words, price_words};
 
 /// The order list of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -218,11 +223,7 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
         from_shelf,
         to_buy,
         packets: packets_words(line, units),
-        chosen_as: match &line.packets {
-            Some(packets) if !packets.sizes.is_empty() && packets.cost.is_some() => "cheapest",
-            Some(packets) if !packets.sizes.is_empty() => "fewest left over",
-            _ => "",
-        },
+        chosen_as: chosen_as(line),
         left_over: left_over_words(line),
         cost: cost_of(line).map_or_else(String::new, price_words),
         harvest: line
@@ -230,12 +231,6 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
             .as_ref()
             .map_or_else(String::new, |harvest| harvest_words(harvest, units)),
     }
-}
-
-/// What the packets of a line cost; `None` where nothing is to buy, or no price is known.
-pub fn cost_of(line: &OrderLine) -> Option<f64> {
-    let packets = line.packets.as_ref().filter(|_| line.to_buy.count > 0)?;
-    packets.cost
 }
 
 /// What is counted on to come up of seed to buy: "80 % counted on to come up in a test, 85 % of that in the field"; empty
@@ -259,44 +254,6 @@ fn plants_words(line: &OrderLine) -> String {
         format!("{plants}, thinned from {}", count(line.plants_before_thinning))
     } else {
         plants
-    }
-}
-
-/// "2 × 1 oz, 1 × 250 seeds": how many of each size, and what has to be said of the choice; why there is none; empty where
-/// no sizes are given, or nothing is to buy.
-pub fn packets_words(line: &OrderLine, units: Units) -> String {
-    if let Some(problem) = &line.packets_problem {
-        return problem.clone();
-    }
-    let Some(packets) = line.packets.as_ref().filter(|packets| !packets.sizes.is_empty()) else {
-        return String::new();
-    };
-    let sizes: Vec<String> = packets
-        .sizes
-        .iter()
-        .map(|of| {
-            let holds = amount_words(of.packet.amount, line.things, units);
-            format!("{} × {holds}", count(of.count))
-        })
-        .collect();
-    let mut words = sizes.join(", ");
-    if !packets.proven {
-        words.push_str("; a cheaper choice may be left");
-    }
-    match packets.unpriced_sizes {
-        0 => {}
-        1 => words.push_str("; 1 size without a price is left out"),
-        more => words.push_str(&format!("; {more} sizes without a price are left out")),
-    }
-    words
-}
-
-/// "120 seeds left over".
-fn left_over_words(line: &OrderLine) -> String {
-    let held = line.packets.as_ref().map_or(0, |packets| packets.amount.count);
-    match held.saturating_sub(line.to_buy.count) {
-        0 => String::new(),
-        over => format!("{} left over", line.things.counted(over)),
     }
 }
 
@@ -360,9 +317,4 @@ pub fn amount_words(amount: SeedAmount, things: Things, units: Units) -> String 
         SeedAmount::Weight(mass) => mass.show_seed(units),
         SeedAmount::Count(number) => things.counted(number),
     }
-}
-
-/// A price in the grower's own currency, which the program does not ask for.
-pub fn price_words(price: f64) -> String {
-    format!("{price:.2}")
 }

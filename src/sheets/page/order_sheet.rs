@@ -7,7 +7,7 @@ use super::{PageError, PageOptions};
 use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::sheets::mark::{Anchor, Ink};
-use crate::sheets::order_list::OrderList;
+use crate::sheets::order_list::{HELD, OrderList, held_together};
 use crate::sheets::type_metrics;
 
 /// The caution at the foot of every order list.
@@ -167,27 +167,6 @@ impl<'a> Cell<'a> {
         let lines = type_metrics::break_lines(&held_together(self.text), width, SIZE, self.bold);
         lines.iter().map(|line| line.replace(HELD, " ")).collect()
     }
-}
-
-/// A blank at which no line is broken.
-const HELD: char = '\u{a0}';
-
-/// The words with each number held to what it counts, and packets to what they hold: "0.56 oz" and "1 × 250 seeds" are
-/// not broken.
-fn held_together(text: &str) -> String {
-    let mut held = String::with_capacity(text.len());
-    let mut letters = text.chars().peekable();
-    while let Some(letter) = letters.next() {
-        let after_number = held.ends_with(|last: char| last.is_ascii_digit());
-        let before_word = letters.peek().is_some_and(|next| next.is_alphabetic() || *next == '%');
-        let in_packets = held.ends_with('×') || letters.peek() == Some(&'×');
-        held.push(if letter == ' ' && (after_number && before_word || in_packets) {
-            HELD
-        } else {
-            letter
-        });
-    }
-    held
 }
 
 /// The sheets in the making.
