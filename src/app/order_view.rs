@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::form;
 use super::theme::{self, ThemeInForce as _};
 use crate::layout::Item;
-use crate::sheets::order_list::{OrderList, OrderWords};
+use crate::sheets::order_list::{HARVEST_BASIS, OrderList, OrderWords, held_together};
 
 /// Widths of the columns: least, and their part of what is left over.
 const COLUMNS: [(&str, f32, f32); 8] = [
@@ -58,6 +58,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
             if let Some(cost) = list.cost_sentence() {
                 ui.label(RichText::new(cost).font(theme::bold(13.0)));
             }
+            if list.lines.iter().any(|line| !line.harvest.is_empty()) {
+                form::follows(ui, format!("What a crop may give is {HARVEST_BASIS}."));
+            }
             for trays in &list.trays {
                 form::follows(ui, trays.sentence());
             }
@@ -88,7 +91,7 @@ fn row(ui: &mut Ui, widths: &[f32; 8], words: &OrderWords) -> bool {
                 bold(&words.to_buy)
             },
         );
-        cell(ui, packets, plain(&words.packets));
+        cell(ui, packets, plain(&held_together(&words.packets)));
         cell(ui, cost, plain(&words.cost));
         cell(ui, need, plain(&words.need));
         cell(ui, shelf, plain(&words.from_shelf.join("\n")));

@@ -145,6 +145,8 @@ fn list(ui: &mut Ui, id: Id, label: &str, choices: &[Choice], opened: bool) -> O
     ui.add_space(4.0);
     egui::ScrollArea::vertical()
         .max_height(300.0)
+        // After a short answer the popup has shrunk, and a longer one needs its room again.
+        .min_scrolled_height(300.0)
         .auto_shrink([false, true])
         .show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 1.0;

@@ -1,9 +1,8 @@
 //! Reading what a grower types for seed: amounts, germination, prices, days. Each says what would do when it cannot be
 //! read, so that the field can say it.
 
-use jiff::civil::Date;
-
-use crate::layout::{LotGermination, OwnHarvest, SeedAmount};
+use crate::catalog::CropId;
+use crate::layout::{Bed, LotGermination, OwnHarvest, SeedAmount};
 use crate::plan::Things;
 use crate::quantity::{CountPerLength, Fraction, Mass, MassPerArea, MassPerLength, MassUnit, Units};
 
@@ -118,14 +117,15 @@ pub(super) fn read_part(text: &str) -> Result<Fraction, String> {
     Ok(part)
 }
 
-/// Reads a part that is added on top, nothing or more.
+/// Reads a spare part on top of what is needed: nothing or more, up to as much again.
 pub(super) fn read_spare(text: &str) -> Result<Fraction, String> {
     if text.starts_with(['-', '−']) {
         return Err(format!(
-            "“{text}” is less than nothing; write 0 % or more, such as 10 %"
+            "“{text}” is less than nothing; a spare goes on top of what is needed, so write 0 % or more, such as 10 %"
         ));
     }
-    Fraction::parse_percent(text).map_err(|error| error.to_string())
+    Fraction::parse_percent(text)
+        .map_err(|_| format!("“{text}” does not do; write a percentage from 0 to 100, such as 10 %"))
 }
 
 /// Reads a price in the grower's own currency; nothing where not known.
@@ -148,6 +148,18 @@ pub(super) fn read_price(text: &str) -> Result<Option<f64>, String> {
         .filter(|price| price.is_finite() && *price >= 0.0)
         .map(Some)
         .ok_or_else(|| format!("“{text}” is not understood; write a price such as 3.50, or nothing"))
+}
+
+/// What is to be said where another crop takes a cultivar's place: a cultivar belongs to its crop.
+pub(super) fn cultivar_dropped(bed: &Bed, crop_name: &str, new: &CropId) -> Option<String> {
+    let planting = bed.planting.as_ref().filter(|planting| planting.crop != *new)?;
+    let cultivar = planting.cultivar.trim();
+    (!cultivar.is_empty()).then(|| {
+        format!(
+            "“{cultivar}” is a cultivar of {crop_name}, so {} has none now",
+            bed.name
+        )
+    })
 }
 
 /// Reads a number over nothing, such as seeds in an ounce.
@@ -192,16 +204,6 @@ pub(super) fn weeks(days: Option<u16>) -> String {
         Some(1) => "1 day".to_owned(),
         Some(days) => format!("{days} days"),
     }
-}
-
-/// Reads a day; nothing where not known.
-pub(super) fn read_day(text: &str) -> Result<Option<Date>, String> {
-    if text.is_empty() {
-        return Ok(None);
-    }
-    text.parse::<Date>()
-        .map(Some)
-        .map_err(|_| format!("“{text}” is not understood; write year, month and day, such as 2027-05-10"))
 }
 
 /// Reads what a length of row gives: a number for 100 feet or a metre where it is counted, a weight for a length where

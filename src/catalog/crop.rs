@@ -47,6 +47,8 @@ pub struct Crop {
     /// Seeds that come up in a test, as a grower counts on for the crop or cultivar. It is a lot's and not a kind's,
     /// so the catalogue itself leaves it out.
     pub germination: Option<Sourced<Fraction>>,
+    /// Years that its seed keeps on a cool and dry shelf.
+    pub seed_keeps_years: Option<Sourced<u16>>,
     /// How it is usually put in the ground.
     pub method: Sourced<PlantingMethod>,
     /// Another way that is usual too.

@@ -44,6 +44,8 @@ pub(super) struct FileCrop {
     #[serde(default)]
     pub(super) least_germination_pct: Option<FileValue<f64>>,
     #[serde(default)]
+    pub(super) seed_keeps_years: Option<FileValue<u16>>,
+    #[serde(default)]
     pub(super) soil_f: Option<FileSoil>,
     #[serde(default)]
     pub(super) days_to_harvest: Option<FileEnds<u16>>,

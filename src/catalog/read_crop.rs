@@ -73,6 +73,9 @@ pub(super) fn crop(file: FileCrop, citations: &BTreeMap<SourceKey, Citation>) ->
             positive(percent).and_then(Fraction::percent)
         })?,
         germination: None,
+        seed_keeps_years: entry.option("seed_keeps_years", file.seed_keeps_years, |years| {
+            (1..=20).contains(&years).then_some(years)
+        })?,
         soil: file.soil_f.map(|file| soil(&entry, file)).transpose()?,
         days_to_harvest: entry.option_ends("days_to_harvest", file.days_to_harvest, |days| {
             (days > 0).then_some(days)

@@ -1,5 +1,6 @@
 //! `quillet feed`: what every row gets, what to buy, and what runs through the tape.
 
+use super::format::form_of;
 use super::map::paper_of;
 use super::words::{Feed, FeedFormat};
 use super::{read, say, sound};
@@ -12,9 +13,10 @@ use crate::sheets::{FileOptions, pdf};
 
 /// Prints the feeding, or writes it to a file.
 pub(super) fn write_feeding(words: &Feed) -> Result<(), String> {
+    let form = form_of(words.format, words.output.as_deref(), FeedFormat::Table)?;
     let layout = read(&words.file)?;
     let plan = Planner::default().plan(&layout);
-    let bytes = match words.format {
+    let bytes = match form {
         FeedFormat::Table => feed_text(&layout, &plan).into_bytes(),
         FeedFormat::Csv => feed_csv(&layout, &plan)
             .map_err(|error| error.to_string())?

@@ -6,6 +6,7 @@
 mod check;
 mod corners;
 mod feed;
+mod format;
 mod ledger;
 mod map;
 mod new;

@@ -1,5 +1,6 @@
 //! `quillet order`: what to buy, what for, and where it goes.
 
+use super::format::form_of;
 use super::words::{Order, OrderFormat};
 use super::{read, say};
 use crate::layout::store::write_whole;
@@ -8,9 +9,10 @@ use crate::sheets::tables::{order_csv, order_json, order_text, order_xlsx};
 
 /// Prints the order, or writes it to a file.
 pub(super) fn write_order(words: &Order) -> Result<(), String> {
+    let form = form_of(words.format, words.output.as_deref(), OrderFormat::Table)?;
     let layout = read(&words.file)?;
     let plan = Planner::default().plan(&layout);
-    let text = match words.format {
+    let text = match form {
         OrderFormat::Table => order_text(&layout, &plan),
         OrderFormat::Csv => order_csv(&layout, &plan).map_err(|error| error.to_string())?,
         OrderFormat::Json => order_json(&layout, &plan).map_err(|error| error.to_string())? + "\n",

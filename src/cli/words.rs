@@ -115,9 +115,12 @@ pub(super) struct Ledger {
     /// The layout to read
     #[arg(value_name = "FILE.ron")]
     pub(super) file: PathBuf,
-    /// How the numbers are written
-    #[arg(long, value_enum, default_value = "table")]
-    pub(super) format: TableFormat,
+    /// How the numbers are written; by the ending of the file to write, or lines of text, when left out
+    #[arg(long, value_enum)]
+    pub(super) format: Option<TableFormat>,
+    /// The file to write; printed when left out
+    #[arg(short, long, value_name = "OUT")]
+    pub(super) output: Option<PathBuf>,
 }
 
 /// How the numbers are written.
@@ -137,9 +140,9 @@ pub(super) struct Order {
     /// The layout to read
     #[arg(value_name = "FILE.ron")]
     pub(super) file: PathBuf,
-    /// How the order is written
-    #[arg(long, value_enum, default_value = "table")]
-    pub(super) format: OrderFormat,
+    /// How the order is written; by the ending of the file to write, or lines of text, when left out
+    #[arg(long, value_enum)]
+    pub(super) format: Option<OrderFormat>,
     /// The file to write; a spreadsheet needs one, everything else is printed when left out
     #[arg(short, long, value_name = "OUT")]
     pub(super) output: Option<PathBuf>,
@@ -164,9 +167,9 @@ pub(super) struct Feed {
     /// The layout to read
     #[arg(value_name = "FILE.ron")]
     pub(super) file: PathBuf,
-    /// How the feeding is written
-    #[arg(long, value_enum, default_value = "table")]
-    pub(super) format: FeedFormat,
+    /// How the feeding is written; by the ending of the file to write, or lines of text, when left out
+    #[arg(long, value_enum)]
+    pub(super) format: Option<FeedFormat>,
     /// The file to write; a spreadsheet or a PDF needs one, everything else is printed when left out
     #[arg(short, long, value_name = "OUT")]
     pub(super) output: Option<PathBuf>,

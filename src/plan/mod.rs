@@ -23,7 +23,8 @@ pub use buying::{BuyingBeside, TableBuys};
 pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
 pub use order::{
-    CellsFrom, Drawn, ForBed, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, TraysToSow, TraysTogether,
+    CellsFrom, Drawn, ForBed, LotAge, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, TraysToSow,
+    TraysTogether,
 };
 pub use planner::Planner;
 pub use things::Things;

@@ -235,3 +235,31 @@ fn distances_where_one_guide_gives_both_ends() {
     let spinach = crop("spinach").weeks_from_last_frost.as_ref().unwrap();
     assert_eq!((spinach.low.value, spinach.high.value), (-6, -4));
 }
+
+#[test]
+fn years_that_seed_keeps() {
+    // Iowa State University Extension and Outreach, Yard and Garden, Life Expectancy of Vegetable Seeds, 2 April 1999, table.
+    for (id, years) in [
+        ("bean_dry", 3),
+        ("chard", 4),
+        ("collard", 5),
+        ("cucumber", 5),
+        ("kohlrabi", 3),
+        ("leek", 2),
+        ("lettuce_leaf", 6),
+        ("okra", 2),
+        ("onion_seed", 1),
+        ("parsnip", 1),
+        ("pepper_bell", 2),
+        ("radish", 5),
+        ("spinach", 3),
+        ("sweet_corn", 2),
+        ("turnip_root", 4),
+    ] {
+        assert_eq!(
+            crop(id).seed_keeps_years.as_ref().map(|kept| kept.value),
+            Some(years),
+            "{id}"
+        );
+    }
+}

@@ -59,6 +59,7 @@ impl Notes {
         self.any_ends(&at("seed_weight_range"), &crop.seed_weight_range);
         self.any_ends(&at("field_seed"), &crop.field_seed);
         self.any(&at("least_germination"), &crop.least_germination);
+        self.any(&at("seed_keeps_years"), &crop.seed_keeps_years);
         self.any_ends(&at("days_to_harvest"), &crop.days_to_harvest);
         self.any(&at("hardiness"), &crop.hardiness);
         self.any_ends(&at("weeks_from_last_frost"), &crop.weeks_from_last_frost);

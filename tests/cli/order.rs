@@ -69,3 +69,28 @@ fn a_spreadsheet_goes_to_a_file() {
             .contains("need")
     );
 }
+
+#[test]
+fn the_ending_of_the_file_says_how_it_is_written() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = sample("alder-bend.ron");
+    let file = file.to_str().unwrap();
+    for job in ["order", "ledger", "feed"] {
+        done(folder.path(), &[job, file, "-o", "out.csv"]);
+        let csv = done(folder.path(), &[job, file, "--format", "csv"]);
+        assert_eq!(
+            std::fs::read_to_string(folder.path().join("out.csv")).unwrap(),
+            csv,
+            "{job}"
+        );
+        done(folder.path(), &[job, file, "-o", "out.JSON"]);
+        let json = std::fs::read_to_string(folder.path().join("out.JSON")).unwrap();
+        assert!(serde_json::from_str::<Value>(&json).is_ok(), "{job}");
+        // A form that is asked for goes before the ending.
+        done(folder.path(), &[job, file, "--format", "table", "-o", "out.csv"]);
+        let text = std::fs::read_to_string(folder.path().join("out.csv")).unwrap();
+        assert_eq!(text, done(folder.path(), &[job, file]), "{job}");
+        let said = refused(folder.path(), &[job, file, "-o", "out.svg"]);
+        assert!(said.contains("not written as .svg"), "{job}: {said}");
+    }
+}

@@ -15,6 +15,7 @@ mod mixing;
 mod order;
 mod own_values;
 mod recompute;
+mod shelf;
 mod shopping;
 mod sums;
 mod trade;

@@ -122,3 +122,45 @@ fn a_yield_is_worded_to_two_figures() {
     assert_eq!(words(12.4, 1234.0), "12 to 1,200 lb of fruit");
     assert_eq!(words(0.0, 0.0), "about 0 lb of fruit");
 }
+
+/// Trays and their days stand in the one table of comma separated values too, and no packet on paper is parted from what
+/// it holds.
+#[test]
+fn trays_stand_in_the_table_and_packets_hold_together() {
+    let (layout, _) = garden();
+    let bed = layout.beds[0].id;
+    let raised = quillet::layout::Raised {
+        cells_per_tray: Some(72),
+        days_in_tray: Some(21),
+        ..quillet::layout::Raised::PLAIN
+    };
+    let edits = [
+        quillet::layout::BedChange::SetSowing(Some(quillet::layout::Sowing::Raised(raised))),
+        quillet::layout::BedChange::SetPlanted(Some(jiff::civil::date(2027, 5, 20))),
+    ];
+    let mut layout = layout;
+    for edit in edits {
+        layout = layout.apply(&Edit::Bed(bed, edit)).unwrap();
+    }
+    let crop = layout.beds[0].planting.clone().unwrap().crop;
+    let size = |amount, price| Packet {
+        amount,
+        price: Some(price),
+    };
+    layout.packets.push(Arc::new(PacketList {
+        crop,
+        cultivar: String::new(),
+        sizes: vec![size(SeedAmount::Count(1000), 9.0), size(SeedAmount::Count(100), 1.0)],
+    }));
+    let plan = Planner::default().plan(&layout);
+    let csv = quillet::sheets::tables::order_csv(&layout, &plan).unwrap();
+    assert!(csv.contains("raise in trays"), "{csv}");
+    assert!(csv.contains("sow on 2027-04-29, set out on 2027-05-20"), "{csv}");
+    let frames = order_pages(&layout, &plan, &options(Paper::Letter)).unwrap();
+    let broken = frames
+        .iter()
+        .flat_map(Frame::words)
+        .find(|words| words.trim_end().ends_with('×'));
+    assert_eq!(broken, None);
+    assert!(words(&frames).contains("left over"));
+}

@@ -123,3 +123,26 @@ fn how_a_bed_is_planted_says_its_lines_and_hills() {
     ];
     assert_eq!(words(&squash).1, "hills of 2, 4 ft apart");
 }
+
+/// Words in brackets and small words leave no mark on the letters of a crop.
+#[test]
+fn the_letters_of_a_crop_come_from_the_words_that_matter() {
+    for (crop, letters) in [
+        ("field_corn", "FC"),
+        ("onion_set", "OBS"),
+        ("cilantro", "Ci"),
+        ("honeydew", "HM"),
+        ("bean_snap_bush", "BSB"),
+        ("strawberry", "St"),
+    ] {
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-layouts/alder-bend.ron");
+        let layout = quillet::layout::store::load(&path).unwrap();
+        let change = BedChange::SetCrop(CropId(crop.to_owned()));
+        let layout = layout
+            .apply(&Edit::Bed(layout.beds[0].id, change))
+            .unwrap();
+        let plan = Planner::default().plan(&layout);
+        let keys = quillet::sheets::drawing::crop_keys(&layout, &plan);
+        assert_eq!(keys[0].letters, letters, "{crop}");
+    }
+}

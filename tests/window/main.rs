@@ -11,6 +11,7 @@ mod first_map;
 mod ledger;
 mod shed;
 mod sowing;
+mod sowing_answers;
 mod sowing_forms;
 mod steps_of_undo;
 mod unit_field;

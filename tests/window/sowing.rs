@@ -242,11 +242,11 @@ fn spare_seed_is_never_less_than_nothing() {
     let mut window = tall();
     window.click_any("What goes on each row?");
     let before = steps(&window);
-    window.fill("Seed on top", "-5 %", Key::Enter);
-    assert_eq!(window.value("Seed on top"), "-5 %");
+    window.fill("Spare seed", "-5 %", Key::Enter);
+    assert_eq!(window.value("Spare seed"), "-5 %");
     assert!(window.sees_part("“-5 %” is less than nothing"));
     assert_eq!(steps(&window), before);
-    window.fill("Seed on top", "5 %", Key::Enter);
+    window.fill("Spare seed", "5 %", Key::Enter);
     assert_eq!(steps(&window), before + 1);
 }
 

@@ -37,7 +37,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, crop: &CropId, culti
 
 /// The cultivars of a crop that stand anywhere in the layout, each once, with the first place where it stands: the grower's own,
 /// then the shelf's, those that are sold, and those that other beds have.
-fn known(layout: &Layout, crop: &CropId) -> Vec<Choice> {
+pub(in crate::app) fn known(layout: &Layout, crop: &CropId) -> Vec<Choice> {
     let mut known: Vec<Choice> = Vec::new();
     let mut add = |name: &str, place: &str| {
         let is_there = known.iter().any(|choice| same_cultivar(&choice.name, name));

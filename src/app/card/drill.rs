@@ -4,13 +4,14 @@ use std::sync::Arc;
 
 use egui::{Id, RichText, Ui};
 
-use super::{Hand, length_line, lot, planting};
+use super::{Hand, length_line, lot, outcome, planting};
 use crate::agronomy::{DrillRate, comes_up, rolled};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_positive};
 use crate::app::settings::Drill;
 use crate::app::theme;
 use crate::layout::{Bed, BedId, LotId, SeedLot, Sowing, same_cultivar};
+use crate::plan::Stand;
 use crate::quantity::{Fraction, Length, Units};
 
 /// A trial of the drill: how it is tried, and what fell.
@@ -47,9 +48,7 @@ fn aim(hand: &Hand<'_>, bed: &Bed, lot: Option<&SeedLot>) -> Option<DrillRate> {
     if !matches!(stand.sowing, Sowing::Seed { .. } | Sowing::Dropped { .. }) {
         return None;
     }
-    let germination = lot.and_then(|lot| lot.germination.found());
-    let up = comes_up(germination.unwrap_or(stand.germination), stand.field_emergence);
-    DrillRate::for_stand(stand.in_row, stand.seeds_per_place()?, up).ok()
+    DrillRate::for_stand(stand.in_row, stand.seeds_per_place()?, up_of(&stand, lot)).ok()
 }
 
 /// Asks which seed is in the hopper, where there is a lot of the cultivar on the shelf: by itself the lot that is used up
@@ -100,6 +99,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let field = field.with("drill");
     let lot = hopper(ui, hand, bed, field);
     let Some(aim) = aim(hand, bed, lot) else { return };
+    let spread = spread_words(hand, bed, lot, aim);
     let bed = bed.id;
     let (unit, words) = match units {
         Units::Customary => (Length::feet(1.0), "a foot"),
@@ -109,13 +109,10 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         let words = format!("Aim for {} seeds {words}", one_decimal(seeds));
         ui.label(RichText::new(words).font(theme::bold(14.0)));
     }
-    if let Some(between) = aim.between_seeds() {
+    if let Some(words) = spread {
         form::follows(
             ui,
-            format!(
-                "in each line, one every {} or so; what does not come up is counted in",
-                between.show_short(units)
-            ),
+            format!("in each line, {words}; what does not come up is counted in"),
         );
     }
     let trial = &mut *hand.drill;
@@ -150,6 +147,28 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         Ok(correction) => form::follows(ui, correction_words(correction)),
         Err(error) => form::wrong(ui, &error.to_string()),
     }
+}
+
+/// How seed lies in a line: one after another where it runs, some in each place where it is dropped.
+fn spread_words(hand: &Hand<'_>, bed: &Bed, lot: Option<&SeedLot>, aim: DrillRate) -> Option<String> {
+    let units = hand.desk.layout().units;
+    let stand = planting::stand(hand, bed)?;
+    if matches!(stand.sowing, Sowing::Dropped { .. }) {
+        let each = outcome::each_place(stand.seeds_per_place()?, up_of(&stand, lot))?;
+        let in_row = stand.in_row.show_short(units);
+        return Some(format!(
+            "{} in one place, a place every {in_row}",
+            outcome::each_words(each)
+        ));
+    }
+    let between = aim.between_seeds()?;
+    Some(format!("one every {} or so", between.show_short(units)))
+}
+
+/// The part of the seed in the hopper that comes up in the field.
+fn up_of(stand: &Stand, lot: Option<&SeedLot>) -> Fraction {
+    let germination = lot.and_then(|lot| lot.germination.found());
+    comes_up(germination.unwrap_or(stand.germination), stand.field_emergence)
 }
 
 /// How the drill is tried, and the ground that one of its spouts sows in that.

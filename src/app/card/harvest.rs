@@ -6,7 +6,7 @@ use crate::app::wording::source_words;
 use crate::catalog::Mark;
 use crate::plan::BedPlan;
 use crate::quantity::Units;
-use crate::sheets::order_list::harvest_words;
+use crate::sheets::order_list::{HARVEST_BASIS, harvest_words};
 
 /// One line below the tally, where the crop's yield is published.
 pub(super) fn show(ui: &mut Ui, plan: &BedPlan, units: Units) {
@@ -22,6 +22,7 @@ pub(super) fn show(ui: &mut Ui, plan: &BedPlan, units: Units) {
     } else {
         format!("may give {amount}: what gardens have harvested, never a promise")
     };
+    let words = format!("{words}; {HARVEST_BASIS}");
     ui.label(RichText::new(words).small().weak())
         .on_hover_text(source_words(keys, *mark));
 }

@@ -12,8 +12,8 @@ use crate::app::seed_words;
 use crate::app::step::Step;
 use crate::layout::limits::SEASONS;
 use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
-use crate::plan::Things;
-use crate::quantity::{Units, count};
+use crate::plan::{LotAge, Things};
+use crate::quantity::{Fraction, Units, count};
 use crate::sheets::order_list::{amount_words, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
@@ -160,11 +160,20 @@ fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units:
             }
         }
     }
+    let layout = hand.desk.layout();
+    let crop = hand.desk.crop_book().cultivar(&lot.crop, &lot.cultivar);
+    let age = LotAge::of(lot, crop, layout.season);
     if !any {
         form::follows(
             ui,
-            if lot.amount.is_nothing() {
+            if age == LotAge::AfterSeason {
+                "its year lies after the season, so nothing is drawn from it"
+            } else if age == LotAge::OldAndUnknown {
+                "it is older than its kind keeps, so nothing is drawn from it until you say how much of it comes up"
+            } else if lot.amount.is_nothing() {
                 "there is nothing of it yet, or nothing is left"
+            } else if lot.germination.found().is_some_and(|found| found <= Fraction::ZERO) {
+                "nothing of it came up in the test, so nothing is drawn from it"
             } else {
                 "no bed of this crop and cultivar needs it"
             },

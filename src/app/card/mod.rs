@@ -2,7 +2,7 @@
 
 mod bed;
 mod chart;
-mod cultivar;
+pub(super) mod cultivar;
 mod dressing;
 mod drill;
 mod feeding;

@@ -4,13 +4,13 @@
 use egui::{RichText, Ui};
 
 use super::Hand;
-use crate::agronomy;
+use crate::agronomy::{self, SeedsInEach};
 use crate::app::form;
 use crate::app::seed_words::plain;
 use crate::app::theme;
 use crate::layout::{Bed, Sowing};
 use crate::plan::{BedPlan, Stand, Things};
-use crate::quantity::{Mass, Units, count, counted};
+use crate::quantity::{Fraction, Mass, Units, count, counted};
 use crate::sheets::order_list::{TrayWords, day_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, plan: &BedPlan, stand: &Stand) {
@@ -54,19 +54,11 @@ fn dropped(ui: &mut Ui, stand: &Stand, places: u64) {
         Sowing::Dropped { .. } => ("place", "places"),
         _ => return,
     };
-    let each = stand
+    let Some(each) = stand
         .seeds_per_place()
-        .and_then(|good| agronomy::seeds_in_each(good, stand.comes_up()).ok());
-    let Some(each) = each else { return };
-    let seeds = if each.fewest == each.most {
-        Things::Seeds.counted(u64::from(each.most))
-    } else {
-        format!(
-            "{} or {} seeds, {} on average,",
-            each.fewest,
-            each.most,
-            plain((each.average * 10.0).round() / 10.0)
-        )
+        .and_then(|good| each_place(good, stand.comes_up()))
+    else {
+        return;
     };
     let empty = places as f64 * (1.0 - each.filled.get());
     let empty = if empty < 0.5 {
@@ -76,7 +68,27 @@ fn dropped(ui: &mut Ui, stand: &Stand, places: u64) {
         let stay = if empty == 1 { "stays" } else { "stay" };
         format!("about {} {stay} empty", counted(empty, one, many))
     };
-    form::follows(ui, format!("drop {seeds} in each {one}; {empty}"));
+    strong(ui, format!("drop {} in each {one}", each_words(each)));
+    form::follows(ui, empty);
+}
+
+/// Seeds to drop in a place for so many that come up.
+pub(super) fn each_place(good: f64, comes_up: Fraction) -> Option<SeedsInEach> {
+    agronomy::seeds_in_each(good, comes_up).ok()
+}
+
+/// "4 seeds", "3 or 4 seeds (3.2 on average)".
+pub(super) fn each_words(each: SeedsInEach) -> String {
+    if each.fewest == each.most {
+        Things::Seeds.counted(u64::from(each.most))
+    } else {
+        format!(
+            "{} or {} seeds ({} on average)",
+            each.fewest,
+            each.most,
+            plain(each.average)
+        )
+    }
 }
 
 /// Cells and trays as the order counts them, each lot's by its own germination.

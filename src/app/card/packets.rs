@@ -30,6 +30,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
         .find(|list| list.crop == *crop && same_cultivar(&list.cultivar, cultivar));
     let sizes: Vec<Packet> = list.map_or_else(Vec::new, |list| list.sizes.clone());
     let mut changed: Option<Vec<Packet>> = None;
+    if !sizes.is_empty() {
+        heads(ui);
+    }
     for (place, packet) in sizes.iter().enumerate() {
         let label = format!("Packet {}", place + 1);
         let shown = amount_words(packet.amount, things, units);
@@ -107,6 +110,26 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
             sizes,
         })));
     }
+}
+
+/// What the two fields of a size are.
+fn heads(ui: &mut Ui) {
+    let soft = theme::colours(ui.theme_in_force()).soft;
+    let small = |words: &str| RichText::new(words).small().color(soft);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        ui.allocate_exact_size(egui::vec2(LABEL_WIDTH, 1.0), egui::Sense::hover());
+        let room = ui.available_width() - PRICE_WIDTH - REMOVE_WIDTH - 2.0 * ui.spacing().item_spacing.x;
+        ui.allocate_ui_with_layout(
+            egui::vec2(room, 14.0),
+            egui::Layout::left_to_right(egui::Align::Center),
+            |ui| {
+                ui.set_min_width(room);
+                ui.label(small("one holds"));
+            },
+        );
+        ui.label(small("one costs"));
+    });
 }
 
 fn read_packet(text: &str, units: Units) -> Result<SeedAmount, String> {

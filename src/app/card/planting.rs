@@ -6,6 +6,7 @@ use super::{Hand, cultivar, length_line};
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
+use crate::app::seed_words::cultivar_dropped;
 use crate::app::wording::source_words;
 use crate::catalog::{Crop, Sourced};
 use crate::layout::{Bed, BedChange, Edit, Water};
@@ -44,7 +45,11 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     });
     if let Some(index) = picked {
         match crops.get(index) {
-            Some(crop) => change(hand, bed, BedChange::SetCrop(crop.id.clone())),
+            Some(crop) => {
+                change(hand, bed, BedChange::SetCrop(crop.id.clone()));
+                hand.out
+                    .extend(cultivar_dropped(bed, &current, &crop.id).map(Command::Say));
+            }
             None => change(hand, bed, BedChange::SetPlanting(None)),
         }
     }
@@ -97,7 +102,7 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             }
         }
         InRowFrom::CropWatered => {
-            let words = "by the crop, all the water it asks for";
+            let words = "the crop's closer spacing, as all its water comes through the tape";
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),
@@ -105,7 +110,7 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             );
         }
         InRowFrom::CropDry => {
-            let words = "by the crop, wider where water may run short";
+            let words = "the crop's wider spacing, as water may run short without tape";
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),

@@ -3,9 +3,10 @@
 use egui::{Id, Ui};
 
 use super::Hand;
-use super::planting::change;
+use super::planting::{change, crop_of};
+use crate::app::day_words;
 use crate::app::form;
-use crate::app::seed_words::{read_day, read_weeks, weeks};
+use crate::app::seed_words::{read_weeks, weeks};
 use crate::layout::limits::{MOST_CELLS, MOST_LOST, MOST_SEEDS_PER_PLANT};
 use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
 use crate::quantity::Fraction;
@@ -21,11 +22,16 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Plant
         set_out: kept,
         ..raised
     };
-    if let Some(raised) = way(ui, of_way, field) {
+    let family = crop_of(hand, bed).map_or("", |crop| crop.family.as_str());
+    if let Some(raised) = way(ui, of_way, usual_weeks(family), field) {
         change(hand, bed, BedChange::SetSowing(Some(Sowing::Raised(raised))));
     }
-    let shown = raised.set_out.map_or_else(String::new, |day| day.to_string());
-    if let Some(day) = form::field(ui, field.with("set out"), "Set out on", &shown, read_day) {
+    let season = hand.desk.layout().season;
+    let shown = raised
+        .set_out
+        .map_or_else(String::new, |day| day_words::day(day, season));
+    let read = |text: &str| day_words::read_day(text, season);
+    if let Some(day) = form::field(ui, field.with("set out"), "Set out on", &shown, read) {
         change(hand, bed, BedChange::SetPlanted(day));
         if kept.is_some() {
             // One day in one place.
@@ -38,12 +44,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Plant
     }
     form::follows(
         ui,
-        "weeks from sowing, and the day the bed is planted; then the day to sow is counted back",
+        "the day the bed is planted, such as 20 May; the day to sow is counted back from it by the weeks in the tray",
     );
 }
 
 /// Cell, losses, tray and weeks. Gives back what was changed.
-fn way(ui: &mut Ui, raised: Raised, field: Id) -> Option<Raised> {
+fn way(ui: &mut Ui, raised: Raised, usual_weeks: &str, field: Id) -> Option<Raised> {
     let mut changed = None;
     let shown = raised.seeds_per_cell.to_string();
     let read = |text: &str| form::read_whole(text, 1, MOST_SEEDS_PER_PLANT as i32);
@@ -79,9 +85,28 @@ fn way(ui: &mut Ui, raised: Raised, field: Id) -> Option<Raised> {
             ..raised
         });
     }
+    form::follows(ui, "such as 50, 72 or 128; then trays are counted too");
     let shown = weeks(raised.days_in_tray);
     if let Some(days_in_tray) = form::field(ui, field.with("weeks"), "In the tray", &shown, read_weeks) {
         changed = Some(Raised { days_in_tray, ..raised });
     }
+    form::follows(
+        ui,
+        format!("from sowing to setting out, {usual_weeks} as a rule (common practice, no source)"),
+    );
     changed
+}
+
+/// How long plants of a family are usually raised before they are set out.
+///
+/// # Source
+/// Common practice, no source.
+fn usual_weeks(family: &str) -> &'static str {
+    match family {
+        "Cucurbitaceae" => "3 to 4 weeks",
+        "Brassicaceae" | "Asteraceae" => "4 to 6 weeks",
+        "Solanaceae" => "6 to 8 weeks",
+        "Apiaceae" | "Amaryllidaceae" => "8 to 10 weeks",
+        _ => "4 to 8 weeks",
+    }
 }

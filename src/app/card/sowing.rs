@@ -10,7 +10,7 @@ use crate::app::theme;
 use crate::layout::Item;
 use crate::plan::{OrderLine, Things};
 use crate::quantity::count;
-use crate::sheets::order_list::{OrderList, OrderWords, quantity_words};
+use crate::sheets::order_list::{OrderList, OrderWords, held_together, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     let layout = hand.desk.layout();
@@ -62,10 +62,10 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
         form::follows(
             ui,
             format!(
-                "{} plants before thinning, {} to stand; {} of the seed counted on to come up",
+                "{} plants before thinning, {} to stand; {}",
                 count(line.plants_before_thinning),
                 count(line.plants),
-                line.germination.show()
+                words.comes_up
             ),
         );
     }
@@ -86,9 +86,13 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
     } else if !words.packets.is_empty() {
         let cost = match words.cost.as_str() {
             "" => String::new(),
-            cost => format!("; costs {cost}"),
+            cost => format!("; costs\u{a0}{cost}"),
         };
-        form::follows(ui, format!("take {}{cost}", words.packets));
+        let chosen = format!("{}: {}{cost}", form::heading(words.chosen_as), words.packets);
+        ui.label(RichText::new(held_together(&chosen)).font(theme::bold(13.0)));
+        if !words.left_over.is_empty() {
+            form::follows(ui, &words.left_over);
+        }
     }
     if !words.harvest.is_empty() {
         form::follows(ui, format!("may give {}, never a promise", words.harvest));

@@ -34,11 +34,11 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         comes_up(ui, hand, bed, planting, &stand, crop, field);
     }
     let label = if stand.sowing.takes_seed() {
-        "Seed on top"
+        "Spare seed".to_owned()
     } else {
-        "Spare"
+        format!("Spare {}", things(hand, bed).name())
     };
-    if let Some(spare) = form::field(ui, field.with("spare seed"), label, &planting.spare.show(), read_spare) {
+    if let Some(spare) = form::field(ui, field.with("spare seed"), &label, &planting.spare.show(), read_spare) {
         change(hand, bed, BedChange::SetSpare(spare));
     }
     end_gap(ui, hand, bed, field, stand.end_gap, planting.end_gap.is_some(), units);
@@ -124,22 +124,25 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
                     .ok_or_else(wrong)
             };
             let shown = plain(seeds_per_plant);
-            if let Some(seeds_per_plant) = form::field(ui, field.with("seeds"), "Seeds a plant", &shown, read) {
+            if let Some(seeds_per_plant) = form::field(ui, field.with("seeds"), "Good seeds", &shown, read) {
                 set(hand, Sowing::Seed { seeds_per_plant });
             }
-            form::follows(ui, "good seeds for each plant that is to stand; the rest is thinned");
+            form::follows(ui, "that come up, for each plant that is to stand; the rest is thinned");
         }
         Sowing::Dropped { seeds_per_place } => {
-            if let Some(seeds_per_place) = number(ui, "dropped", "Good seeds a place", seeds_per_place) {
+            if let Some(seeds_per_place) = number(ui, "dropped", "Good seeds", seeds_per_place) {
                 set(hand, Sowing::Dropped { seeds_per_place });
             }
-            form::follows(ui, "thinned to one at each place");
+            form::follows(
+                ui,
+                "that come up, for each place, and are thinned to one; what to drop for them stands below",
+            );
         }
         Sowing::Hills {
             seeds_per_hill,
             plants_per_hill,
         } => {
-            if let Some(seeds_per_hill) = number(ui, "hill seeds", "Good seeds a hill", seeds_per_hill) {
+            if let Some(seeds_per_hill) = number(ui, "hill seeds", "Good seeds", seeds_per_hill) {
                 set(
                     hand,
                     Sowing::Hills {
@@ -157,7 +160,10 @@ fn asked(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, stand
                     },
                 );
             }
-            form::follows(ui, "left standing in each; “in the row” is from hill to hill");
+            form::follows(
+                ui,
+                "good seeds come up, so many plants are left standing in each hill; “in the row” is from hill to hill",
+            );
         }
         Sowing::Raised(raised) => {
             raised::show(ui, hand, bed, planting, raised, field);
@@ -243,7 +249,11 @@ fn comes_up(
                 least,
             );
         }
-        GerminationFrom::NotKnown => form::follows(ui, "no federal standard is known; give what the packet says"),
+        GerminationFrom::NotKnown => form::wrong(
+            ui,
+            "not known, so every seed is counted on to come up, and the need may be short; there is no federal standard for \
+             this kind, so give what the packet says",
+        ),
     }
     if matches!(stand.sowing, Sowing::Raised(_)) {
         return;
@@ -259,7 +269,8 @@ fn comes_up(
     } else {
         form::follows(
             ui,
-            "of those that would come up in a test, the part that gets through cold, crust and birds",
+            "all that would come up in a test are counted on until you say less (common practice, no source); cold, crust \
+             and birds take some of them",
         );
     }
 }

@@ -82,7 +82,7 @@ impl QuilletApp {
             }
         };
         match bytes.and_then(|bytes| write(path, &bytes)) {
-            Ok(()) => self.desk.say(format!("Saved the order list as {}", path.display())),
+            Ok(()) => self.desk.say(saved("order list", path)),
             Err(sentence) => self.desk.say_wrong(sentence),
         }
     }
@@ -99,9 +99,7 @@ impl QuilletApp {
             }
         };
         match bytes.and_then(|bytes| write(path, &bytes)) {
-            Ok(()) => self
-                .desk
-                .say(format!("Saved the fertilizer list as {}", path.display())),
+            Ok(()) => self.desk.say(saved("fertilizer list", path)),
             Err(sentence) => self.desk.say_wrong(sentence),
         }
     }
@@ -109,7 +107,7 @@ impl QuilletApp {
     pub(super) fn save_table(&mut self, path: &Path) {
         let text = tables::ledger_csv(self.desk.layout(), self.desk.plan()).map_err(|error| error.to_string());
         match text.and_then(|text| write(path, text.as_bytes())) {
-            Ok(()) => self.desk.say(format!("Saved the table as {}", path.display())),
+            Ok(()) => self.desk.say(saved("table", path)),
             Err(sentence) => self.desk.say_wrong(sentence),
         }
     }
@@ -208,4 +206,15 @@ impl QuilletApp {
 /// Writes a file whole or not at all; the sentence has the path in it.
 fn write(path: &Path, bytes: &[u8]) -> Result<(), String> {
     store::write_whole(path, |out| out.write_all(bytes)).map_err(|error| error.to_string())
+}
+
+/// What was saved, the file's own name before its folder: of a long path the end is cut off.
+fn saved(what: &str, path: &Path) -> String {
+    let name = path.file_name().map_or_else(|| path.as_os_str(), |name| name);
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
+    let name = name.to_string_lossy();
+    match folder {
+        Some(folder) => format!("Saved the {what}: {name} in {}", folder.display()),
+        None => format!("Saved the {what}: {name}"),
+    }
 }

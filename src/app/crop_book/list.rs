@@ -1,12 +1,15 @@
 //! The crops of the book on the left: found by part of a name, by family and by season.
 
+use std::collections::BTreeSet;
+
 use egui::{Id, RichText, TextEdit, Ui};
 
 use super::BookView;
 use crate::app::desk::Desk;
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
-use crate::catalog::{Crop, Season};
+use crate::catalog::{Crop, CropId, Season};
+use crate::layout::Layout;
 
 impl BookView {
     /// Draws the search and what it finds.
@@ -26,6 +29,12 @@ impl BookView {
         ui.add_space(4.0);
         let book = desk.crop_book();
         let mut crops: Vec<&Crop> = book.find(&self.find);
+        let named = of_named_cultivars(desk.layout(), &self.find);
+        if !named.is_empty() {
+            let found: BTreeSet<CropId> = crops.iter().map(|crop| crop.id.clone()).collect();
+            crops = book.crops();
+            crops.retain(|crop| found.contains(&crop.id) || named.contains(&crop.id));
+        }
         crops.retain(|crop| {
             let of_family = self.family.as_ref().is_none_or(|family| crop.family == *family);
             let of_season = self.season.is_none_or(|season| crop.season() == Some(season));
@@ -85,6 +94,27 @@ impl BookView {
             self.season = season;
         }
     }
+}
+
+/// Crops with a cultivar that the beds, the shelf or the packets name, and that has all the words typed in its name: the
+/// book itself knows only those with values of their own.
+fn of_named_cultivars(layout: &Layout, typed: &str) -> BTreeSet<CropId> {
+    let words: Vec<String> = typed.split_whitespace().map(str::to_lowercase).collect();
+    if words.is_empty() {
+        return BTreeSet::new();
+    }
+    let beds = layout.beds.iter().filter_map(|bed| bed.planting.as_ref());
+    let beds = beds.map(|planting| (&planting.crop, &planting.cultivar));
+    let lots = layout.lots.iter().map(|lot| (&lot.crop, &lot.cultivar));
+    let packets = layout.packets.iter().map(|list| (&list.crop, &list.cultivar));
+    beds.chain(lots)
+        .chain(packets)
+        .filter(|(_, cultivar)| {
+            let name = cultivar.to_lowercase();
+            words.iter().all(|word| name.contains(word))
+        })
+        .map(|(crop, _)| crop.clone())
+        .collect()
 }
 
 /// A season in words.

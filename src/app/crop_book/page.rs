@@ -4,13 +4,17 @@ use egui::{Id, RichText, Ui};
 
 use super::values::Page;
 use super::{Awaited, BookView};
+use crate::app::card::cultivar;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
+use crate::app::seed_words::cultivar_dropped;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::catalog::{Crop, CropId};
-use crate::layout::{BedChange, Edit, OwnCrop, OwnCultivar, OwnValues, SeedEdit, same_cultivar};
+use crate::layout::{
+    Bed, BedChange, Edit, Item, OwnCrop, OwnCultivar, OwnValues, SeedEdit, same_cultivar, with_cultivar,
+};
 use crate::plan::BuyingBeside;
 
 impl BookView {
@@ -43,8 +47,15 @@ impl BookView {
                 (None, Some(own)) => own.values,
                 (None, None) => OwnValues::default(),
             };
+            let catalog = book.catalog();
+            let under = match (&own_cultivar, own_crop) {
+                (Some(_), _) => book.crop(&id),
+                (None, Some(own)) => catalog.crop(&own.based_on),
+                (None, None) => None,
+            };
             let page = Page {
                 crop,
+                under: under.unwrap_or(crop),
                 values,
                 back: match (&own_cultivar, own_crop) {
                     (Some(_), _) => "use the crop's",
@@ -99,25 +110,10 @@ impl BookView {
                 })));
             }
         }
+        let layout = desk.layout();
         ui.horizontal_wrapped(|ui| {
-            let layout = desk.layout();
-            if let Some(bed) = desk.bed_in_hand().and_then(|bed| layout.bed(bed)) {
-                let is_crop = bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id);
-                let other = own_cultivar.filter(|own| {
-                    let planting = bed.planting.as_ref();
-                    !is_crop || planting.is_some_and(|planting| !same_cultivar(&planting.cultivar, &own.name))
-                });
-                let button = egui::Button::new(format!("Plant it in {}", bed.name));
-                if ui.add_enabled(!is_crop || other.is_some(), button).clicked() {
-                    let mut change = |change| out.push(Command::Edit(Edit::Bed(bed.id, change)));
-                    if !is_crop {
-                        change(BedChange::SetCrop(crop.id.clone()));
-                    }
-                    if let Some(own) = other {
-                        change(BedChange::SetCultivar(own.name.clone()));
-                    }
-                    stays = false;
-                }
+            if plant_in(ui, desk, crop, own_cultivar, out) {
+                stays = false;
             }
             let tip = "A crop of your own that starts with these values";
             if own_cultivar.is_none() && ui.button("A crop of my own like it").on_hover_text(tip).clicked() {
@@ -169,20 +165,99 @@ impl BookView {
                 .response
                 .on_hover_text("The name of a cultivar that has values of its own")
                 .accessible_name("New cultivar");
-            if let Some(name) = reply.accepted {
-                self.await_cultivar(desk, id, name.clone());
+            let mut add = |view: &mut Self, name: String| {
+                view.await_cultivar(desk, id, name.clone());
                 out.push(Command::Edit(Edit::Seed(SeedEdit::AddCultivar(OwnCultivar {
                     crop: id.clone(),
                     name,
                     values: OwnValues::default(),
                 }))));
+            };
+            if let Some(name) = reply.accepted {
+                add(self, name);
             }
             form::follows(ui, "type a name to add one");
+            // Those that beds, shelf and packets name, to be given values of their own.
+            let mut elsewhere = cultivar::known(desk.layout(), id);
+            elsewhere.retain(|choice| !names.iter().any(|name| same_cultivar(name, &choice.name)));
+            for choice in elsewhere {
+                let button = egui::Button::new(RichText::new(&choice.name).color(soft));
+                let tip = format!("{}; give it values of its own", form::heading(&choice.note));
+                if ui.add(button).on_hover_text(tip).clicked() {
+                    add(self, choice.name);
+                }
+            }
             reply.wrong
         });
         if let Some(sentence) = wrong.inner {
             form::wrong(ui, &sentence);
         }
+    }
+}
+
+/// Plants the crop, or a cultivar of it, in the chosen bed; without one it asks in which. Gives back whether it did.
+fn plant_in(ui: &mut Ui, desk: &Desk, crop: &Crop, cultivar: Option<&OwnCultivar>, out: &mut Vec<Command>) -> bool {
+    let layout = desk.layout();
+    let chosen = desk
+        .chosen
+        .and_then(Item::bed)
+        .and_then(|bed| layout.bed(bed))
+        .map(AsRef::as_ref);
+    let bed: Option<&Bed> = if let Some(bed) = chosen {
+        let button = egui::Button::new(format!("Plant it in {}", bed.name));
+        let response = ui.add_enabled(!is_planted(bed, crop, cultivar), button);
+        let response = response.on_hover_text(in_place_of(desk, bed));
+        response.clicked().then_some(bed)
+    } else {
+        let mut picked = None;
+        ui.add_enabled_ui(!layout.beds.is_empty(), |ui| {
+            ui.menu_button("Plant it in…", |ui| {
+                egui::ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
+                    for bed in &layout.beds {
+                        let button = egui::Button::new(&bed.name);
+                        let response = ui.add_enabled(!is_planted(bed, crop, cultivar), button);
+                        if response.on_hover_text(in_place_of(desk, bed)).clicked() {
+                            picked = Some(bed.as_ref());
+                        }
+                    }
+                });
+            });
+        });
+        picked
+    };
+    let Some(bed) = bed else { return false };
+    let mut change = |change| out.push(Command::Edit(Edit::Bed(bed.id, change)));
+    if !bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id) {
+        change(BedChange::SetCrop(crop.id.clone()));
+    }
+    let before = bed.planting.as_ref().map(|planting| &planting.crop);
+    let before = before.and_then(|id| desk.crop_book().crop(id));
+    let dropped = before.and_then(|before| cultivar_dropped(bed, &before.name, &crop.id));
+    if let Some(own) = cultivar {
+        change(BedChange::SetCultivar(own.name.clone()));
+    }
+    out.extend(dropped.map(Command::Say));
+    true
+}
+
+/// Whether the bed has the crop already, and the cultivar where one is meant.
+fn is_planted(bed: &Bed, crop: &Crop, cultivar: Option<&OwnCultivar>) -> bool {
+    bed.planting.as_ref().is_some_and(|planting| {
+        planting.crop == crop.id && cultivar.is_none_or(|own| same_cultivar(&planting.cultivar, &own.name))
+    })
+}
+
+/// What grows in a bed now.
+fn in_place_of(desk: &Desk, bed: &Bed) -> String {
+    match &bed.planting {
+        Some(planting) => {
+            let book = desk.crop_book();
+            let name = book
+                .crop(&planting.crop)
+                .map_or(planting.crop.0.as_str(), |crop| crop.name.as_str());
+            format!("In place of {}", with_cultivar(name, &planting.cultivar))
+        }
+        None => "Nothing is planted there yet".to_owned(),
     }
 }
 

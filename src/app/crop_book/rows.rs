@@ -63,7 +63,8 @@ pub(super) fn read_only(ui: &mut Ui, label: &str, value: &str, source: &str) {
     });
 }
 
-/// A value in a field, which may be the grower's own. `back` words the way back to the value under it.
+/// A value in a field, which may be the grower's own. `back` words the way back to the value under it, and `source` says
+/// then what that is.
 #[expect(clippy::too_many_arguments, reason = "everything one line is drawn from")]
 pub(super) fn own<T>(
     ui: &mut Ui,
@@ -76,7 +77,7 @@ pub(super) fn own<T>(
     read: impl FnOnce(&str) -> Result<T, String>,
 ) -> Option<Change<T>> {
     let mut change = None;
-    line(ui, label, if is_own { "" } else { source }, |ui| {
+    line(ui, label, source, |ui| {
         let reply = unit_field(ui, id, shown, VALUE - 12.0, read);
         change = reply.accepted.map(Change::Own);
         if let Some(sentence) = &reply.wrong {
@@ -102,7 +103,7 @@ pub(super) fn own_choice<T: Copy>(
     all: &[(&str, T)],
 ) -> Option<Change<T>> {
     let mut change = None;
-    line(ui, label, if is_own { "" } else { source }, |ui| {
+    line(ui, label, source, |ui| {
         egui::ComboBox::from_id_salt(id)
             .width(VALUE - 12.0)
             .truncate()

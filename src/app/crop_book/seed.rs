@@ -9,27 +9,20 @@ use super::words::{METHODS, ends, ends_source, method_words, source, source_or_n
 use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one};
 use crate::catalog::PlantingMethod;
 use crate::layout::OwnValues;
-use crate::quantity::{Mass, Units, count};
+use crate::quantity::{Mass, Units, count, counted};
 
 impl Page<'_> {
     pub(super) fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
         let crop = self.crop;
         group(ui, "Seed and planting");
         let all = METHODS.map(|method| (method_words(method), method));
-        let method = &crop.method;
-        let shown = method_words(method.value);
         let id = self.field.with("method");
-        let from = source(method);
-        let change = own_choice(
-            ui,
-            id,
-            "Usual way",
-            shown,
-            values.method.is_some(),
-            self.back,
-            &from,
-            &all,
-        );
+        let is_own = values.method.is_some();
+        let (shown, from) = self.told(is_own, |crop| {
+            let method = &crop.method;
+            (method_words(method.value).to_owned(), source(method))
+        });
+        let change = own_choice(ui, id, "Usual way", &shown, is_own, self.back, &from, &all);
         take(change, &mut values.method);
         if let Some(also) = &crop.also_method {
             read_only(ui, "Usual too", method_words(also.value), &source(also));
@@ -53,6 +46,10 @@ impl Page<'_> {
                 &least.value.show(),
                 &source(least),
             );
+        }
+        if let Some(years) = crop.seed_keeps_years.as_ref().filter(|_| self.is_seed()) {
+            let words = counted(u64::from(years.value), "year", "years");
+            read_only(ui, "Seed keeps, cool and dry", &words, &source(years));
         }
         if let Some(table) = &crop.buying {
             buying::show(ui, table, self.beside, self.units);
@@ -80,7 +77,6 @@ impl Page<'_> {
         if !self.is_seed() {
             return;
         }
-        let seeds = self.crop.seeds_per_plant.as_ref();
         let read = |text: &str| {
             let seeds = read_positive(text, "1.5")?;
             if seeds < 1.0 {
@@ -90,8 +86,11 @@ impl Page<'_> {
         };
         let id = self.field.with("seeds per plant");
         let is_own = values.seeds_per_plant.is_some();
-        let shown = seeds.map_or_else(|| "1".to_owned(), |seeds| plain(seeds.value));
-        let from = source_or_none(seeds);
+        let (shown, from) = self.told(is_own, |crop| {
+            let seeds = crop.seeds_per_plant.as_ref();
+            let shown = seeds.map_or_else(|| "1".to_owned(), |seeds| plain(seeds.value));
+            (shown, source_or_none(seeds))
+        });
         let change = own(ui, id, "Good seeds a plant", &shown, is_own, self.back, &from, read);
         take(change, &mut values.seeds_per_plant);
     }
@@ -101,40 +100,47 @@ impl Page<'_> {
         if !self.is_seed() {
             return;
         }
-        let counted_on = self.crop.germination.as_ref();
-        let from = match (counted_on, &self.crop.least_germination) {
-            (Some(own), _) => source(own),
-            (None, Some(_)) => {
-                "the federal standard, below, is counted on until you give your own; a packet under it must say so"
-                    .to_owned()
-            }
-            (None, None) => {
-                "no federal standard is known, so every seed is counted on until you give your own".to_owned()
-            }
-        };
         let id = self.field.with("germination");
-        let shown = counted_on.map_or_else(String::new, |part| part.value.show());
         let is_own = values.germination.is_some();
+        let (shown, from) = self.told(is_own, |crop| match (&crop.germination, &crop.least_germination) {
+            (Some(own), _) => (own.value.show(), source(own)),
+            (None, Some(_)) => (
+                String::new(),
+                "the federal standard, below, is counted on until you give your own; a packet under it must say so"
+                    .to_owned(),
+            ),
+            (None, None) => (
+                String::new(),
+                "no federal standard is known, so every seed is counted on until you give your own".to_owned(),
+            ),
+        });
         let change = own(ui, id, "Germination", &shown, is_own, self.back, &from, read_part);
         take(change, &mut values.germination);
     }
 
     /// Weight of a seed, set or piece: seeds by their number in an ounce, the rest each by its weight.
     fn weight(&self, ui: &mut Ui, values: &mut OwnValues) {
-        let weight = self.crop.seed_weight.as_ref();
         let is_own = values.seed_weight.is_some();
         let id = self.field.with("seed weight");
-        let from = source_or_none(weight);
+        let (shown, from) = self.told(is_own, |crop| {
+            let weight = crop.seed_weight.as_ref();
+            let shown = weight.map_or_else(String::new, |weight| {
+                if self.is_seed() {
+                    self.per_weight(weight.value)
+                } else {
+                    weight.value.show_seed(self.units)
+                }
+            });
+            (shown, source_or_none(weight))
+        });
         let change = if self.is_seed() {
             let read = |text: &str| {
                 let seeds = read_positive(text, "112")?;
                 Ok(self.one_weight() / seeds)
             };
-            let shown = weight.map_or_else(String::new, |weight| self.per_weight(weight.value));
             own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
         } else {
             let read = |text: &str| read_weight_of_one(text, self.units);
-            let shown = weight.map_or_else(String::new, |weight| weight.value.show_seed(self.units));
             own(ui, id, "One weighs", &shown, is_own, self.back, &from, read)
         };
         take(change, &mut values.seed_weight);

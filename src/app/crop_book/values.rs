@@ -16,6 +16,8 @@ use crate::quantity::{Length, LengthUnit, Units};
 /// What a page is drawn from.
 pub(super) struct Page<'a> {
     pub(super) crop: &'a Crop,
+    /// The same without the grower's own values that this page shows: what stands under them.
+    pub(super) under: &'a Crop,
     /// What the grower has put over it.
     pub(super) values: OwnValues,
     /// How the way back is worded.
@@ -44,7 +46,29 @@ impl Page<'_> {
         (values != self.values).then_some(values)
     }
 
-    fn length(&self, ui: &mut Ui, name: &str, label: &str, shown: &str, source: &str, own_value: &mut Option<Length>) {
+    /// A value as it stands, and its source; of a value of the grower's own the value under it, with the source of that.
+    /// `tell` gives value and source of a crop.
+    pub(super) fn told(&self, is_own: bool, tell: impl Fn(&Crop) -> (String, String)) -> (String, String) {
+        let (shown, source) = tell(self.crop);
+        if !is_own {
+            return (shown, source);
+        }
+        let whose = self.back.trim_start_matches("use ");
+        match tell(self.under) {
+            (under, _) if under.is_empty() => (shown, format!("{whose}: none")),
+            (under, source) => (shown, format!("{whose}: {under}\n{source}")),
+        }
+    }
+
+    fn length(
+        &self,
+        ui: &mut Ui,
+        name: &str,
+        label: &str,
+        tell: impl Fn(&Crop) -> (String, String),
+        own_value: &mut Option<Length>,
+    ) {
+        let (shown, source) = self.told(own_value.is_some(), tell);
         let bare = match self.units {
             Units::Customary => LengthUnit::Inches,
             Units::Metric => LengthUnit::Centimetres,
@@ -58,7 +82,7 @@ impl Page<'_> {
         };
         let id = self.field.with(name);
         take(
-            own(ui, id, label, shown, own_value.is_some(), self.back, source, read),
+            own(ui, id, label, &shown, own_value.is_some(), self.back, &source, read),
             own_value,
         );
     }
@@ -67,44 +91,26 @@ impl Page<'_> {
         let (crop, units) = (self.crop, self.units);
         group(ui, "Spacing and depth");
         let short = |length: &Length| length.show_short(units);
-        let shown = ends(&crop.row_spacing, short);
-        let from = ends_source(&crop.row_spacing);
-        self.length(ui, "rows", "Between rows", &shown, &from, &mut values.row_spacing);
-        let watered = &crop.in_row_watered;
-        let label = "In the row, well watered";
+        let tell = |crop: &Crop| (ends(&crop.row_spacing, short), ends_source(&crop.row_spacing));
+        self.length(ui, "rows", "Between rows", tell, &mut values.row_spacing);
+        let tell = |crop: &Crop| (short(&crop.in_row_watered.value), source(&crop.in_row_watered));
         self.length(
             ui,
             "watered",
-            label,
-            &short(&watered.value),
-            &source(watered),
+            "In the row, well watered",
+            tell,
             &mut values.in_row_watered,
         );
-        let dry = &crop.in_row_dry;
-        let label = "In the row, water short";
-        self.length(
-            ui,
-            "dry",
-            label,
-            &short(&dry.value),
-            &source(dry),
-            &mut values.in_row_dry,
-        );
+        let tell = |crop: &Crop| (short(&crop.in_row_dry.value), source(&crop.in_row_dry));
+        self.length(ui, "dry", "In the row, water short", tell, &mut values.in_row_dry);
         read_only(
             ui,
             "In the row, as published",
             &ends(&crop.in_row, short),
             &ends_source(&crop.in_row),
         );
-        let from = ends_source(&crop.depth);
-        self.length(
-            ui,
-            "depth",
-            "Depth",
-            &ends(&crop.depth, short),
-            &from,
-            &mut values.depth,
-        );
+        let tell = |crop: &Crop| (ends(&crop.depth, short), ends_source(&crop.depth));
+        self.length(ui, "depth", "Depth", tell, &mut values.depth);
     }
 
     fn season(&self, ui: &mut Ui, values: &mut OwnValues) {
@@ -145,7 +151,6 @@ impl Page<'_> {
     }
 
     fn days(&self, ui: &mut Ui, values: &mut OwnValues) {
-        let days = self.crop.days_to_harvest.as_ref();
         let id = self.field.with("days");
         let read = |text: &str| {
             let text = text.trim_end_matches("days").trim();
@@ -153,8 +158,10 @@ impl Page<'_> {
             u16::try_from(days).map_err(|error| error.to_string())
         };
         let is_own = values.days_to_harvest.is_some();
-        let shown = days.map_or_else(String::new, |days| format!("{} days", ends(days, u16::to_string)));
-        let from = days.map_or_else(|| NO_SOURCE.to_owned(), ends_source);
+        let (shown, from) = self.told(is_own, |crop| match &crop.days_to_harvest {
+            Some(days) => (format!("{} days", ends(days, u16::to_string)), ends_source(days)),
+            None => (String::new(), NO_SOURCE.to_owned()),
+        });
         let change = own(ui, id, "Days to harvest", &shown, is_own, self.back, &from, read);
         take(change, &mut values.days_to_harvest);
     }
@@ -162,10 +169,12 @@ impl Page<'_> {
     fn harvest(&self, ui: &mut Ui, values: &mut OwnValues) {
         let (crop, units) = (self.crop, self.units);
         group(ui, "Growth, harvest and feeding");
-        let height = crop.height.as_ref();
-        let shown = height.map_or_else(String::new, |height| height.value.show_short(units));
-        let from = source_or_none(height);
-        self.length(ui, "height", "Height when grown", &shown, &from, &mut values.height);
+        let tell = |crop: &Crop| {
+            let height = crop.height.as_ref();
+            let shown = height.map_or_else(String::new, |height| height.value.show_short(units));
+            (shown, source_or_none(height))
+        };
+        self.length(ui, "height", "Height when grown", tell, &mut values.height);
         if let Some(range) = &crop.height_range {
             let shown = ends(range, |length| length.show_short(units));
             read_only(ui, "Heights that are usual", &shown, &ends_source(range));
@@ -191,11 +200,13 @@ impl Page<'_> {
             };
             read_only(ui, "Feeds on nitrogen", words, &source(need));
         }
-        let nitrogen = crop.season_nitrogen.as_ref();
-        let shown = nitrogen.map_or_else(String::new, |rate| rate.value.show_field(units));
-        let from = source_or_none(nitrogen);
         let id = self.field.with("season nitrogen");
         let is_own = values.season_nitrogen.is_some();
+        let (shown, from) = self.told(is_own, |crop| {
+            let nitrogen = crop.season_nitrogen.as_ref();
+            let shown = nitrogen.map_or_else(String::new, |rate| rate.value.show_field(units));
+            (shown, source_or_none(nitrogen))
+        });
         let read = |text: &str| read_nitrogen(text, units);
         let label = "Nitrogen for the season";
         let change = own(ui, id, label, &shown, is_own, self.back, &from, read);
@@ -209,16 +220,18 @@ impl Page<'_> {
     /// What a length of row gives, by weight or by number as the crop's own is.
     fn yields(&self, ui: &mut Ui, values: &mut OwnValues) {
         let harvest = self.crop.harvest.as_ref();
-        let shown = harvest.map_or_else(String::new, |harvest| row_measure(&harvest.measure, self.units));
         let label = harvest.map_or_else(
             || "Harvest, no promise".to_owned(),
             |harvest| format!("{} harvested, no promise", form::heading(&harvest.what)),
         );
-        let from = harvest.map_or_else(|| NO_SOURCE.to_owned(), row_source);
         let counted = harvest.is_some_and(|harvest| matches!(harvest.measure, RowMeasure::Number(_)));
         let read = |text: &str| read_harvest(text, counted, self.units);
         let id = self.field.with("harvest");
         let is_own = values.harvest.is_some();
+        let (shown, from) = self.told(is_own, |crop| match &crop.harvest {
+            Some(harvest) => (row_measure(&harvest.measure, self.units), row_source(harvest)),
+            None => (String::new(), NO_SOURCE.to_owned()),
+        });
         let change = own(ui, id, &label, &shown, is_own, self.back, &from, read);
         take(change, &mut values.harvest);
     }

@@ -166,7 +166,7 @@ impl PrintView {
         let mut stays = true;
         let title = match self.choices.what {
             What::Map => "To carry outside",
-            What::Order => "To order by",
+            What::Order => "Order list on paper",
             What::Feeding => "To feed by",
         };
         ui.horizontal(|ui| {

@@ -3,8 +3,9 @@
 use std::sync::Arc;
 
 use super::need::{Need, Want};
-use super::{CellsFrom, Drawn, Quantity, TraysToSow};
+use super::{CellsFrom, Drawn, LotAge, Quantity, TraysToSow};
 use crate::agronomy;
+use crate::catalog::Crop;
 use crate::layout::{SeedAmount, SeedLot, cultivar_key};
 use crate::plan::things::Things;
 use crate::quantity::{Fraction, Mass};
@@ -19,6 +20,10 @@ pub(super) struct Shelf<'a> {
     pub(super) things: Things,
     /// The form in which the crop lies on the shelf.
     pub(super) on_shelf: Things,
+    /// The crop, with the grower's own values in it.
+    pub(super) crop: Option<&'a Crop>,
+    /// The season it is sown in.
+    pub(super) season: i16,
     /// The least germination at which it is sold without more words, where there is one.
     pub(super) least: Option<Fraction>,
     /// What one weighs.
@@ -37,7 +42,8 @@ impl Shelf<'_> {
     ///
     /// The oldest lot that meets the federal standard is used up first, because seed loses germination on the shelf and
     /// the older lot has the shorter time left; lots under the standard come after all that meet it, again the oldest
-    /// first. A lot that does not come up at all, or whose seeds cannot be counted, gives nothing.
+    /// first. A lot that does not come up at all, whose seeds cannot be counted, or that is so old that nothing can be
+    /// said of it, gives nothing.
     ///
     /// Each lot gives by its own germination: seeds for the field one by one, seeds for trays by whole cells, of which
     /// 1 − (1 − germination)ⁿ have a plant.
@@ -55,13 +61,17 @@ impl Shelf<'_> {
                 continue;
             }
             let mut rest = there;
+            let mut worth = 0_u64;
             for ((want, left), cells) in need.wants.iter().zip(&mut left).zip(&mut cells) {
                 let (together, filled) = (u64::from(want.together), want.filled(up));
                 if *left <= NONE_LEFT || together == 0 || filled <= 0.0 {
                     continue;
                 }
                 let places = whole_up(*left / filled).min(rest / together);
+                let before = want.to_buy_for(*left);
                 *left -= places as f64 * filled;
+                let spared = before.saturating_sub(want.to_buy_for(*left));
+                worth = worth.saturating_add(spared.saturating_mul(together));
                 rest -= places * together;
                 if places > 0 {
                     cells.push(CellsFrom {
@@ -78,6 +88,7 @@ impl Shelf<'_> {
                         count,
                         mass: self.one.map(|one| one * count as f64),
                     },
+                    worth,
                     germination: up,
                     germination_known: found.is_some(),
                 });
@@ -86,13 +97,7 @@ impl Shelf<'_> {
         let mut to_buy = 0_u64;
         let mut trays = Vec::new();
         for ((want, left), mut cells) in need.wants.iter().zip(left).zip(cells) {
-            let bought = if cells.is_empty() {
-                want.places
-            } else if left <= NONE_LEFT || want.live <= 0.0 {
-                0
-            } else {
-                whole_up(left * want.places as f64 / want.live)
-            };
+            let bought = want.to_buy_for(left);
             to_buy = to_buy.saturating_add(bought.saturating_mul(u64::from(want.together)));
             if bought > 0 {
                 cells.push(CellsFrom {
@@ -112,7 +117,9 @@ impl Shelf<'_> {
         }
         let key = cultivar_key(self.cultivar);
         let lots = self.lots.iter().map(Arc::as_ref);
-        let mut lots: Vec<&SeedLot> = lots.filter(|lot| cultivar_key(&lot.cultivar) == key).collect();
+        let mut lots: Vec<&SeedLot> = lots
+            .filter(|lot| cultivar_key(&lot.cultivar) == key && LotAge::of(lot, self.crop, self.season).gives())
+            .collect();
         lots.sort_by_key(|lot| {
             let weak = self.least.is_some_and(|least| {
                 let found = lot.germination.found();
@@ -131,6 +138,19 @@ pub(super) fn seeds_in_lot(amount: SeedAmount, one: Option<Mass>) -> Option<u64>
         SeedAmount::Weight(mass) => {
             let seeds = agronomy::seeds_in(mass, one?).ok()?;
             Some((seeds + NONE_LEFT).floor() as u64)
+        }
+    }
+}
+
+impl Want {
+    /// So many of its places are to be bought, where so many plants are still left without seed.
+    fn to_buy_for(&self, left: f64) -> u64 {
+        if self.live <= 0.0 || left >= self.live {
+            self.places
+        } else if left <= NONE_LEFT {
+            0
+        } else {
+            whole_up(left * self.places as f64 / self.live)
         }
     }
 }

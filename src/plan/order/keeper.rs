@@ -41,6 +41,7 @@ pub(in crate::plan) struct OrderKeeper {
     lots_by_crop: BTreeMap<CropId, Vec<Arc<SeedLot>>>,
     packets_by_name: BTreeMap<(CropId, String), Arc<PacketList>>,
     heads_up: Vec<Arc<HeadsUp>>,
+    season: i16,
     /// Counts the changes that touch all lines.
     generation: u64,
     worked_out: u64,
@@ -77,11 +78,13 @@ impl OrderKeeper {
                 .map(|list| ((list.crop.clone(), cultivar_key(&list.cultivar)), list.clone()))
                 .collect();
         }
-        if lots_changed || book_changed {
+        let season_changed = self.season != layout.season;
+        self.season = layout.season;
+        if lots_changed || book_changed || season_changed {
             self.heads_up = book_heads_up(book);
-            self.heads_up.extend(shelf_heads_up(&layout.lots, book));
+            self.heads_up.extend(shelf_heads_up(&layout.lots, book, layout.season));
         }
-        if lots_changed || packets_changed || book_changed {
+        if lots_changed || packets_changed || book_changed || season_changed {
             self.generation += 1;
         }
     }
@@ -158,6 +161,7 @@ impl OrderKeeper {
                     lots: self.lots_by_crop.get(&key.crop).map_or(&[], Vec::as_slice),
                     packets: packets_of(&self.packets_by_name, key),
                     crop: book.cultivar(&key.crop, &key.cultivar),
+                    season: self.season,
                 };
                 slot.line = line.work_out().map(Arc::new);
                 slot.generation = self.generation;

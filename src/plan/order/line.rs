@@ -25,6 +25,8 @@ pub(super) struct Line<'a> {
     pub(super) packets: Option<&'a PacketList>,
     /// The crop, with the grower's own values in it.
     pub(super) crop: Option<&'a Crop>,
+    /// The season it is sown in.
+    pub(super) season: i16,
 }
 
 impl Line<'_> {
@@ -43,6 +45,8 @@ impl Line<'_> {
             cultivar: &planted.cultivar,
             things: self.things,
             on_shelf,
+            crop: self.crop,
+            season: self.season,
             least: self
                 .crop
                 .and_then(|crop| crop.least_germination.as_ref())
@@ -74,6 +78,7 @@ impl Line<'_> {
                 mass: need.mass,
             },
             germination: need.germination,
+            field_emergence: need.field_emergence,
             drawn: from_shelf.drawn,
             to_buy,
             is_shelf_form: self.things == on_shelf,

@@ -1,5 +1,6 @@
 //! The order: what all beds take, what lies on the shelf already, what is left to buy, and where it goes.
 
+mod age;
 mod draw;
 mod harvest;
 mod keeper;
@@ -20,6 +21,7 @@ use crate::catalog::CropId;
 use crate::layout::{BedId, LotId, Packet, with_cultivar};
 use crate::quantity::{Fraction, Mass};
 
+pub use age::LotAge;
 pub(super) use keeper::{OrderKeeper, Place};
 
 /// What to buy, what for, and where it goes.
@@ -50,8 +52,10 @@ pub struct OrderLine {
     pub plants: u64,
     /// All that the beds take: the sum of their rows.
     pub need: Quantity,
-    /// The part of what is bought that comes up, as it is counted on; the whole where it is not seed.
+    /// The part of what is bought that comes up in a test, as it is counted on; the whole where it is not seed.
     pub germination: Fraction,
+    /// The part of that which comes up in the field too; the whole where it is not sown there.
+    pub field_emergence: Fraction,
     /// What is drawn from the shelf, in the order in which it is used up.
     pub drawn: Vec<Drawn>,
     /// What is left to buy.
@@ -89,6 +93,9 @@ pub struct Drawn {
     pub lot: LotId,
     /// How much. More than a fresh lot would take where the lot comes up badly.
     pub amount: Quantity,
+    /// So much less is to buy for it, at the germination that is counted on for seed to buy. With what is to buy, what all
+    /// lots are worth comes to the need.
+    pub worth: u64,
     /// The part of it that comes up, as it is counted on.
     pub germination: Fraction,
     /// Whether the lot itself says so; otherwise what is counted on for seed to buy was taken.
@@ -240,6 +247,11 @@ impl OrderLine {
         }
         together.retain(|of| of.beds > 1);
         together
+    }
+
+    /// What is drawn from the shelf is worth so much seed to buy, over all lots.
+    pub fn drawn_worth(&self) -> u64 {
+        self.drawn.iter().fold(0, |sum, drawn| sum.saturating_add(drawn.worth))
     }
 
     /// What is drawn from the shelf, over all lots.

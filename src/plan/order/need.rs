@@ -15,6 +15,8 @@ pub(super) struct Need {
     pub(super) mass: Option<Mass>,
     /// The part of it that comes up, as the beds count on it.
     pub(super) germination: Fraction,
+    /// The part of that which comes up in the field too.
+    pub(super) field_emergence: Fraction,
     pub(super) plants: u64,
     pub(super) before_thinning: u64,
     pub(super) beds: Vec<ForBed>,
@@ -57,6 +59,8 @@ pub(super) fn need_of(beds: &[Arc<BedPlan>]) -> Need {
     };
     // Seeds that come up in a test.
     let mut up = 0.0;
+    // Of these, seeds that come up where they are to stand.
+    let mut up_there = 0.0;
     for bed in beds {
         let Some(stand) = bed.stand.as_ref() else { continue };
         let amount = amount_of(bed, stand);
@@ -68,6 +72,12 @@ pub(super) fn need_of(beds: &[Arc<BedPlan>]) -> Need {
             Fraction::ONE
         };
         up += amount.count as f64 * part.get();
+        let part_there = if stand.sowing.takes_seed() {
+            stand.comes_up()
+        } else {
+            Fraction::ONE
+        };
+        up_there += amount.count as f64 * part_there.get();
         if let Sowing::Raised(raised) = stand.sowing {
             let mut cells = Want {
                 together: raised.seeds_per_cell,
@@ -96,12 +106,18 @@ pub(super) fn need_of(beds: &[Arc<BedPlan>]) -> Need {
     if straight.places > 0 {
         need.wants.insert(0, straight);
     }
-    need.germination = if need.count > 0 {
-        Fraction::new((up / need.count as f64).clamp(0.0, 1.0)).unwrap_or(Fraction::ONE)
+    need.germination = share(up, need.count as f64);
+    need.field_emergence = share(up_there, up);
+    need
+}
+
+/// A part of a whole; all of it where there is nothing.
+fn share(part: f64, whole: f64) -> Fraction {
+    if whole > 0.0 {
+        Fraction::new((part / whole).clamp(0.0, 1.0)).unwrap_or(Fraction::ONE)
     } else {
         Fraction::ONE
-    };
-    need
+    }
 }
 
 /// What a bed takes.

@@ -2,21 +2,80 @@
 
 use std::sync::Arc;
 
+use super::LotAge;
+use super::age::years_kept;
 use crate::agronomy::{self, LegalStanding};
 use crate::layout::{Item, LotGermination, SeedLot};
 use crate::plan::crop_book::CropBook;
 use crate::plan::things::Things;
 use crate::plan::types::HeadsUp;
-use crate::quantity::Fraction;
+use crate::quantity::{Fraction, counted};
 
-/// Lots that test under the federal standard of their kind, and lots of which nothing is known.
-pub(super) fn shelf_heads_up(lots: &[Arc<SeedLot>], book: &CropBook) -> Vec<Arc<HeadsUp>> {
+/// Lots that are too old or of a year to come, that test under the federal standard of their kind, and of which nothing is
+/// known.
+pub(super) fn shelf_heads_up(lots: &[Arc<SeedLot>], book: &CropBook, season: i16) -> Vec<Arc<HeadsUp>> {
     // A lot with nothing in it is used up, or was only just put down.
     lots.iter()
         .filter(|lot| !lot.amount.is_nothing())
-        .filter_map(|lot| lot_heads_up(lot, book))
+        .flat_map(|lot| {
+            let crop = book.cultivar(&lot.crop, &lot.cultivar);
+            // What nothing is drawn from needs no second word.
+            let gives = LotAge::of(lot, crop, season).gives();
+            let of_test = gives.then(|| lot_heads_up(lot, book)).flatten();
+            age_heads_up(lot, book, season).into_iter().chain(of_test)
+        })
         .map(Arc::new)
         .collect()
+}
+
+/// What there is to say of a lot's age.
+fn age_heads_up(lot: &SeedLot, book: &CropBook, season: i16) -> Option<HeadsUp> {
+    let crop = book.cultivar(&lot.crop, &lot.cultivar)?;
+    let name = lot.name(&crop.name);
+    let age = i32::from(season) - i32::from(lot.year);
+    let things = Things::on_shelf(crop.method.value);
+    let kept = counted(u64::from(years_kept(Some(crop))), "year", "years");
+    let keeps = if things == Things::Seeds {
+        format!("seed of {} keeps for {kept} or so", crop.name)
+    } else {
+        format!("{} keep for {kept} or so", things.name())
+    };
+    let table = crop.seed_keeps_years.as_ref().filter(|_| things == Things::Seeds);
+    let source = table
+        .and_then(|years| book.catalog().citation(years.sources.first()?))
+        .map_or_else(
+            || "Common practice, no source".to_owned(),
+            |citation| citation.text.clone(),
+        );
+    let (what, why, source) = match LotAge::of(lot, Some(crop), season) {
+        LotAge::Keeps => return None,
+        LotAge::AfterSeason => (
+            format!("{name} is of a year after the season {season}."),
+            "Nothing is drawn from it until its year is set right.".to_owned(),
+            "The seed shelf as entered".to_owned(),
+        ),
+        LotAge::OldByTag => (
+            format!("The tag of {name} is {age} years old; {keeps}."),
+            "It is drawn from by its tag, and may come up worse. Test 50 seeds and type the result.".to_owned(),
+            source,
+        ),
+        LotAge::OldAndUnknown if things == Things::Seeds => (
+            format!("{name} is {age} years old and was not tested; {keeps}."),
+            "Nothing is drawn from it until you type how much comes up: test 50 seeds, or read the tag.".to_owned(),
+            source,
+        ),
+        LotAge::OldAndUnknown => (
+            format!("{name} lies {age} years; {keeps}."),
+            "Nothing is drawn from it. Set its year right, or throw it away.".to_owned(),
+            source,
+        ),
+    };
+    Some(HeadsUp {
+        about: Item::Lot(lot.id),
+        what,
+        why,
+        source,
+    })
 }
 
 fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {

@@ -86,22 +86,26 @@ fn words_of(crop: &CropId) -> String {
         .map_or_else(String::new, |first| first.to_uppercase().chain(signs).collect())
 }
 
-/// Letters for a name that no key has yet: the first letters of its words, else its first letter with each of
-/// the later ones, else with a number.
+/// Small words that say nothing of a crop.
+const SMALL: [&str; 8] = ["a", "and", "from", "in", "of", "or", "other", "the"];
+
+/// Letters for a name that no key has yet: the first letters of its words that matter, else its first letter with each of
+/// the later ones, else with a number. What stands in brackets is said only beside the name.
 fn letters_for(name: &str, keys: &[CropKey]) -> String {
-    let words: Vec<&str> = name.split_whitespace().collect();
-    let first: String = name.chars().take(1).flat_map(char::to_uppercase).collect();
+    let bare = without_brackets(name);
+    let words: Vec<&str> = bare
+        .split(|sign: char| !sign.is_alphanumeric())
+        .filter(|word| !word.is_empty() && !SMALL.contains(&word.to_lowercase().as_str()))
+        .collect();
+    let letters = || words.iter().flat_map(|word| word.chars());
+    let first: String = letters().take(1).flat_map(char::to_uppercase).collect();
     let initials: String = words
         .iter()
         .filter_map(|word| word.chars().next())
         .take(3)
         .flat_map(char::to_uppercase)
         .collect();
-    let pairs = name
-        .chars()
-        .skip(1)
-        .filter(|sign| sign.is_alphanumeric())
-        .map(|sign| format!("{first}{}", sign.to_lowercase()));
+    let pairs = letters().skip(1).map(|sign| format!("{first}{}", sign.to_lowercase()));
     let numbered = (2..).map(|number| format!("{first}{number}"));
     std::iter::once(initials)
         .filter(|_| words.len() > 1)
@@ -109,4 +113,23 @@ fn letters_for(name: &str, keys: &[CropKey]) -> String {
         .chain(numbered)
         .find(|letters| !keys.iter().any(|key| key.letters == *letters))
         .unwrap_or(first)
+}
+
+/// A name without what stands in brackets; the name itself where nothing else is left.
+fn without_brackets(name: &str) -> String {
+    let mut bare = String::new();
+    let mut deep = 0_u32;
+    for sign in name.chars() {
+        match sign {
+            '(' => deep = deep.saturating_add(1),
+            ')' => deep = deep.saturating_sub(1),
+            _ if deep == 0 => bare.push(sign),
+            _ => {}
+        }
+    }
+    if bare.chars().any(char::is_alphanumeric) {
+        bare
+    } else {
+        name.to_owned()
+    }
 }

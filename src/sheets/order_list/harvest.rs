@@ -3,6 +3,9 @@
 use crate::plan::{BedHarvest, HarvestAmount};
 use crate::quantity::{Mass, Units, count};
 
+/// What published yields go by, and what they leave out.
+pub const HARVEST_BASIS: &str = "counted by length of row, as for one line of plants at the usual spacing: more lines or another spacing do not change it";
+
 /// "90 to 120 lb of tomatoes", "about 530 ears"; the amount alone.
 pub fn harvest_words(harvest: &BedHarvest, units: Units) -> String {
     let what = &harvest.what;

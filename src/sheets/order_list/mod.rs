@@ -2,14 +2,19 @@
 //! show these words and figures.
 
 mod harvest;
+mod held;
+mod packets;
 
 use jiff::civil::Date;
 
 use crate::layout::{Item, Layout, SeedAmount};
 use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow, TraysTogether};
-use crate::quantity::{Units, count, counted};
+use crate::quantity::{Fraction, Units, count, counted};
 
-pub use harvest::harvest_words;
+pub use harvest::{HARVEST_BASIS, harvest_words};
+pub use held::{HELD, held_together};
+use packets::{chosen_as, left_over_words};
+pub use packets::{cost_of, packets_words, price_words};
 
 /// The order list of a plan.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -31,6 +36,8 @@ pub struct OrderWords {
     pub name: String,
     /// All that the beds take: "1,936 seeds, 1.2 oz".
     pub need: String,
+    /// What is counted on to come up; empty where it is not seed.
+    pub comes_up: String,
     /// Plants that are to stand, and before thinning where any is done.
     pub plants: String,
     /// What it is for: the beds it goes to, each with its amount where there are several.
@@ -41,6 +48,10 @@ pub struct OrderWords {
     pub to_buy: String,
     /// The packets that cover it, or why there are none; empty when the grower has not said which sizes are sold.
     pub packets: String,
+    /// Why these packets: "cheapest", or "fewest left over" where no price is known; empty without packets.
+    pub chosen_as: &'static str,
+    /// What they hold over and above what is to buy; empty where they hold no more.
+    pub left_over: String,
     /// What they cost; empty where not known.
     pub cost: String,
     /// What all its beds may give, by published yields; empty where none is published.
@@ -187,7 +198,15 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
             } else {
                 ", not tested".to_owned()
             };
-            format!("{}{year}{known}", quantity_words(drawn.amount, line.things, units))
+            let worth = if drawn.worth == drawn.amount.count {
+                String::new()
+            } else {
+                format!(", worth {} at {}", count(drawn.worth), line.germination.show())
+            };
+            format!(
+                "{}{year}{known}{worth}",
+                quantity_words(drawn.amount, line.things, units)
+            )
         })
         .collect();
     let to_buy = if line.to_buy.count == 0 {
@@ -198,11 +217,14 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
     OrderWords {
         name: line.name(),
         need: quantity_words(line.need, line.things, units),
+        comes_up: comes_up_words(line),
         plants: plants_words(line),
         goes_to,
         from_shelf,
         to_buy,
         packets: packets_words(line, units),
+        chosen_as: chosen_as(line),
+        left_over: left_over_words(line),
         cost: cost_of(line).map_or_else(String::new, price_words),
         harvest: line
             .harvest
@@ -211,10 +233,18 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
     }
 }
 
-/// What the packets of a line cost; `None` where nothing is to buy, or no price is known.
-pub fn cost_of(line: &OrderLine) -> Option<f64> {
-    let packets = line.packets.as_ref().filter(|_| line.to_buy.count > 0)?;
-    packets.cost
+/// What is counted on to come up of seed to buy: "80 % counted on to come up in a test, 85 % of that in the field"; empty
+/// where it is not seed.
+fn comes_up_words(line: &OrderLine) -> String {
+    if line.things != Things::Seeds {
+        return String::new();
+    }
+    let in_test = format!("{} counted on to come up in a test", line.germination.show());
+    if line.field_emergence == Fraction::ONE {
+        in_test
+    } else {
+        format!("{in_test}, {} of that in the field", line.field_emergence.show())
+    }
 }
 
 /// "1,760 plants, thinned from 2,640".
@@ -225,35 +255,6 @@ fn plants_words(line: &OrderLine) -> String {
     } else {
         plants
     }
-}
-
-/// "2 × 1 oz, 1 × 250 seeds": how many of each size, and what has to be said of the choice; why there is none; empty where
-/// no sizes are given, or nothing is to buy.
-pub fn packets_words(line: &OrderLine, units: Units) -> String {
-    if let Some(problem) = &line.packets_problem {
-        return problem.clone();
-    }
-    let Some(packets) = line.packets.as_ref().filter(|packets| !packets.sizes.is_empty()) else {
-        return String::new();
-    };
-    let sizes: Vec<String> = packets
-        .sizes
-        .iter()
-        .map(|of| {
-            let holds = amount_words(of.packet.amount, line.things, units);
-            format!("{} × {holds}", count(of.count))
-        })
-        .collect();
-    let mut words = sizes.join(", ");
-    if !packets.proven {
-        words.push_str("; a cheaper choice may be left");
-    }
-    match packets.unpriced_sizes {
-        0 => {}
-        1 => words.push_str("; 1 size without a price is left out"),
-        more => words.push_str(&format!("; {more} sizes without a price are left out")),
-    }
-    words
 }
 
 /// "63 cells of 2 seeds, 1 tray".
@@ -316,9 +317,4 @@ pub fn amount_words(amount: SeedAmount, things: Things, units: Units) -> String 
         SeedAmount::Weight(mass) => mass.show_seed(units),
         SeedAmount::Count(number) => things.counted(number),
     }
-}
-
-/// A price in the grower's own currency, which the program does not ask for.
-pub fn price_words(price: f64) -> String {
-    format!("{price:.2}")
 }

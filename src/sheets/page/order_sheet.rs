@@ -7,7 +7,7 @@ use super::{PageError, PageOptions};
 use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::sheets::mark::{Anchor, Ink};
-use crate::sheets::order_list::OrderList;
+use crate::sheets::order_list::{HELD, OrderList, held_together};
 use crate::sheets::type_metrics;
 
 /// The caution at the foot of every order list.
@@ -17,7 +17,7 @@ use crate::sheets::type_metrics;
 pub const SEED_CAUTION: &str = "Treated seed is poison: keep it in its own bag, away from children, stock and birds, wear gloves, and follow its label.";
 
 /// How the amounts are come by.
-const HOW: &str = "Worked out from the rows as drawn: plants that are to stand × good seeds for each ÷ the part that comes up, and the spare given. What is on the shelf is used first. No amount is taken from a table of seed for so long a row. What a crop may give is what gardens have harvested, never a promise.";
+const HOW: &str = "Worked out from the rows as drawn: plants that are to stand × good seeds for each ÷ the part that comes up, and the spare given. What is on the shelf is used first. No amount is taken from a table of seed for so long a row. What a crop may give is what gardens have harvested from so long a row of one line at the usual spacing, never a promise.";
 
 const SIZE: f32 = 9.0;
 const SMALL: f32 = 8.0;
@@ -66,6 +66,9 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
         let mut to_buy = vec![Cell::bold(&words.to_buy)];
         if !words.packets.is_empty() {
             to_buy.push(Cell::soft(&words.packets));
+        }
+        if !words.left_over.is_empty() {
+            to_buy.push(Cell::soft(&words.left_over));
         }
         if !words.cost.is_empty() {
             to_buy.push(Cell::soft(&cost));
@@ -164,25 +167,6 @@ impl<'a> Cell<'a> {
         let lines = type_metrics::break_lines(&held_together(self.text), width, SIZE, self.bold);
         lines.iter().map(|line| line.replace(HELD, " ")).collect()
     }
-}
-
-/// A blank at which no line is broken.
-const HELD: char = '\u{a0}';
-
-/// The words with each number held to what it counts: "0.56 oz" is not broken.
-fn held_together(text: &str) -> String {
-    let mut held = String::with_capacity(text.len());
-    let mut letters = text.chars().peekable();
-    while let Some(letter) = letters.next() {
-        let after_number = held.ends_with(|last: char| last.is_ascii_digit());
-        let before_word = letters.peek().is_some_and(|next| next.is_alphabetic() || *next == '%');
-        held.push(if letter == ' ' && after_number && before_word {
-            HELD
-        } else {
-            letter
-        });
-    }
-    held
 }
 
 /// The sheets in the making.

@@ -43,6 +43,7 @@ struct JsonLine<'a> {
     /// Null where the weight of one is not known.
     need_g: Option<f64>,
     germination: f64,
+    field_emergence: f64,
     plants_before_thinning: u64,
     plants: u64,
     drawn: Vec<JsonDrawn>,
@@ -79,6 +80,7 @@ struct JsonCells {
 struct JsonDrawn {
     lot: String,
     count: u64,
+    worth: u64,
     germination: f64,
 }
 
@@ -124,6 +126,7 @@ fn json_line<'a>(layout: &Layout, line: &'a OrderLine) -> JsonLine<'a> {
     let drawn = line.drawn.iter().map(|drawn| JsonDrawn {
         lot: layout.name_of(Item::Lot(drawn.lot)),
         count: drawn.amount.count,
+        worth: drawn.worth,
         germination: drawn.germination.get(),
     });
     let beds = line.beds.iter().map(|of| JsonBed {
@@ -155,6 +158,7 @@ fn json_line<'a>(layout: &Layout, line: &'a OrderLine) -> JsonLine<'a> {
         need: line.need.count,
         need_g: line.need.mass.map(Mass::to_grams),
         germination: line.germination.get(),
+        field_emergence: line.field_emergence.get(),
         plants_before_thinning: line.plants_before_thinning,
         plants: line.plants,
         drawn: drawn.collect(),

@@ -1,9 +1,11 @@
 //! The order as lines of cells, the same for all its tables. Numbers stay numbers; units stand in the heads.
 
+use jiff::civil::Date;
+
 use crate::layout::{Layout, LotGermination, SeedAmount, SeedLot};
 use crate::plan::{BedHarvest, CropBook, HarvestAmount, OrderLine, Plan};
 use crate::quantity::{Mass, Units};
-use crate::sheets::order_list::{OrderList, cost_of, packets_words, seed_words};
+use crate::sheets::order_list::{OrderList, TrayWords, cost_of, packets_words, seed_words};
 use crate::sheets::tables::cells::{Cell, Table, heads, whole, words};
 
 fn weight(mass: Option<Mass>, units: Units) -> Cell {
@@ -36,9 +38,11 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             whole(line.need.count),
             weight(line.need.mass, units),
             Cell::Number(line.germination.to_percent()),
+            Cell::Number(line.field_emergence.to_percent()),
             whole(line.plants_before_thinning),
             whole(line.plants),
             whole(line.drawn_count()),
+            whole(line.drawn_worth()),
             whole(line.to_buy.count),
             weight(line.to_buy.mass, units),
             words(&packets_words(line, units)),
@@ -47,6 +51,7 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             packets.map_or(Cell::Empty, |packets| weight(packets.amount.mass, units)),
             cost_of(line).map_or(Cell::Empty, Cell::Number),
             words(&goes_to(layout, line)),
+            words(&trays_of(layout, line)),
         ];
         cells.extend(harvest_cells(line.harvest.as_ref(), units));
         cells
@@ -64,10 +69,12 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             "what",
             "need (count)",
             &format!("need ({unit})"),
-            "counted on to come up (%)",
+            "counted on to come up in a test (%)",
+            "of that in the field (%)",
             "plants before thinning",
             "plants",
             "from the shelf (count)",
+            "worth in seed to buy (count)",
             "to buy (count)",
             &format!("to buy ({unit})"),
             "packets",
@@ -76,7 +83,8 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             &format!("in packets ({unit})"),
             "cost",
             "goes to",
-            "may give, no promise",
+            "raise in trays",
+            "may give by length of row, no promise",
             &format!("from ({of_harvest})"),
             &format!("to ({of_harvest})"),
             "from (count)",
@@ -88,26 +96,48 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
 /// The beds of a line by name. A cell of a spreadsheet holds 32,767 letters, and nobody reads as many: what is left out
 /// stands on the sheet of the beds.
 fn goes_to(layout: &Layout, line: &OrderLine) -> String {
-    let mut names = String::new();
-    for (index, of) in line.beds.iter().enumerate() {
-        let name = bed_name(layout, of.bed);
-        if index > 0 && names.len() + name.len() > MOST_LETTERS {
-            let more = line.beds.len() - index;
-            names.push_str(&format!("; and {more} more, see {BEDS}"));
+    joined(line.beds.iter().map(|of| bed_name(layout, of.bed)), BEDS)
+}
+
+/// Words of all beds in one cell, as many as there is room for; the rest stands on the sheet that is named.
+fn joined(all: impl ExactSizeIterator<Item = String>, sheet: &str) -> String {
+    let count = all.len();
+    let mut text = String::new();
+    for (index, one) in all.enumerate() {
+        if index > 0 && text.len() + one.len() > MOST_LETTERS {
+            text.push_str(&format!("; and {} more, see {sheet}", count - index));
             break;
         }
         if index > 0 {
-            names.push_str("; ");
+            text.push_str("; ");
         }
-        names.push_str(&name);
+        text.push_str(&one);
     }
-    names
+    text
+}
+
+/// The trays of a line, each bed's with its days; none where nothing is raised in trays.
+fn trays_of(layout: &Layout, line: &OrderLine) -> String {
+    let each = line.trays.iter().map(|trays| {
+        let words = TrayWords::of(layout, line, trays);
+        let day = |what: &str, day: Option<Date>| day.map_or_else(String::new, |day| format!(", {what} {day}"));
+        format!(
+            "{}: {}{}{}",
+            words.bed,
+            words.sow,
+            day("sow on", trays.sow_on),
+            day("set out on", trays.set_out)
+        )
+    });
+    joined(each, TRAYS)
 }
 
 /// Letters of names of beds in one cell.
 const MOST_LETTERS: usize = 1000;
 /// The sheet that says where everything goes.
 const BEDS: &str = "where it goes";
+/// The sheet of what is raised in trays.
+const TRAYS: &str = "trays";
 
 /// What is weighed or counted, and both ends by weight or by number.
 fn harvest_cells(harvest: Option<&BedHarvest>, units: Units) -> [Cell; 5] {
@@ -209,7 +239,7 @@ pub(super) fn beds_table(layout: &Layout, plan: &Plan) -> Table {
 pub(super) fn trays_table(layout: &Layout, plan: &Plan) -> Table {
     let lines = plan.order.lines.iter().flat_map(|line| {
         line.trays.iter().map(move |tray| {
-            let day = |day: Option<jiff::civil::Date>| day.map_or(Cell::Empty, |day| Cell::Words(day.to_string()));
+            let day = |day: Option<Date>| day.map_or(Cell::Empty, |day| Cell::Words(day.to_string()));
             vec![
                 day(tray.sow_on),
                 words(&line.crop_name),
@@ -225,7 +255,7 @@ pub(super) fn trays_table(layout: &Layout, plan: &Plan) -> Table {
         })
     });
     Table {
-        name: "trays",
+        name: TRAYS,
         lines: lines.collect(),
         heads: heads(&[
             "sow on",

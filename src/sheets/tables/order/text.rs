@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use crate::layout::Layout;
 use crate::plan::Plan;
-use crate::sheets::order_list::{OrderList, OrderWords};
+use crate::sheets::order_list::{HARVEST_BASIS, OrderList, OrderWords};
 
 /// The order in words: for each cultivar what its beds take, what the shelf gives, what to buy, and where it goes.
 pub fn order_text(layout: &Layout, plan: &Plan) -> String {
@@ -21,6 +21,9 @@ pub fn order_text(layout: &Layout, plan: &Plan) -> String {
         // Writing to a string does not fail.
         let _ = writeln!(text, "{}", trays.sentence());
     }
+    if list.lines.iter().any(|line| !line.harvest.is_empty()) {
+        let _ = writeln!(text, "What a crop may give is {HARVEST_BASIS}.");
+    }
     if let Some(cost) = list.cost_sentence() {
         let _ = writeln!(text, "{cost}");
     }
@@ -36,6 +39,7 @@ fn set_line(text: &mut String, words: &OrderWords) {
     let (from_shelf, goes_to) = (words.from_shelf.join("; "), words.goes_to.join("; "));
     for (what, said) in [
         ("need", &words.need),
+        ("comes up", &words.comes_up),
         ("plants", &words.plants),
         ("shelf", &from_shelf),
         ("to buy", &words.to_buy),

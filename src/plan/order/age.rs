@@ -1,0 +1,62 @@
+//! How old a lot is for the season, and whether it may still be counted on.
+
+use crate::catalog::Crop;
+use crate::layout::{LotGermination, SeedLot};
+use crate::plan::things::Things;
+
+/// How old a lot is for the season.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LotAge {
+    /// Not older than its kind keeps, or tested by the grower.
+    Keeps,
+    /// Older than its kind keeps, and all that is known of it is its tag.
+    OldByTag,
+    /// Older than its kind keeps, and nothing is known of it. Nothing is drawn from it.
+    OldAndUnknown,
+    /// Of a year after the season: its year must be a slip. Nothing is drawn from it.
+    AfterSeason,
+}
+
+/// Years that seed keeps of a kind that no table has.
+///
+/// # Source
+/// Common practice, no source.
+const USUAL_YEARS: u16 = 3;
+
+/// Years that sets, cloves, tubers and other living pieces keep: from one harvest to the next season.
+///
+/// # Source
+/// Common practice, no source.
+const YEARS_OF_PIECES: u16 = 1;
+
+impl LotAge {
+    /// The age of a lot in a season.
+    pub fn of(lot: &SeedLot, crop: Option<&Crop>, season: i16) -> Self {
+        let age = i32::from(season) - i32::from(lot.year);
+        if age < 0 {
+            return Self::AfterSeason;
+        }
+        if age <= i32::from(years_kept(crop)) {
+            return Self::Keeps;
+        }
+        match lot.germination {
+            LotGermination::OwnTest { .. } => Self::Keeps,
+            LotGermination::Tag(_) => Self::OldByTag,
+            LotGermination::NotKnown => Self::OldAndUnknown,
+        }
+    }
+
+    /// Whether anything is drawn from a lot of that age.
+    pub const fn gives(self) -> bool {
+        matches!(self, Self::Keeps | Self::OldByTag)
+    }
+}
+
+/// Years that a crop keeps on the shelf, in the form in which it lies there.
+pub(super) fn years_kept(crop: Option<&Crop>) -> u16 {
+    let Some(crop) = crop else { return USUAL_YEARS };
+    if Things::on_shelf(crop.method.value) != Things::Seeds {
+        return YEARS_OF_PIECES;
+    }
+    crop.seed_keeps_years.as_ref().map_or(USUAL_YEARS, |years| years.value)
+}
