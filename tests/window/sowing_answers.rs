@@ -149,8 +149,8 @@ fn packets_say_why_they_were_chosen_and_what_is_left_over() {
     assert!(window.sees_part("Fewest left over: "));
     window.fill("Packet 1 costs", "3.50", Key::Enter);
     assert!(window.sees_part("Cheapest: "));
-    let line = window.harness.state().desk().plan().order.lines.iter();
-    let line = line.filter(|line| line.crop.0 == "sweet_corn").next().unwrap();
+    let mut lines = window.harness.state().desk().plan().order.lines.iter();
+    let line = lines.find(|line| line.crop.0 == "sweet_corn").unwrap();
     let over = line.packets.as_ref().unwrap().amount.count - line.to_buy.count;
     let over = quillet::quantity::count(over);
     assert!(window.sees_part(&format!("{over} seeds left over")), "{over}");

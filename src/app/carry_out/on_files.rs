@@ -210,7 +210,7 @@ fn write(path: &Path, bytes: &[u8]) -> Result<(), String> {
 
 /// What was saved, the file's own name before its folder: of a long path the end is cut off.
 fn saved(what: &str, path: &Path) -> String {
-    let name = path.file_name().map_or_else(|| path.as_os_str(), |name| name);
+    let name = path.file_name().unwrap_or(path.as_os_str());
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
     let name = name.to_string_lossy();
     match folder {

@@ -227,7 +227,7 @@ fn plant_in(ui: &mut Ui, desk: &Desk, crop: &Crop, cultivar: Option<&OwnCultivar
     };
     let Some(bed) = bed else { return false };
     let mut change = |change| out.push(Command::Edit(Edit::Bed(bed.id, change)));
-    if !bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id) {
+    if bed.planting.as_ref().is_none_or(|planting| planting.crop != crop.id) {
         change(BedChange::SetCrop(crop.id.clone()));
     }
     let before = bed.planting.as_ref().map(|planting| &planting.crop);
