@@ -51,6 +51,7 @@ fn a_pound_of_nitrogen(materials: &[&str]) -> MixAsked {
         only_at_hand: false,
         organic_requirement: None,
         restricted_given: MassPerArea::ZERO,
+        taken: std::collections::BTreeMap::new(),
     }
 }
 
@@ -277,4 +278,40 @@ fn an_own_material_in_a_dressing_reaches_what_is_bought_in_bags() {
     let own = layout.shed_material(&id("own_blue_pellets")).unwrap().id;
     let refused = layout.apply(&Edit::Shed(ShedEdit::Remove(own))).unwrap_err();
     assert!(refused.to_string().contains("still named by"));
+}
+
+#[test]
+fn what_is_missing_altogether_is_named() {
+    let layout = two_in_the_shed();
+    let mut asked = a_pound_of_nitrogen(&["urea"]);
+    asked.least.p2o5 = MassPerArea::pounds_per_1000_square_feet(0.5);
+    let (_, _, in_the_way) = unmet(&layout, &asked);
+    assert_eq!(in_the_way, ["that none of these brings phosphate"]);
+    // There is too little of the nitrogen and of the phosphate: more of one of them alone would not do.
+    let little = Label {
+        at_hand: Some(Mass::pounds(0.5)),
+        ..bag(6.0)
+    };
+    let layout = with(&rectangle(30.0, 35.0), ShedEdit::Put(id("urea"), little.clone()));
+    let layout = with(&layout, ShedEdit::Put(id("triple_superphosphate"), little));
+    let mut asked = a_pound_of_nitrogen(&["urea", "triple_superphosphate"]);
+    asked.least.p2o5 = MassPerArea::pounds_per_1000_square_feet(1.0);
+    asked.only_at_hand = true;
+    let (_, _, in_the_way) = unmet(&layout, &asked);
+    assert_eq!(in_the_way, ["that too little of these is at hand: buy more"]);
+}
+
+#[test]
+fn no_bag_is_spent_twice() {
+    let label = Label {
+        at_hand: Some(Mass::pounds(10.0)),
+        ..bag(6.0)
+    };
+    let layout = with(&rectangle(30.0, 35.0), ShedEdit::Put(id("urea"), label));
+    let mut asked = a_pound_of_nitrogen(&["urea"]);
+    asked.only_at_hand = true;
+    close(pounds(&met(&layout, &asked), "urea"), 1.0 / 0.46, 1e-6);
+    asked.taken.insert(id("urea"), Mass::pounds(9.0));
+    let (_, never_over, _) = unmet(&layout, &asked);
+    close(pounds(&never_over, "urea"), 1.0, 1e-6);
 }

@@ -138,9 +138,7 @@ fn the_letters_of_a_crop_come_from_the_words_that_matter() {
         let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-layouts/alder-bend.ron");
         let layout = quillet::layout::store::load(&path).unwrap();
         let change = BedChange::SetCrop(CropId(crop.to_owned()));
-        let layout = layout
-            .apply(&Edit::Bed(layout.beds[0].id, change))
-            .unwrap();
+        let layout = layout.apply(&Edit::Bed(layout.beds[0].id, change)).unwrap();
         let plan = Planner::default().plan(&layout);
         let keys = quillet::sheets::drawing::crop_keys(&layout, &plan);
         assert_eq!(keys[0].letters, letters, "{crop}");

@@ -72,16 +72,32 @@ fn stairs(from: [f64; 2], steps: &[CourseStep], to: Option<f64>, units: Units) -
     line
 }
 
-/// The names of the steps, each once and not one over the other.
+/// The names of the steps, each once. Steps too near each other to be named apart share a line at the top of the last.
 fn names(course: &Course, units: Units) -> Vec<([f64; 2], String)> {
-    let mut named: Vec<([f64; 2], String)> = Vec::new();
+    let mut named: Vec<([f64; 2], Vec<&str>)> = Vec::new();
     for step in course.done.iter().chain(&course.ahead) {
-        if !named.iter().any(|(_, name)| *name == step.name) {
-            named.push(([step.at, rate_number(step.sum, units)], step.name.clone()));
+        if named.iter().any(|(_, names)| names.contains(&step.name.as_str())) {
+            continue;
+        }
+        let at = [step.at, rate_number(step.sum, units)];
+        match named.last_mut() {
+            Some((last, names)) if step.at - last[0] < TOO_NEAR => {
+                *last = at;
+                names.push(&step.name);
+            }
+            _ => named.push((at, vec![&step.name])),
         }
     }
-    named
+    let words = |names: Vec<&str>| match names.as_slice() {
+        [only] => (*only).to_owned(),
+        [first, rest @ ..] => format!("{first} and {} more", rest.len()),
+        [] => String::new(),
+    };
+    named.into_iter().map(|(at, names)| (at, words(names))).collect()
 }
+
+/// Steps nearer than this part of the season have no room for a name each.
+const TOO_NEAR: f64 = 0.04;
 
 /// Draws the plot into all the room that is left.
 pub(super) fn show(ui: &mut Ui, bed: &Bed, feeding: &BedFeeding, nutrient: Nutrient, units: Units) {
@@ -231,11 +247,20 @@ fn wanted(plot: &mut egui_plot::PlotUi<'_>, drawn: &Drawn, colours: &Colours, un
     };
     let words = format!("wanted {} {}{range}", number(level, 1), rate_unit(units));
     let words = RichText::new(words).size(12.0);
+    // Under the line where the account ends close above it.
+    let ends = [&drawn.planned, &drawn.done, &drawn.ahead];
+    let mut ends = ends.into_iter().filter_map(|line| line.last());
+    let is_taken = ends.any(|end| end[1] >= level - drawn.top * 0.01 && end[1] - level < drawn.top * 0.14);
+    let anchor = if is_taken {
+        Align2::RIGHT_TOP
+    } else {
+        Align2::RIGHT_BOTTOM
+    };
     let at = PlotPoint::new(1.0 + MARGIN - 0.005, level);
     plot.text(
         Text::new("", at, words)
             .color(colours.strong)
-            .anchor(Align2::RIGHT_BOTTOM)
+            .anchor(anchor)
             .allow_hover(false),
     );
 }

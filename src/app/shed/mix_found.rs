@@ -55,18 +55,15 @@ impl Mixing {
                 ui.label(RichText::new(words).font(theme::bold(15.0)).color(accent));
                 let why = match in_the_way.as_slice() {
                     [] => "More than one limit is in the way; ticking more materials may help.".to_owned(),
-                    [one] => format!("In the way is {one}: without it, all the others could be kept."),
-                    many => format!(
-                        "In the way is any of these: {}. Without one of them, all the others could be kept.",
-                        many.join("; ")
-                    ),
+                    [one] => format!("In the way is {one}."),
+                    many => format!("In the way is any of these: {}.", many.join("; ")),
                 };
                 ui.label(why);
                 let same = least_short.lines == never_over.lines;
                 let title = if same {
                     "The nearest mix"
                 } else {
-                    "Short by the least, over where it must be"
+                    "Comes nearest to what is wanted"
                 };
                 stays &= self.blend(ui, bed, title, "least short", least_short, rows, units, out);
                 if !same {

@@ -224,6 +224,13 @@ impl Mixing {
             // Where nobody says what the crop wants, what is asked for here is all there is to go by.
             organic_requirement: desk.layout().organic.then_some(whole),
             restricted_given: restricted_nitrogen(bed, plan, desk.material_book()).0,
+            taken: desk
+                .plan()
+                .shopping
+                .lines
+                .iter()
+                .map(|line| (line.material.clone(), line.need))
+                .collect(),
         }
     }
 

@@ -1,5 +1,7 @@
 //! Several dressings at once: a published programme, or the cheapest mix of what is in the shed.
 
+use std::collections::BTreeMap;
+
 use super::material_book::{KnownMaterial, MaterialBook};
 use super::types::NutrientRates;
 use crate::agronomy::{
@@ -83,6 +85,8 @@ pub struct MixAsked {
     pub organic_requirement: Option<MassPerArea>,
     /// Nitrogen that the bed gets already from sources that organic rules hold to a part.
     pub restricted_given: MassPerArea,
+    /// What the dressings of the layout take of each material already, so that no bag is spent twice.
+    pub taken: BTreeMap<MaterialId, Mass>,
 }
 
 /// What comes of mixing.
@@ -181,7 +185,7 @@ pub fn mix_for(asked: &MixAsked, book: &MaterialBook, units: Units) -> Result<Mi
         Mix::Unmet(unmet) => Ok(MixFound::Unmet {
             least_short: words(unmet.least_short),
             never_over: words(unmet.never_over),
-            in_the_way: in_the_way(&unmet.in_the_way, &materials),
+            in_the_way: in_the_way(&unmet.in_the_way, &materials, &to_mix, &target),
         }),
     }
 }
@@ -199,7 +203,10 @@ fn to_mix(known: &KnownMaterial, asked: &MixAsked) -> MixMaterial {
         analysis: known.analysis(),
         available: known.available_n,
         price_per_kilogram: known.price_per_kilogram(),
-        at_hand: asked.only_at_hand.then(|| known.at_hand.unwrap_or(Mass::ZERO)),
+        at_hand: asked.only_at_hand.then(|| {
+            let taken = asked.taken.get(&known.material.id).copied().unwrap_or(Mass::ZERO);
+            (known.at_hand.unwrap_or(Mass::ZERO) - taken).max(Mass::ZERO)
+        }),
         is_restricted: known.organic_part().is_some(),
     }
 }
@@ -278,10 +285,36 @@ fn beyond(nutrient: Nutrient, brings: MassPerArea, asked: &MixAsked, units: Unit
 const NOTHING: Mass = Mass::kilograms(1e-6);
 
 /// The limits that are in the way, in words. That less could be wanted goes without saying where something else is in
-/// the way too.
-fn in_the_way(limits: &[Limit], materials: &[&KnownMaterial]) -> Vec<String> {
+/// the way too. Where no single limit is, what is missing altogether is named, or that there is too little of everything.
+fn in_the_way(
+    limits: &[Limit],
+    materials: &[&KnownMaterial],
+    to_mix: &[MixMaterial],
+    target: &MixTarget,
+) -> Vec<String> {
+    let brings = |nutrient: Nutrient| to_mix.iter().any(|material| nutrient.part_of(material.analysis) > 0.0);
+    let missing = Nutrient::ALL
+        .into_iter()
+        .filter(|&nutrient| target.least.of(nutrient) > Mass::ZERO && !brings(nutrient));
+    let missing: Vec<String> = missing
+        .map(|nutrient| format!("that none of these brings {}", nutrient.name()))
+        .collect();
+    if !missing.is_empty() {
+        return missing;
+    }
     let is_want = |limit: &Limit| matches!(limit, Limit::Least(_));
     let only_wants = limits.iter().all(is_want);
+    let has_less = to_mix.iter().any(|material| material.at_hand.is_some());
+    if only_wants && has_less {
+        let boundless = |material: &MixMaterial| MixMaterial {
+            at_hand: None,
+            ..*material
+        };
+        let boundless: Vec<MixMaterial> = to_mix.iter().map(boundless).collect();
+        if matches!(agronomy::mix(&boundless, target), Ok(Mix::Met(_))) {
+            return vec!["that too little of these is at hand: buy more".to_owned()];
+        }
+    }
     let told = limits.iter().filter(|limit| only_wants || !is_want(limit));
     told.map(|limit| limit_words(*limit, materials)).collect()
 }

@@ -75,6 +75,8 @@ fn add_up<'a>(
     steps: impl Iterator<Item = (&'a FeedingStep, (MassPerArea, Vec<f64>))>,
 ) -> Vec<CourseStep> {
     let mut course: Vec<CourseStep> = steps
+        // What brings none of it is no step of this nutrient.
+        .filter(|(_, (amount, _))| *amount > MassPerArea::ZERO)
         .flat_map(|(step, (amount, times))| {
             let each = amount / times.len().max(1) as f64;
             times.into_iter().map(move |at| CourseStep {
