@@ -139,7 +139,7 @@ fn hills_say_what_to_drop_and_how_many_stay_empty() {
     let empty = (plants as f64 / 2.0 / 16.0).round();
     assert!(window.sees_part("drop 4 seeds in each hill"));
     assert!(window.sees_part(&format!("about {empty} hill")));
-    window.fill("Good seeds a hill", "3", Key::Enter);
+    window.fill("Good seeds", "3", Key::Enter);
     assert!(window.sees_part("drop 6 seeds in each hill"));
 }
 

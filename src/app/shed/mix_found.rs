@@ -67,16 +67,7 @@ impl Mixing {
                 };
                 stays &= self.blend(ui, bed, title, "least short", least_short, rows, units, out);
                 if !same {
-                    stays &= self.blend(
-                        ui,
-                        bed,
-                        "Never over, short where it must be",
-                        "never over",
-                        never_over,
-                        rows,
-                        units,
-                        out,
-                    );
+                    stays &= self.blend(ui, bed, "Goes over nothing", "never over", never_over, rows, units, out);
                 }
             }
         }
