@@ -53,7 +53,8 @@ pub fn place(placement: Placement, units: Units) -> String {
     }
 }
 
-/// What it is shared out by, with the numbers: "by row feet: 330 ft × 3 ft = 990 sq ft".
+/// What it is shared out by, with the numbers: "by row feet: 330 ft × 3 ft = 990 sq ft". Where the strip is not the row
+/// spacing, the ground that the account counts is another, and is said apart.
 pub fn goes_by(bed: &Bed, plan: &BedPlan, dressing: &Dressing, of_plan: &DressingPlan, units: Units) -> String {
     let rows = plan.totals.row_length.show_total(units);
     let row_feet = match units {
@@ -64,11 +65,14 @@ pub fn goes_by(bed: &Bed, plan: &BedPlan, dressing: &Dressing, of_plan: &Dressin
         (GoesBy::Ground, _) => format!("by the bed's ground: {}", of_plan.counted.show(units)),
         (GoesBy::RowFeet, Amount::PerArea(_)) => {
             let strip = dressing.placement.strip().unwrap_or(bed.row_spacing);
-            format!(
-                "by {row_feet}: {rows} × {} = {}",
-                strip.show_short(units),
-                of_plan.counted.show(units)
-            )
+            let strips = (plan.totals.row_length * strip).show(units);
+            let counted = of_plan.counted.show(units);
+            let apart = if strips == counted {
+                String::new()
+            } else {
+                format!("; the account counts the rows' whole ground, {counted}")
+            };
+            format!("by {row_feet}: {rows} × {} = {strips}{apart}", strip.show_short(units))
         }
         (GoesBy::RowFeet, _) => format!("by {row_feet}: {rows}"),
         (GoesBy::Plants, _) => format!("by plants: {}", count(plan.totals.plants)),

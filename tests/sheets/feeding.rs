@@ -3,7 +3,7 @@
 use quillet::layout::{Amount, Dressing, Layout, Placement, Used, When};
 use quillet::layout::{BedChange, BedId};
 use quillet::plan::{ColumnKind, Ledger, Plan, Planner};
-use quillet::quantity::{Mass, MassPerArea, Units};
+use quillet::quantity::{Length, Mass, MassPerArea, Units};
 use quillet::sheets::feeding_list::{DressingWords, FeedingList};
 use quillet::sheets::page::{Frame, PageError, Paper, Role, feeding_pages};
 use quillet::sheets::tables::{feed_csv, feed_json, feed_xlsx};
@@ -55,6 +55,22 @@ fn the_trades_side_dressing_goes_by_row_feet() {
     assert_eq!(words.pace_words(), "4.8 oz per 10 ft");
     assert!(!words.pace_scoop.is_empty() && words.scoops_note.contains("guide"));
     assert_eq!(words.changed, "");
+}
+
+/// 10 lb to 1,000 sq ft on strips of 1 ft: 330 sq ft take 3.3 lb. The account counts the whole 990 sq ft of the rows.
+/// Arithmetic.
+#[test]
+fn a_narrow_strip_multiplies_out_and_the_accounts_ground_is_said_apart() {
+    let strip = Some(Length::feet(1.0));
+    let words = alone(Dressing {
+        placement: Placement::SideDress { strip },
+        ..side_dressing("1st side-dressing", When::Unsaid)
+    });
+    assert_eq!(spaced(&words.total), "3.30 lb");
+    assert_eq!(
+        words.goes_by,
+        "by row feet: 330 ft × 1 ft = 330 sq ft; the account counts the rows' whole ground, 990 sq ft"
+    );
 }
 
 /// The same broadcast counts the plot's 1,050 sq ft, "approximately 1,000 sq ft": 10.5 lb. Common practice, no source.
@@ -323,6 +339,13 @@ fn tables_hold_numbers_that_add_up() {
     assert!((sum(nitrogen) - 1.8).abs() < 0.001);
     let meal = lines.iter().find(|line| &line[name] == "Before planting").unwrap();
     assert_eq!(&meal[cups], "", "no cup weight, no cups");
+    // Tables count nitrogen as the accounts do: what comes free in the season.
+    let meals = &plan.beds[1].dressings[0];
+    assert!(meals.available_n.get() < 1.0);
+    let counted = lines.iter().filter(|line| &line[name] == "Before planting");
+    let counted: f64 = counted.map(|line| line[nitrogen].parse::<f64>().unwrap()).sum();
+    let right = meals.total.to_pounds() * meals.analysis.n.get() * meals.available_n.get();
+    assert!((counted - right).abs() < 0.002, "{counted} of {right}");
 
     let bytes = feed_xlsx(&layout, &plan, jiff::civil::date(2027, 1, 12)).unwrap();
     assert!(bytes.starts_with(b"PK\x03\x04"));

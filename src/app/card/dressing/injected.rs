@@ -46,7 +46,8 @@ pub(super) fn fields(ui: &mut Ui, field: Id, injecting: Injecting, units: Units)
         &number(injecting.ratio, 2),
         read_ratio,
     ) {
-        changed.ratio = ratio;
+        changed.ratio = ratio.parts;
+        changed.to_water = ratio.to_water.unwrap_or(injecting.to_water);
     }
     if let Some(to_water) = form::choices(ui, field.with("to water"), "Counted", chosen, &ways) {
         changed.to_water = to_water;
@@ -82,19 +83,41 @@ fn read_tank(text: &str, units: Units) -> Result<Volume, String> {
     }
 }
 
-/// A ratio: `100`, `1:100`, `1 in 100`.
-fn read_ratio(text: &str) -> Result<f64, String> {
-    let parts = ["1:", "1 :", "1 in", "1 to"]
-        .iter()
-        .find_map(|start| text.strip_prefix(start))
-        .unwrap_or(text);
+/// A ratio as it is typed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Ratio {
+    /// The parts that one of stock goes to.
+    parts: f64,
+    /// Whether they are water that it is added to; not said where only a number is typed.
+    to_water: Option<bool>,
+}
+
+/// Reads a ratio: `100`; `1 in 100` and `1:100`, of what comes out; `1 to 100`, of the water it is added to.
+fn read_ratio(text: &str) -> Result<Ratio, String> {
+    let starts = [
+        ("1:", false),
+        ("1 :", false),
+        ("1 in ", false),
+        ("1 part in ", false),
+        ("1 to ", true),
+        ("1 part to ", true),
+    ];
+    let lower = text.trim().to_lowercase();
+    let said = starts
+        .into_iter()
+        .find_map(|(start, to_water)| Some((lower.strip_prefix(start)?, to_water)));
+    let (parts, to_water) = said.map_or((lower.as_str(), None), |(parts, to_water)| (parts, Some(to_water)));
+    let parts = parts.trim();
     parts
+        .strip_suffix("of water")
+        .unwrap_or(parts)
         .trim()
         .replace(',', "")
         .parse::<f64>()
         .ok()
-        .filter(|ratio| (1.0..=100_000.0).contains(ratio))
-        .ok_or_else(|| format!("“{text}” is not understood; write 1 or more, such as 100 or 1:100"))
+        .filter(|parts| (1.0..=100_000.0).contains(parts))
+        .map(|parts| Ratio { parts, to_water })
+        .ok_or_else(|| format!("“{text}” is not understood; write 100, 1 in 100, or 1 to 100 of water"))
 }
 
 /// What one run comes to.
@@ -224,5 +247,28 @@ fn depth(depth: Length, units: Units) -> String {
     match units {
         Units::Customary => format!("{} in deep", number(depth.to_inches(), 2)),
         Units::Metric => format!("{} mm deep", number(depth.to_metres() * 1000.0, 1)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_in_so_many_counts_the_feed_and_one_to_so_many_the_water() {
+        for (typed, parts, to_water) in [
+            ("100", 100.0, None),
+            ("1,000", 1000.0, None),
+            ("1:100", 100.0, Some(false)),
+            ("1 in 100", 100.0, Some(false)),
+            ("1 to 100", 100.0, Some(true)),
+            ("1 to 100 of water", 100.0, Some(true)),
+            ("1 Part To 64", 64.0, Some(true)),
+        ] {
+            assert_eq!(read_ratio(typed), Ok(Ratio { parts, to_water }), "{typed}");
+        }
+        for typed in ["", "0", "1 of 100", "1 to", "many"] {
+            assert!(read_ratio(typed).is_err(), "{typed}");
+        }
     }
 }

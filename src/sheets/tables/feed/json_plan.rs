@@ -38,6 +38,7 @@ struct JsonDressing<'a> {
     day: Option<String>,
     place: String,
     goes_by: &'static str,
+    /// The ground that the account counts, whatever the strip.
     counted_m2: f64,
     times: u16,
     planned_kg: f64,

@@ -135,7 +135,7 @@ pub(super) fn rows_table(layout: &Layout, plan: &Plan) -> Table {
                 units.mass(*mass),
                 units.volume(dressing.volume(*mass)),
             ]);
-            line.extend(Nutrient::ALL.map(|nutrient| units.mass(*mass * nutrient.part_of(dressing.analysis))));
+            line.extend(Nutrient::ALL.map(|nutrient| units.mass(*mass * dressing.part_of(nutrient))));
             lines.push(line);
         }
     }

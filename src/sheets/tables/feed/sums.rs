@@ -33,7 +33,7 @@ pub(super) fn dressings_table(layout: &Layout, plan: &Plan) -> Table {
             off.map_or(Cell::Empty, |off| Cell::Number(off * 100.0)),
             units.volume(dressing.volume(dressing.total)),
         ]);
-        line.extend(Nutrient::ALL.map(|nutrient| units.mass(dressing.total * nutrient.part_of(dressing.analysis))));
+        line.extend(Nutrient::ALL.map(|nutrient| units.mass(dressing.total * dressing.part_of(nutrient))));
         line
     });
     Table {
