@@ -25,6 +25,7 @@ pub(super) fn dressing_plan(dressing: &Dressing, bed: &Bed, plan: &BedPlan, book
         planned: Mass::ZERO,
         is_done: false,
         times,
+        is_injected: matches!(dressing.placement, Placement::Injected(_)),
         counted: counted(dressing, bed, plan),
         goes_by: goes_by(dressing),
         analysis: known.map(KnownMaterial::analysis).unwrap_or_default(),

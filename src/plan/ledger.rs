@@ -80,7 +80,7 @@ impl Ledger {
         columns.extend(set_out_column(bed));
         columns.extend(set_out_weight_column(bed, units));
         for (index, dressing) in bed.dressings.iter().enumerate() {
-            if dressing.problem.is_none() {
+            if dressing.problem.is_none() && !dressing.is_injected {
                 columns.push(product_column(dressing, index, units));
                 columns.extend(scoops_column(dressing, index, units));
             }

@@ -224,6 +224,8 @@ pub struct DressingPlan {
     pub is_done: bool,
     /// How many times it is given.
     pub times: u16,
+    /// Whether it goes through the tape, all rows at once, so that nobody measures it out row by row.
+    pub is_injected: bool,
     /// The ground that it feeds: the bed's where it is broadcast, or a strip one row spacing wide for every row. A band
     /// on a narrower strip feeds the row's whole ground all the same.
     pub counted: Area,

@@ -232,30 +232,12 @@ impl Volume {
         format!("{cups} {name}")
     }
 
-    /// For measuring out by hand, in quarter cups: `2½ cups`, `¾ cup`, `less than ¼ cup`.
-    pub fn show_quarter_cups(self) -> String {
-        let quarters = (self.to_cups() * 4.0).round();
-        let whole = (quarters / 4.0).floor();
-        let fraction = match quarters - whole * 4.0 {
-            rest if rest < 0.5 => "",
-            rest if rest < 1.5 => "¼",
-            rest if rest < 2.5 => "½",
-            _ => "¾",
-        };
-        if quarters < 0.5 {
-            return "less than ¼ cup".to_owned();
-        }
-        let whole_part = if whole > 0.0 { fixed(whole, 0) } else { String::new() };
-        let name = if quarters > 4.5 { "cups" } else { "cup" };
-        format!("{whole_part}{fraction} {name}")
-    }
-
-    /// For measuring out by cup or spoon: quarter cups from a quarter cup up, then half tablespoons, then quarter
-    /// teaspoons: `2½ cups`, `2½ tbsp`, `¾ tsp`, `less than ¼ tsp`.
+    /// For measuring out by cup or spoon, so fine that a pace and a row agree: tenths of a cup from a cup up, then half
+    /// tablespoons, then quarter teaspoons: `1.3 cups`, `6½ tbsp`, `¾ tsp`, `less than ¼ tsp`.
     pub fn show_measure(self) -> String {
-        // Decided on the shown step: 3¾ tablespoons and more show as a quarter cup.
-        if self >= Self::tablespoons(3.75) {
-            return self.show_quarter_cups();
+        // From a hair under a cup.
+        if self >= Self::tablespoons(15.75) {
+            return self.show_cups();
         }
         let (steps, each, unit) = if self >= Self::tablespoons(0.75) {
             ((self.to_tablespoons() * 2.0).round(), 2.0, "tbsp")

@@ -96,7 +96,7 @@ proptest! {
     fn spoons(tablespoons in 0.1..20.0_f64) {
         let volume = Volume::tablespoons(tablespoons);
         let read = |text: &str| Volume::parse(text, Customary).map(Volume::to_tablespoons);
-        let step = if tablespoons < 0.75 { 0.25 / 3.0 } else if tablespoons < 3.75 { 0.5 } else { 4.0 };
+        let step = if tablespoons < 0.75 { 0.25 / 3.0 } else if tablespoons < 15.75 { 0.5 } else { 1.6 };
         same!(volume.show_measure(), read, tablespoons, step);
     }
 

@@ -101,6 +101,7 @@ impl BedSpec<'_> {
                     planned: rows.iter().copied().sum(),
                     is_done: false,
                     times: 1,
+                    is_injected: false,
                     counted: Area::square_feet(1440.0),
                     rows,
                     goes_by: GoesBy::RowFeet,

@@ -92,6 +92,8 @@ fn lime(bed: &Bed, plan: &BedPlan) -> Option<LimePlan> {
     let lime = bed.feeding.laboratory.as_ref()?.lime?;
     let rate = agronomy::lime_for(lime.rate, lime.purity * 100.0).ok()?;
     Some(LimePlan {
+        asked: lime.rate,
+        purity: lime.purity,
         rate,
         total: rate * plan.area,
         doses: agronomy::lime_doses(lime.rate),

@@ -223,6 +223,10 @@ const A_FIFTH: f64 = 0.2;
 /// Lime for a bed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LimePlan {
+    /// What the laboratory asks for, over ground, of pure limestone.
+    pub asked: MassPerArea,
+    /// Calcium carbonate equivalent of the lime in hand, as a part.
+    pub purity: f64,
     /// Of the lime in hand, over ground.
     pub rate: MassPerArea,
     /// Of the lime in hand, for the bed's ground.

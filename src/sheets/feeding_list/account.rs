@@ -121,10 +121,15 @@ pub fn lime_words(feeding: &BedFeeding, units: Units) -> String {
             0 | 1 => String::new(),
             doses => format!(", in {doses} doses half a year apart"),
         };
+        let asked = lime.asked.show_garden(units);
+        let total = lime.total.show_product(units);
+        if (lime.purity - 1.0).abs() < 5e-4 {
+            return format!("the laboratory asks for {asked}, {total} in all{doses}");
+        }
         format!(
-            "lime {}, {} in all{doses}",
+            "the laboratory asks for {asked} of pure lime; of yours at {} % that is {}, {total} in all{doses}",
+            number(lime.purity * 100.0, 1),
             lime.rate.show_garden(units),
-            lime.total.show_product(units)
         )
     })
 }

@@ -126,13 +126,15 @@ fn words_of(
         weight: product.map_or_else(String::new, |column| column.cell(row)),
         scoops: scoops.map_or_else(String::new, |column| scoop_cell(column, &column.cell(row))),
     });
-    let total = if ledger.numbers.is_empty() {
+    // What goes through the tape is weighed once for all rows.
+    let has_rows = !of_plan.is_injected && !ledger.numbers.is_empty();
+    let total = if !has_rows {
         of_plan.total.show_product(units)
     } else {
         product.map_or_else(String::new, Column::total)
     };
     let has_amounts = of_plan.problem.is_none();
-    let pace = pace(plan, of_plan, units).filter(|_| has_amounts);
+    let pace = pace(plan, of_plan, units).filter(|_| has_amounts && has_rows);
     DressingWords {
         dressing: dressing.id,
         name: dressing.name.clone(),
@@ -146,7 +148,11 @@ fn words_of(
             String::new()
         },
         problem: of_plan.problem.clone().unwrap_or_default(),
-        rows: if has_amounts { rows.collect() } else { Vec::new() },
+        rows: if has_amounts && has_rows {
+            rows.collect()
+        } else {
+            Vec::new()
+        },
         total: if has_amounts { total } else { String::new() },
         scoops: scoops.map_or_else(String::new, |column| scoop_cell(column, &column.total())),
         scoops_note: if of_plan.density.is_some() { GUIDE } else { NO_CUP },

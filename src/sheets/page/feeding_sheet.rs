@@ -183,7 +183,7 @@ fn set_accounts(setting: &mut Setting<'_>, fed: &FedBed, units: Units) {
             .sentence(Role::Sentence, &sentence, CAUTION_SIZE, Ink::Strong);
     }
     if !fed.lime.is_empty() {
-        let sentence = format!("The laboratory calls for {}.", fed.lime);
+        let sentence = format!("Lime: {}.", fed.lime);
         setting
             .sheet
             .sentence(Role::Sentence, &sentence, CAUTION_SIZE, Ink::Strong);
@@ -259,7 +259,7 @@ fn set_runs(setting: &mut Setting<'_>, runs: &[RunWords]) {
             "at the outlets",
             "how long",
         ],
-        ticks: false,
+        ticks: true,
     };
     let strengths: Vec<[String; 3]> = runs.iter().map(run_words).collect();
     let lines: Vec<_> = runs
