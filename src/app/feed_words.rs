@@ -1,4 +1,4 @@
-//! Reading what a grower types for feeding, and wording it back. Each reader says what would do when it cannot read.
+//! Reading what a grower types for feeding. Each reader says what would do when it cannot read.
 
 use std::ops::{Div, Mul};
 
@@ -9,25 +9,6 @@ use crate::quantity::{
     Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume, number,
 };
 
-/// A weight as a scale shows it: `14.2 oz` below a pound, `13.2 lb`; `850 g` below a kilogram, `1.36 kg`.
-pub(super) fn weight(mass: Mass, units: Units) -> String {
-    match units {
-        Units::Customary if mass.to_ounces().abs() < 15.95 => format!("{} oz", number(mass.to_ounces(), 1)),
-        Units::Customary => format!("{} lb", number(mass.to_pounds(), 1)),
-        Units::Metric if mass.to_grams().abs() < 999.5 => format!("{} g", number(mass.to_grams(), 0)),
-        Units::Metric => mass.show_product(units),
-    }
-}
-
-/// A measure of poured material, in quarter cups below four: `2½ cups`, `18.4 cups`, `350 ml`.
-pub(super) fn measure(volume: Volume, units: Units) -> String {
-    match units {
-        Units::Customary if volume.to_cups() < 3.995 => volume.show_measure(),
-        Units::Customary => volume.show_cups(),
-        Units::Metric => volume.show(units),
-    }
-}
-
 /// Two ends as `1.1 to 1.3 lb`, or as one where they show alike.
 pub(super) fn span(low: &str, high: &str) -> String {
     if low == high {
@@ -37,28 +18,6 @@ pub(super) fn span(low: &str, high: &str) -> String {
         (Some((number, unit)), Some((_, other))) if unit == other => format!("{number} to {high}"),
         _ => format!("{low} to {high}"),
     }
-}
-
-/// A rate over ground without its unit, in pounds to the acre or kilograms to the hectare.
-pub(super) fn field_number(rate: MassPerArea, units: Units) -> String {
-    let value = match units {
-        Units::Customary => rate.to_pounds_per_acre(),
-        Units::Metric => rate.to_kilograms_per_hectare(),
-    };
-    number(value, if value.abs() < 9.95 { 1 } else { 0 })
-}
-
-/// The unit of [`field_number`].
-pub(super) const fn field_unit(units: Units) -> &'static str {
-    match units {
-        Units::Customary => "lb/acre",
-        Units::Metric => "kg/ha",
-    }
-}
-
-/// A rate with its unit: `57 lb/acre`.
-pub(super) fn field_rate(rate: MassPerArea, units: Units) -> String {
-    format!("{} {}", field_number(rate, units), field_unit(units))
 }
 
 /// Reads a rate over ground that may be left out.

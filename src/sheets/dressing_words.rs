@@ -2,7 +2,7 @@
 
 use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
 use crate::plan::{BedPlan, DressingPlan, GoesBy};
-use crate::quantity::{Length, Units, count};
+use crate::quantity::{Units, count, number};
 
 /// The material with its analysis, which is said once where the name has it: "Urea (46-0-0)".
 pub fn material(of_plan: &DressingPlan) -> String {
@@ -14,42 +14,57 @@ pub fn material(of_plan: &DressingPlan) -> String {
     }
 }
 
-/// How much, and of what: "1.5 lb/1,000 sq ft of nitrogen".
+/// How much, and of what: "65 lb/acre of nitrogen".
 pub fn amount(dressing: &Dressing, units: Units) -> String {
-    let amount = match dressing.amount {
-        Amount::PerArea(rate) => rate.show_garden(units),
-        Amount::PerRowLength(rate) => rate.show(units),
-        Amount::PerPlant(each) => format!("{} a plant", each.show_seed(units)),
-    };
-    match counted(dressing.basis) {
-        "" => amount,
-        counted => format!("{amount} of {counted}"),
+    let amount = rate(dressing.amount, dressing.basis, units);
+    match dressing.basis {
+        Basis::Product => amount,
+        basis => format!("{amount} of {}", counted(basis)),
     }
 }
 
-/// What an amount counts; nothing where it is the product itself.
+/// An amount as growers write it: a nutrient goes by the acre, as it is recommended, a product by 1,000 sq ft.
+pub fn rate(amount: Amount, basis: Basis, units: Units) -> String {
+    match amount {
+        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden(units),
+        Amount::PerArea(rate) => rate.show_field(units),
+        Amount::PerRowLength(rate) => rate.show(units),
+        Amount::PerPlant(each) => match units {
+            Units::Customary => format!("{} oz/plant", number(each.to_ounces(), 3)),
+            Units::Metric => format!("{} g/plant", number(each.to_grams(), 3)),
+        },
+    }
+}
+
+/// What an amount counts.
 pub const fn counted(basis: Basis) -> &'static str {
     match basis {
-        Basis::Product => "",
+        Basis::Product => "product",
         Basis::Nitrogen => "nitrogen",
-        Basis::Phosphate => "phosphate",
-        Basis::Potash => "potash",
+        Basis::Phosphate => "phosphate, P2O5",
+        Basis::Potash => "potash, K2O",
     }
 }
 
-/// Where it goes: "beside the plants, on a strip 1 ft wide".
-pub fn place(placement: Placement, units: Units) -> String {
-    let wide = |strip: Length| format!("{} wide", strip.show_short(units));
+/// Which way it goes down.
+pub const fn way(placement: Placement) -> &'static str {
     match placement {
-        Placement::Broadcast => "broadcast".to_owned(),
-        Placement::Band { strip: None } => "in a band".to_owned(),
-        Placement::Band { strip: Some(strip) } => format!("in a band {}", wide(strip)),
-        Placement::SideDress { strip: None } => "beside the plants".to_owned(),
-        Placement::SideDress { strip: Some(strip) } => format!("beside the plants, on a strip {}", wide(strip)),
-        Placement::Injected(injecting) => match injecting.times {
-            1 => "through the tape".to_owned(),
-            times => format!("through the tape, {times} times"),
-        },
+        Placement::Broadcast => "broadcast over the bed",
+        Placement::Band { .. } => "in a band at the row",
+        Placement::SideDress { .. } => "beside the plants",
+        Placement::Injected(_) => "through the tape",
+    }
+}
+
+/// Where it goes, with its strip or how often: "beside the plants, on a strip 1 ft wide".
+pub fn place(placement: Placement, units: Units) -> String {
+    let way = way(placement);
+    match placement {
+        Placement::Injected(injecting) if injecting.times > 1 => format!("{way}, {} times", injecting.times),
+        Placement::Band { strip: Some(strip) } | Placement::SideDress { strip: Some(strip) } => {
+            format!("{way}, on a strip {} wide", strip.show_short(units))
+        }
+        _ => way.to_owned(),
     }
 }
 

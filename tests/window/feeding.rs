@@ -114,7 +114,7 @@ fn the_question_opens_what_a_bed_wants_and_has_and_answers_in_a_line() {
     assert!(window.sees("Nitrogen 130 lb/acre"));
     assert!(window.sees_part("published general rate: soil with 2 to 10 % organic matter"));
     assert!(window.sees_part("no rate of phosphate or potash is published here"));
-    assert!(window.sees_part("lb/acre over"));
+    assert!(window.sees_part("over by "));
 }
 
 #[test]
@@ -182,7 +182,7 @@ fn lime_comes_to_what_the_label_makes_of_it() {
     fill(&mut window, "Purity", "75");
     // Penn State, Home Garden report notes: amount × 100 ÷ 75, and two doses for 15 lb/100 sq ft. The bed has
     // 1,440 sq ft, so 1.44 × 150 × 100 ÷ 75 = 288 lb.
-    assert!(window.sees("288 lb of that lime for the bed, in 2 doses, half a year apart"));
+    assert!(window.sees("288.00 lb of that lime for the bed, in 2 doses, half a year apart"));
     let before = steps(&window);
     fill(&mut window, "Purity", "0");
     assert!(window.sees_part("a percentage over 0"));
@@ -273,8 +273,8 @@ fn what_was_really_used_shrinks_the_next_dressing() {
     let planned = plan(&window).dressings[1].planned.to_pounds();
     assert!(near(planned, 13.2), "{planned}");
     fill(&mut window, "Amount used", "15.84");
-    assert!(window.sees("20 % more than the 13.2 lb planned"));
-    assert!(window.sees("“2nd side-dress” shrinks from 13.2 lb to 10.6 lb"));
+    assert!(window.sees("20 % more than the 13.20 lb planned"));
+    assert!(window.sees("“2nd side-dress” shrinks from 13.20 lb to 10.56 lb"));
     fill(&mut window, "Done on", "12 June");
     let on = dressing(&window, 1).used.unwrap().on.unwrap();
     assert_eq!(on.to_string(), "2027-06-12");
@@ -343,7 +343,7 @@ fn a_run_through_the_tape_says_how_strong_and_how_long_it_is() {
     };
     assert_eq!((injecting.times, injecting.every_days), (3, 7));
     assert!(window.sees("Each run"));
-    assert!(window.sees("13.2 lb in 5 gal of water"));
+    assert!(window.sees("13.20 lb in 5 gal of water"));
     // 13.2 lb in 5 gal are 2.64 lb/gal. A hundredth of that in the feed, 15 % of it nitrogen: 119,826 ppm to the
     // pound in a gallon, so 474.5 ppm.
     assert!(window.sees("stock of 2.64 lb/gal"));
@@ -364,7 +364,7 @@ fn a_run_through_the_tape_says_how_strong_and_how_long_it_is() {
         ("Times", "0", "from 1"),
         ("Stock tank", "5", "needs a unit"),
         ("Stock tank", "0 gal", "over zero"),
-        ("1 of stock", "0.5", "1 or more"),
+        ("1 of stock", "0.5", "1 in 100"),
         ("Its width", "0 in", "over zero"),
     ] {
         fill(&mut window, label, typed);
@@ -373,9 +373,15 @@ fn a_run_through_the_tape_says_how_strong_and_how_long_it_is() {
         assert_eq!(steps(&window), before, "{label} {typed}");
     }
     fill(&mut window, "Stock tank", "50 gal");
-    assert!(window.sees("13.2 lb in 50 gal of water"));
+    assert!(window.sees("13.20 lb in 50 gal of water"));
     fill(&mut window, "1 of stock", "1:200");
     assert!(window.sees_part("of 200 parts that come out, one is stock"));
+    fill(&mut window, "1 of stock", "1 to 100");
+    assert!(window.sees_part("each part of stock is added to 100 of water"));
+    let Placement::Injected(injecting) = dressing(&window, 2).placement else {
+        panic!("through the tape")
+    };
+    assert!(injecting.to_water);
 }
 
 #[test]
@@ -392,13 +398,13 @@ fn a_bed_without_tape_is_told_so_at_the_field() {
 fn a_dressing_says_what_each_row_and_each_stretch_takes() {
     let mut window = at_dressing("1st side-dress");
     // Ten rows of 44 ft on 3 ft: 10 lb/1,000 sq ft are 1.32 lb to a row and 0.3 lb, 4.8 oz, to 10 ft.
-    assert!(window.sees_part("A row: 1.3 lb"));
-    assert!(window.sees_part("Each 10 ft of row: 4.8 oz"));
-    assert!(window.sees_part("by row feet"));
+    assert!(window.sees_part("A row: 1.32\u{a0}lb"));
+    assert!(window.sees_part("Pace: 4.8 oz per 10 ft"));
+    assert!(window.sees_part("by row feet: 440 ft × 3 ft = 1,320 sq ft"));
     // 15 % of 435.6 lb/acre.
     assert!(window.sees("brings nitrogen 65 lb/acre"));
     choose(&mut window, "beside the plants", "broadcast over the bed");
-    assert!(window.sees_part("by its ground"));
+    assert!(window.sees_part("by the bed's ground"));
 
     let before = steps(&window);
     for typed in ["a lot", "-3 lb/100 ft", "12"] {

@@ -66,10 +66,9 @@ fn dressing_line(ui: &mut Ui, widths: &[f32; 6], bed: &FedBed, words: &DressingW
             return (goes, false);
         }
         let turned = fixed(ui, row, |ui| {
-            let (weight, scoops) = each_row(&words.rows);
-            ui.label(bold(ui, weight));
-            if !scoops.is_empty() {
-                ui.label(plain(ui, scoops));
+            ui.label(bold(ui, &words.each_row));
+            if !words.each_row_scoops.is_empty() {
+                ui.label(plain(ui, &words.each_row_scoops));
             }
             if words.times > 1 {
                 ui.label(soft(ui, format!("all {} times", words.times)));
@@ -112,28 +111,6 @@ fn rows_button(ui: &mut Ui, words: &DressingWords, is_open: bool) -> bool {
     let label = if is_open { "Put rows away" } else { "Row by row" };
     let button = egui::Button::new(RichText::new(label).size(12.0).color(accent).underline());
     ui.add(button.frame(false)).clicked()
-}
-
-/// What each row gets: once where all get the same, else from the least to the most.
-fn each_row(rows: &[FedRow]) -> (String, String) {
-    let span = |of: &dyn Fn(&FedRow) -> &str| -> String {
-        let Some(first) = rows.first().map(of) else {
-            return String::new();
-        };
-        if rows.iter().all(|row| of(row) == first) {
-            return first.to_owned();
-        }
-        // As they are shown, the number is all up to the first space.
-        let size = |row: &&FedRow| -> f64 {
-            let number = of(row).split('\u{a0}').next().unwrap_or_default();
-            number.replace(',', "").parse().unwrap_or(0.0)
-        };
-        let least = rows.iter().min_by(|a, b| size(a).total_cmp(&size(b))).map_or("", of);
-        let most = rows.iter().max_by(|a, b| size(a).total_cmp(&size(b))).map_or("", of);
-        let least = least.split('\u{a0}').next().unwrap_or_default();
-        format!("{least} to {most}")
-    };
-    (span(&|row| row.weight.as_str()), span(&|row| row.scoops.as_str()))
 }
 
 /// Every row by itself, down and then across, in as many columns as there is room for.

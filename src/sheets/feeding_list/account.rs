@@ -48,6 +48,12 @@ pub fn rate_number(rate: MassPerArea, units: Units) -> f64 {
     }
 }
 
+/// A rate in that unit without it, in tenths below ten: `8.5`, `57`.
+pub fn rate_words(rate: MassPerArea, units: Units) -> String {
+    let value = rate_number(rate, units);
+    number(value, if value.abs() < 9.95 { 1 } else { 0 })
+}
+
 /// How an account stands, in a few words.
 pub fn standing_words(standing: Standing, units: Units) -> String {
     match standing {
@@ -81,7 +87,7 @@ pub fn account_words(feeding: &BedFeeding, units: Units) -> Vec<AccountWords> {
 }
 
 fn words_of(nutrient: Nutrient, want: Option<&Want>, account: &Account, units: Units) -> AccountWords {
-    let rate = |rate: MassPerArea| number(rate_number(rate, units), 1);
+    let rate = |rate: MassPerArea| rate_words(rate, units);
     let known = |known: Option<MassPerArea>| known.map_or_else(String::new, rate);
     let standing = account.standing();
     AccountWords {

@@ -28,6 +28,10 @@ pub struct DressingWords {
     pub problem: String,
     /// What every row gets over the season, in the rows' own order. The weights add up to `total`.
     pub rows: Vec<FedRow>,
+    /// What a row gets: once where all get the same, else from the least to the most; empty without rows.
+    pub each_row: String,
+    /// That in kitchen measure; empty where the density is not known.
+    pub each_row_scoops: String,
     /// All rows together, by weight; broadcast on a bed without rows, what its ground takes.
     pub total: String,
     /// All rows together in kitchen measure; empty where the density is not known.
@@ -101,6 +105,13 @@ impl DressingWords {
     }
 }
 
+/// One dressing of a bed; nothing where the bed has none such.
+pub fn dressing_words(bed: &Bed, plan: &BedPlan, id: DressingId, units: Units) -> Option<DressingWords> {
+    let index = plan.dressings.iter().position(|of_plan| of_plan.dressing == id)?;
+    let both = (bed.dressing(id)?, plan.dressings.get(index)?);
+    Some(words_of(bed, plan, &Ledger::of(plan, units), index, both, units))
+}
+
 /// The dressings of a bed, in the bed's order.
 pub(super) fn dressings(bed: &Bed, plan: &BedPlan, ledger: &Ledger, units: Units) -> Vec<DressingWords> {
     let both = bed.dressings.iter().zip(&plan.dressings).enumerate();
@@ -153,6 +164,15 @@ fn words_of(
         } else {
             Vec::new()
         },
+        each_row: product.filter(|_| has_amounts).map_or_else(String::new, span),
+        each_row_scoops: scoops.map_or_else(String::new, |column| {
+            let span = span(column);
+            if span.is_empty() {
+                span
+            } else {
+                scoop_cell(column, &span)
+            }
+        }),
         total: if has_amounts { total } else { String::new() },
         scoops: scoops.map_or_else(String::new, |column| scoop_cell(column, &column.total())),
         scoops_note: if of_plan.density.is_some() { GUIDE } else { NO_CUP },
@@ -167,6 +187,20 @@ fn words_of(
         },
         is_done: of_plan.is_done,
     }
+}
+
+/// The amounts of a column from the least to the most: "1.10 to 1.32 lb", or once where all are the same.
+fn span(column: &Column) -> String {
+    let ends = (0..column.steps.len()).filter_map(|row| Some((*column.steps.get(row)?, row)));
+    let (Some((_, least)), Some((_, most))) = (ends.clone().min(), ends.max()) else {
+        return String::new();
+    };
+    let (least, most) = (column.cell(least), column.cell(most));
+    if least == most {
+        return most;
+    }
+    let number = least.split('\u{a0}').next().unwrap_or_default();
+    format!("{number} to {most}")
 }
 
 /// An amount of a column of scoops with its unit behind it: "1.2 cups".

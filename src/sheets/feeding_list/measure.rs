@@ -19,7 +19,7 @@ pub const fn stretch_words(units: Units) -> &'static str {
 }
 
 /// A measure that hangs on the fence post: cups and spoons, or millilitres and litres.
-pub(super) fn scoop(mass: Mass, density: Option<Density>, units: Units) -> String {
+pub fn scoop(mass: Mass, density: Option<Density>, units: Units) -> String {
     density.map_or_else(String::new, |density| volume(mass / density, units))
 }
 

@@ -9,12 +9,13 @@ mod run;
 mod shopping;
 
 pub use account::{
-    AccountWords, account_words, credit_words, lime_words, rate_number, rate_unit, standing_words, want_words,
+    AccountWords, account_words, credit_words, lime_words, rate_number, rate_unit, rate_words, standing_words,
+    want_words,
 };
 pub use caution::CautionWords;
-pub use dressing::{DressingWords, FedRow};
-pub use measure::{bag_words, pace_stretch, stretch_words};
-pub use run::RunWords;
+pub use dressing::{DressingWords, FedRow, dressing_words};
+pub use measure::{bag_words, pace_stretch, scoop, stretch_words};
+pub use run::{DIFFERS, RunWords, depth_words, dissolving_words};
 pub use shopping::ShoppingWords;
 
 use crate::layout::{BedId, Layout};

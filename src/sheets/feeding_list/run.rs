@@ -62,6 +62,9 @@ impl RunWords {
     }
 }
 
+/// What is said where the beds of a zone do not agree.
+pub const DIFFERS: &str = "The beds of the zone do not say the same of tank, ratio or times; those of the first count.";
+
 /// Every run of a plan.
 pub(super) fn runs(layout: &Layout, plan: &Plan, units: Units) -> Vec<RunWords> {
     let runs = plan.injections.iter();
@@ -82,16 +85,14 @@ fn words_of(layout: &Layout, injection: &Injection, units: Units) -> RunWords {
         tank: tank(injection.how, units),
         stock: of(&|strength| strength.stock.show_stock(units)),
         nitrogen: of(&|strength| strength.nitrogen.show(units)),
-        dissolves: of(&|strength| dissolves(strength.dissolving, injection.how.tank, units)),
+        dissolves: of(&|strength| dissolving_words(strength.dissolving, injection.how.tank, units)),
         inject: of(&|strength| strength.inject.show()),
         to_last: of(&|strength| strength.advance.show()),
         rinse: of(&|strength| strength.rinse.show()),
-        depth: of(&|strength| depth(strength.depth, units)),
+        depth: of(&|strength| depth_words(strength.depth, units)),
         problem: match &injection.run {
             Err(problem) => problem.clone(),
-            Ok(_) if injection.differs => {
-                "The beds of the zone do not say the same of tank, ratio or times; those of the first count.".to_owned()
-            }
+            Ok(_) if injection.differs => DIFFERS.to_owned(),
             Ok(_) => String::new(),
         },
     }
@@ -125,7 +126,8 @@ fn tank(how: Injecting, units: Units) -> String {
     format!("{} tank, {ratio}", how.tank.show(units))
 }
 
-fn dissolves(dissolving: Option<(Dissolving, Dissolves)>, tank: Volume, units: Units) -> String {
+/// Whether a stock dissolves in its tank, and in how much water.
+pub fn dissolving_words(dissolving: Option<(Dissolving, Dissolves)>, tank: Volume, units: Units) -> String {
     let Some((water, dissolves)) = dissolving else {
         return "how well it dissolves is not known: try it in a jar first".to_owned();
     };
@@ -137,7 +139,8 @@ fn dissolves(dissolving: Option<(Dissolving, Dissolves)>, tank: Volume, units: U
     }
 }
 
-fn depth(depth: Length, units: Units) -> String {
+/// How deep water lies: hundredths of an inch, or tenths of a millimetre.
+pub fn depth_words(depth: Length, units: Units) -> String {
     match units {
         Units::Customary => format!("{} in", number(depth.to_inches(), 2)),
         Units::Metric => format!("{} mm", number(depth.to_metres() * 1000.0, 1)),

@@ -6,9 +6,10 @@ use crate::app::feed_words::not_negative;
 use crate::app::form;
 use crate::layout::{Amount, Basis, Dressing, Placement};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
+use crate::sheets::dressing_words;
 
 pub(super) fn show(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
-    let shown = amount_words(dressing.amount, dressing.basis, units);
+    let shown = dressing_words::rate(dressing.amount, dressing.basis, units);
     let read = |text: &str| read_amount(text, units);
     if let Some(amount) = form::field(ui, field.with("amount"), "Amount", &shown, read) {
         dressing.amount = amount;
@@ -23,39 +24,17 @@ pub(super) fn show(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units
         Units::Metric => "over ground, along the row or to the plant: 60 kg/ha, 20 g/m, 30 g/plant",
     };
     form::follows(ui, format!("{each_time}{ways}"));
-    let all = [Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash].map(|of| (basis_words(of), of));
-    if let Some(basis) = form::choices(ui, field.with("basis"), "Of", basis_words(dressing.basis), &all) {
+    let all =
+        [Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash].map(|of| (dressing_words::counted(of), of));
+    if let Some(basis) = form::choices(
+        ui,
+        field.with("basis"),
+        "Of",
+        dressing_words::counted(dressing.basis),
+        &all,
+    ) {
         dressing.basis = basis;
     }
-}
-
-/// What an amount counts, in words.
-pub(crate) const fn basis_words(basis: Basis) -> &'static str {
-    match basis {
-        Basis::Product => "product",
-        Basis::Nitrogen => "nitrogen",
-        Basis::Phosphate => "phosphate, P2O5",
-        Basis::Potash => "potash, K2O",
-    }
-}
-
-/// An amount as growers write it: a nutrient goes by the acre, as it is recommended, a product by 1,000 sq ft.
-pub(crate) fn amount_words(amount: Amount, basis: Basis, units: Units) -> String {
-    match amount {
-        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden(units),
-        Amount::PerArea(rate) => rate.show_field(units),
-        Amount::PerRowLength(rate) => rate.show(units),
-        Amount::PerPlant(mass) => format!("{}/plant", per_plant(mass, units)),
-    }
-}
-
-fn per_plant(mass: Mass, units: Units) -> String {
-    let (amount, unit) = match units {
-        Units::Customary => (mass.to_ounces(), "oz"),
-        Units::Metric => (mass.to_grams(), "g"),
-    };
-    let text = format!("{amount:.3}");
-    format!("{} {unit}", text.trim_end_matches('0').trim_end_matches('.'))
 }
 
 /// Reads an amount over ground, along the row or to the plant.
@@ -106,8 +85,8 @@ mod tests {
                 Amount::PerPlant(Mass::ounces(2.0)),
             ] {
                 for basis in [Basis::Product, Basis::Nitrogen] {
-                    let shown = amount_words(amount, basis, units);
-                    let again = read_amount(&shown, units).map(|amount| amount_words(amount, basis, units));
+                    let shown = dressing_words::rate(amount, basis, units);
+                    let again = read_amount(&shown, units).map(|amount| dressing_words::rate(amount, basis, units));
                     assert_eq!(again.as_deref(), Ok(shown.as_str()));
                 }
             }

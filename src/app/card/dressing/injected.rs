@@ -5,12 +5,12 @@ use egui::{Id, Ui};
 use crate::agronomy::Dissolves;
 use crate::app::card::{Hand, length_line, tape};
 use crate::app::day_words;
-use crate::app::feed_words::weight;
 use crate::app::form;
 use crate::app::theme;
 use crate::layout::{BedId, DressingId, Injecting, limits::MOST_TIMES};
 use crate::plan::feeding::{Injection, Strength};
-use crate::quantity::{Concentration, Length, Units, Volume, count, number};
+use crate::quantity::{Concentration, Units, Volume, count, number};
+use crate::sheets::feeding_list::{DIFFERS, depth_words, dissolving_words};
 
 /// What it asks for. Gives it back when it was changed.
 pub(super) fn fields(ui: &mut Ui, field: Id, injecting: Injecting, units: Units) -> Option<Injecting> {
@@ -141,7 +141,7 @@ pub(super) fn run(ui: &mut Ui, hand: &Hand<'_>, bed: BedId, dressing: DressingId
     let strong = theme::bold(13.0);
     let words = format!(
         "{} in {} of water",
-        weight(injection.product, units),
+        injection.product.show_product(units),
         injection.how.tank.show(units)
     );
     ui.label(egui::RichText::new(words).font(strong));
@@ -149,10 +149,7 @@ pub(super) fn run(ui: &mut Ui, hand: &Hand<'_>, bed: BedId, dressing: DressingId
         form::follows(ui, format!("for all {} beds of {}", injection.of.len(), injection.zone));
     }
     if injection.differs {
-        form::wrong(
-            ui,
-            "the beds of this zone say different things of tank, ratio or times; this goes by the first of them",
-        );
+        form::wrong(ui, DIFFERS);
     }
     lines(ui, injection, run, units);
     days(ui, injection, layout.season);
@@ -173,36 +170,18 @@ fn lines(ui: &mut Ui, injection: &Injection, run: &Strength, units: Units) {
     say(format!("{} from the injector to the last outlet", run.advance.show()));
     say(format!("then {} of plain water to rinse", run.rinse.show()));
     say(format!(
-        "{} of feed, {} over the rows' ground",
+        "{} of feed, {} deep over the rows' ground",
         much_water(run.feed, units),
-        depth(run.depth, units)
+        depth_words(run.depth, units)
     ));
 }
 
 /// Whether the tank takes it.
 fn dissolves(ui: &mut Ui, injection: &Injection, run: &Strength, units: Units) {
-    let Some((water, dissolves)) = run.dissolving else {
-        form::follows(
-            ui,
-            format!(
-                "how much {} dissolves is not known: try it in a pail, and write it into the shed",
-                injection.material_name
-            ),
-        );
-        return;
-    };
-    let least = water.least.show(units);
-    let advised = water.advised.show(units);
-    match dissolves {
-        Dissolves::Well => form::follows(ui, format!("dissolves; it takes {least} of cold water at the least")),
-        Dissolves::Barely => form::wrong(
-            ui,
-            &format!("dissolves only just: {least} at the least, {advised} to be safe; some may stay at the bottom"),
-        ),
-        Dissolves::Not => form::wrong(
-            ui,
-            &format!("does not dissolve in this tank: it takes {advised}; fill a larger one, or go in more runs"),
-        ),
+    let words = dissolving_words(run.dissolving, injection.how.tank, units);
+    match run.dissolving {
+        Some((_, Dissolves::Barely | Dissolves::Not)) => form::wrong(ui, &words),
+        Some((_, Dissolves::Well)) | None => form::follows(ui, words),
     }
 }
 
@@ -239,14 +218,6 @@ fn much_water(volume: Volume, units: Units) -> String {
         Units::Customary if volume.to_gallons() >= 20.0 => format!("{} gal", number(volume.to_gallons(), 0)),
         Units::Metric if volume.to_litres() >= 20.0 => format!("{} l", number(volume.to_litres(), 0)),
         _ => volume.show(units),
-    }
-}
-
-/// How deep water lies: hundredths of an inch, or tenths of a millimetre.
-fn depth(depth: Length, units: Units) -> String {
-    match units {
-        Units::Customary => format!("{} in deep", number(depth.to_inches(), 2)),
-        Units::Metric => format!("{} mm deep", number(depth.to_metres() * 1000.0, 1)),
     }
 }
 

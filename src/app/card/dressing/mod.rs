@@ -9,9 +9,7 @@ mod placement;
 mod used;
 mod when;
 
-pub(crate) use amount::{amount_words, basis_words};
 pub(crate) use first::{first_dressing, injecting};
-pub(crate) use placement::placement_words;
 
 use egui::{Id, RichText, Ui};
 
@@ -46,7 +44,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
         Some((plan, of_plan))
     });
     if let Some((bed_plan, of_plan)) = plans {
-        outcome::show(ui, dressing, bed_plan, of_plan, units);
+        outcome::show(ui, dressing, bed, (bed_plan, of_plan), units);
     }
     if let Placement::Injected(_) = dressing.placement {
         injected::run(ui, hand, bed_id, id);

@@ -8,6 +8,7 @@ use crate::app::card::{Hand, length_line};
 use crate::app::form;
 use crate::layout::{Amount, Bed, Dressing, Injecting, Placement};
 use crate::quantity::{Length, Units};
+use crate::sheets::dressing_words;
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, field: Id, dressing: &mut Dressing, bed: &Bed) {
     let units = hand.desk.layout().units;
@@ -22,8 +23,8 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, field: Id, dressing: &mut D
         Placement::SideDress { strip },
         Placement::Injected(through_tape),
     ];
-    let all = all.map(|way| (placement_words(way), way));
-    let chosen = placement_words(dressing.placement);
+    let all = all.map(|way| (dressing_words::way(way), way));
+    let chosen = dressing_words::way(dressing.placement);
     if let Some(way) = form::choices(ui, field.with("placement"), "Where", chosen, &all) {
         dressing.placement = way;
     }
@@ -73,15 +74,5 @@ const fn with_strip(placement: Placement, strip: Option<Length>) -> Placement {
         Placement::Band { .. } => Placement::Band { strip },
         Placement::SideDress { .. } => Placement::SideDress { strip },
         Placement::Injected(injecting) => Placement::Injected(Injecting { strip, ..injecting }),
-    }
-}
-
-/// Where a dressing goes, in words.
-pub(crate) const fn placement_words(placement: Placement) -> &'static str {
-    match placement {
-        Placement::Broadcast => "broadcast over the bed",
-        Placement::Band { .. } => "in a band at the row",
-        Placement::SideDress { .. } => "beside the plants",
-        Placement::Injected(_) => "through the tape",
     }
 }

@@ -4,7 +4,7 @@ use egui::{Id, RichText, Ui};
 
 use crate::agronomy;
 use crate::app::day_words;
-use crate::app::feed_words::{percent, read_used, weight};
+use crate::app::feed_words::{percent, read_used};
 use crate::app::form;
 use crate::layout::{Bed, Dressing, Used};
 use crate::plan::{BedPlan, DressingPlan};
@@ -21,7 +21,7 @@ pub(super) fn show(
     form::section(ui, "Really used");
     let density = plans.and_then(|(_, plan)| plan.density);
     let used = dressing.used;
-    let shown = used.map_or_else(String::new, |used| weight(used.amount, units));
+    let shown = used.map_or_else(String::new, |used| used.amount.show_product(units));
     let read = |text: &str| read_used(text, density, units);
     if let Some(amount) = form::field(ui, field.with("used"), "Amount used", &shown, read) {
         dressing.used = amount.map(|amount| Used {
@@ -50,7 +50,7 @@ pub(super) fn show(
 
 /// More or less than planned.
 fn against_plan(ui: &mut Ui, plan: &DressingPlan, units: Units) {
-    let planned = weight(plan.planned, units);
+    let planned = plan.planned.show_product(units);
     let words = match agronomy::over_plan(plan.planned, plan.total) {
         Ok(over) if over > 0.005 => format!("{} more than the {planned} planned", percent(over)),
         Ok(over) if over < -0.005 => format!("{} less than the {planned} planned", percent(-over)),
@@ -70,7 +70,7 @@ fn follow(ui: &mut Ui, bed: &Bed, plan: &BedPlan, units: Units) {
         .filter(|other| !other.is_done && other.problem.is_none())
     {
         ahead = true;
-        let (from, to) = (weight(other.planned, units), weight(other.total, units));
+        let (from, to) = (other.planned.show_product(units), other.total.show_product(units));
         if from == to {
             continue;
         }

@@ -5,12 +5,12 @@ use egui::{Align, Grid, Layout, RichText, Ui};
 use crate::agronomy::Nutrient;
 use crate::app::card::Hand;
 use crate::app::card::planting::change;
-use crate::app::feed_words::{field_number, field_rate, field_unit};
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::layout::{Bed, BedChange};
 use crate::plan::feeding::{Account, Standing};
 use crate::quantity::{MassPerArea, Units};
+use crate::sheets::feeding_list::{rate_unit, rate_words, standing_words};
 
 /// One number of an account, where it is known.
 type OfAccount = fn(&Account) -> Option<MassPerArea>;
@@ -28,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
         .min_row_height(18.0)
         .show(ui, |ui| {
             let soft = theme::colours(ui.theme_in_force()).soft;
-            ui.label(RichText::new(field_unit(units)).small().color(soft));
+            ui.label(RichText::new(rate_unit(units)).small().color(soft));
             for name in ["N", "P2O5", "K2O"] {
                 right(ui, RichText::new(name).small().color(soft));
             }
@@ -47,7 +47,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
                 }
                 ui.label(RichText::new(name).size(13.0));
                 for account in accounts {
-                    let words = of(account).map_or_else(|| "–".to_owned(), |rate| field_number(rate, units));
+                    let words = of(account).map_or_else(|| "–".to_owned(), |rate| rate_words(rate, units));
                     right(ui, RichText::new(words).size(13.0));
                 }
                 ui.end_row();
@@ -84,15 +84,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
 /// How an account stands, in words.
 fn standing(ui: &mut Ui, nutrient: Nutrient, account: &Account, units: Units) {
     let name = form::heading(nutrient.name());
-    match account.standing() {
+    let standing = account.standing();
+    let words = format!("{name}: {}", standing_words(standing, units));
+    match standing {
         Standing::NotKnown => {}
-        Standing::Enough => form::follows(ui, format!("{name}: about enough")),
-        Standing::UnderGuide(less) => {
-            let less = field_rate(less, units);
-            form::follows(ui, format!("{name}: {less} under a general rate, a guide only"));
-        }
-        Standing::Under(less) => form::wrong(ui, &format!("{name}: {} under", field_rate(less, units))),
-        Standing::Over(more) => form::wrong(ui, &format!("{name}: {} over", field_rate(more, units))),
+        Standing::Enough | Standing::UnderGuide(_) => form::follows(ui, words),
+        Standing::Under(_) | Standing::Over(_) => form::wrong(ui, &words),
     }
 }
 

@@ -6,11 +6,11 @@ use super::credit;
 use crate::agronomy::Nutrient;
 use crate::app::card::Hand;
 use crate::app::card::planting::change;
-use crate::app::feed_words::{field_number, field_unit};
 use crate::app::form;
 use crate::layout::{Bed, BedChange, limits::MOST_CREDITS};
 use crate::plan::feeding::NutrientRates;
 use crate::quantity::{MassPerArea, Units};
+use crate::sheets::feeding_list::{rate_unit, rate_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let units = hand.desk.layout().units;
@@ -81,10 +81,10 @@ pub(super) fn gives_words(gives: NutrientRates, units: Units) -> String {
     ]
     .into_iter()
     .filter(|(_, nutrient)| gives.of(*nutrient) > MassPerArea::ZERO)
-    .map(|(name, nutrient)| format!("{name} {}", field_number(gives.of(nutrient), units)))
+    .map(|(name, nutrient)| format!("{name} {}", rate_words(gives.of(nutrient), units)))
     .collect();
     if parts.is_empty() {
         return "nothing yet".to_owned();
     }
-    format!("{} {}", parts.join(", "), field_unit(units))
+    format!("{} {}", parts.join(", "), rate_unit(units))
 }

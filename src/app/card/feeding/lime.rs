@@ -3,7 +3,7 @@
 use egui::{Id, RichText, Ui};
 
 use crate::app::card::Hand;
-use crate::app::feed_words::{percent, read_purity, read_rate, weight};
+use crate::app::feed_words::{percent, read_purity, read_rate};
 use crate::app::form;
 use crate::layout::{Bed, Lime, Recommendation};
 use crate::quantity::counted;
@@ -38,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, paper: &mut Recommen
             1 => "in one dose".to_owned(),
             doses => format!("in {}, half a year apart", counted(doses as u64, "dose", "doses")),
         };
-        let words = format!("{} of that lime for the bed, {doses}", weight(lime.total, units));
+        let words = format!("{} of that lime for the bed, {doses}", lime.total.show_product(units));
         ui.label(RichText::new(words).size(13.0)).on_hover_text(SOURCE);
     }
 }

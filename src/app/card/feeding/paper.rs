@@ -7,7 +7,7 @@ use crate::agronomy::Nutrient;
 use crate::app::card::Hand;
 use crate::app::card::length_line::read_short;
 use crate::app::card::planting::change;
-use crate::app::feed_words::{field_rate, from_element, nutrient_rate, read_nutrient_rate, some_length, to_element};
+use crate::app::feed_words::{from_element, nutrient_rate, read_nutrient_rate, some_length, to_element};
 use crate::app::form;
 use crate::layout::{Bed, BedChange, NutrientRate, Recommendation};
 use crate::quantity::{Length, Units};
@@ -136,7 +136,7 @@ fn comes_to(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, paper: &Recommendation, uni
         .into_iter()
         .filter_map(|nutrient| {
             let want = wants.of(nutrient)?;
-            Some(format!("{} {}", nutrient.name(), field_rate(want.rate, units)))
+            Some(format!("{} {}", nutrient.name(), want.rate.show_field(units)))
         })
         .collect();
     if !words.is_empty() {

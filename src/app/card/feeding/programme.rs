@@ -3,7 +3,7 @@
 use egui::{Id, RichText, Ui};
 
 use crate::app::card::Hand;
-use crate::app::card::dressing::{amount_words, basis_words, injecting, placement_words};
+use crate::app::card::dressing::injecting;
 use crate::app::card::planting::crop_of;
 use crate::app::card::planting::{change, source};
 use crate::app::feed_words::span;
@@ -12,6 +12,7 @@ use crate::catalog::{Catalog, Programme, ProgrammeId, ProgrammeStep, StepAmount}
 use crate::layout::{Amount, Basis, Bed, BedChange, Dressing, Injecting, Placement};
 use crate::plan::feeding::programme_dressings;
 use crate::quantity::{Units, counted};
+use crate::sheets::dressing_words;
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let Some(crop) = crop_of(hand, bed).map(|crop| crop.kin.clone()) else {
@@ -121,7 +122,7 @@ fn line(ui: &mut Ui, hand: &Hand<'_>, step: &ProgrammeStep, dressing: &Dressing,
     let mut words = vec![
         dressing.when.words(),
         format!("{} as {material}", how_much(step, dressing, units)),
-        placement_words(dressing.placement).to_owned(),
+        dressing_words::way(dressing.placement).to_owned(),
     ];
     if let Some(repeat) = &step.repeat {
         words.push(format!(
@@ -141,7 +142,7 @@ fn line(ui: &mut Ui, hand: &Hand<'_>, step: &ProgrammeStep, dressing: &Dressing,
 
 /// How much of a step is published, and what of it is laid down where that is a range.
 fn how_much(step: &ProgrammeStep, dressing: &Dressing, units: Units) -> String {
-    let words = |amount: Amount| amount_words(amount, dressing.basis, units);
+    let words = |amount: Amount| dressing_words::rate(amount, dressing.basis, units);
     let (low, high) = match &step.rate.amount {
         StepAmount::OverGround(ends) => (Amount::PerArea(ends.low.value), Amount::PerArea(ends.high.value)),
         StepAmount::AlongRow(ends) => (
@@ -152,7 +153,7 @@ fn how_much(step: &ProgrammeStep, dressing: &Dressing, units: Units) -> String {
     let (low, high) = (words(low), words(high));
     let of = match dressing.basis {
         Basis::Product => String::new(),
-        basis => format!(" of {}", basis_words(basis)),
+        basis => format!(" of {}", dressing_words::counted(basis)),
     };
     let middle = if low == high {
         String::new()

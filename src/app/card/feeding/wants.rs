@@ -6,13 +6,13 @@ use super::paper;
 use crate::agronomy::Nutrient;
 use crate::app::card::Hand;
 use crate::app::card::planting::{change, crop_of};
-use crate::app::feed_words::{field_number, field_unit};
 use crate::app::form;
 use crate::app::wording::source_words;
 use crate::catalog::{Catalog, Mark, NeedKind};
 use crate::layout::{Bed, BedChange, Recommendation};
 use crate::plan::feeding::{Want, WantFrom};
 use crate::quantity::Units;
+use crate::sheets::feeding_list::{rate_unit, rate_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let paper = bed.feeding.laboratory;
@@ -120,15 +120,15 @@ fn one(ui: &mut Ui, nutrient: Nutrient, want: &Want, units: Units, said: &mut St
     let WantFrom::Published { condition, sources } = &want.from else {
         return;
     };
-    let unit = field_unit(units);
-    let rate = if field_number(want.low, units) == field_number(want.high, units) {
-        format!("{} {unit}", field_number(want.rate, units))
+    let unit = rate_unit(units);
+    let rate = if rate_words(want.low, units) == rate_words(want.high, units) {
+        format!("{} {unit}", rate_words(want.rate, units))
     } else {
         format!(
             "{} to {} {unit}, counted as {}",
-            field_number(want.low, units),
-            field_number(want.high, units),
-            field_number(want.rate, units)
+            rate_words(want.low, units),
+            rate_words(want.high, units),
+            rate_words(want.rate, units)
         )
     };
     let is_yours = sources.1 == Mark::Grower;
