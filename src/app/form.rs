@@ -163,7 +163,8 @@ pub(super) fn opening_line(ui: &mut Ui, open: bool, text: &str, note: &str) -> e
         .min_size(egui::vec2(ui.available_width() - OPENER, 24.0));
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
-        let (room, _) = ui.allocate_exact_size(egui::vec2(OPENER, 24.0), egui::Sense::hover());
+        // The mark opens and closes as the words do.
+        let (room, mark) = ui.allocate_exact_size(egui::vec2(OPENER, 24.0), egui::Sense::click());
         let response = ui
             .with_layout(Layout::top_down_justified(Align::Min), |ui| {
                 ui.spacing_mut().button_padding = egui::vec2(6.0, 2.0);
@@ -174,7 +175,7 @@ pub(super) fn opening_line(ui: &mut Ui, open: bool, text: &str, note: &str) -> e
         icon.rect = egui::Rect::from_center_size(room.center(), egui::vec2(8.0, 8.0));
         let openness = if open { 1.0 } else { 0.0 };
         egui::collapsing_header::paint_default_icon(ui, openness, &icon);
-        response
+        response | mark
     })
     .inner
 }

@@ -139,11 +139,11 @@ fn a_laboratorys_paper_is_typed_in_its_own_units() {
     }
     // Beds 6 ft apart in the paper's acre, 3 ft here: each foot of row gets as much, so the ground gets twice as much.
     fill(&mut window, "Nitrogen", "100 lb/acre");
-    fill(&mut window, "Rows there", "6 ft");
+    fill(&mut window, "Its rows", "6 ft");
     assert!(near(wanted(&window)[0], 200.0));
     assert!(window.sees_part("rows 6 ft apart"));
     assert!(window.sees_part("comes to nitrogen 200 lb/acre"));
-    fill(&mut window, "Rows there", "");
+    fill(&mut window, "Its rows", "");
     assert!(near(wanted(&window)[0], 100.0));
 }
 
@@ -197,7 +197,7 @@ fn what_the_bed_has_already_is_counted_off() {
         window.click("Add what it has");
         window.click(kind);
     };
-    add(&mut window, "Nitrogen from the soil");
+    add(&mut window, "Legume or soil");
     // University of Vermont: 10 lb/acre for each percent of organic matter.
     fill(&mut window, "Organic matter", "3 %");
     let nitrogen = |window: &Window| plan(window).feeding.accounts[0].to_give.unwrap().to_pounds_per_acre();
@@ -423,7 +423,7 @@ fn wrong_rates_are_said_at_their_fields_and_stay() {
         ("Nitrogen", "120", "needs a unit"),
         ("Nitrogen", "-5 lb/acre", "less than nothing"),
         ("Potash", "much", "not understood"),
-        ("Rows there", "0 ft", "over zero"),
+        ("Its rows", "0 ft", "over zero"),
         ("Planted on", "31 June", "no day of the calendar"),
         ("Planted on", "soon", "write it like 10 June"),
     ] {

@@ -119,8 +119,14 @@ impl Mixing {
     pub(super) fn tick(&mut self, ui: &mut Ui, desk: &Desk, known: &KnownMaterial) {
         let id = &known.material.id;
         let forbidden = desk.layout().organic && known.is_organic() == Some(false);
-        let mut on = self.is_ticked(known) && !forbidden;
-        let words = format!("{} · {}", known.material.name, known.analysis().label());
+        let organic = desk.layout().organic;
+        let mut on = self.is_ticked(known, organic) && !forbidden;
+        let ask = if organic && known.is_organic().is_none() {
+            " · ask your certifier"
+        } else {
+            ""
+        };
+        let words = format!("{} · {}{ask}", known.material.name, known.analysis().label());
         let tip = match (forbidden, known.at_hand) {
             (true, _) => "Organic rules do not allow it".to_owned(),
             (false, Some(at_hand)) => format!("{words}\n{} at hand", at_hand.show_product(desk.layout().units)),
@@ -140,7 +146,8 @@ impl Mixing {
         {
             let mut all = self.ticked.take().unwrap_or_else(|| {
                 let in_shed = desk.material_book().in_shed();
-                in_shed.map(|known| known.material.id.clone()).collect()
+                let ticked = in_shed.filter(|known| !organic || known.is_organic() == Some(true));
+                ticked.map(|known| known.material.id.clone()).collect()
             });
             if on {
                 all.insert(id.clone());
@@ -151,10 +158,11 @@ impl Mixing {
         }
     }
 
-    fn is_ticked(&self, known: &KnownMaterial) -> bool {
+    /// Within organic rules, what only a certifier can tell is not ticked by itself.
+    fn is_ticked(&self, known: &KnownMaterial, organic: bool) -> bool {
         match &self.ticked {
             Some(ticked) => ticked.contains(&known.material.id),
-            None => known.shed.is_some(),
+            None => known.shed.is_some() && (!organic || known.is_organic() == Some(true)),
         }
     }
 
@@ -162,7 +170,7 @@ impl Mixing {
     fn materials(&self, desk: &Desk) -> Vec<MaterialId> {
         let organic = desk.layout().organic;
         let all = desk.material_book().all().iter();
-        all.filter(|known| self.is_ticked(known) && !(organic && known.is_organic() == Some(false)))
+        all.filter(|known| self.is_ticked(known, organic) && !(organic && known.is_organic() == Some(false)))
             .map(|known| known.material.id.clone())
             .collect()
     }

@@ -9,7 +9,7 @@ use super::words::{
 use crate::agronomy;
 use crate::app::form;
 use crate::app::seed_words::read_price;
-use crate::catalog::{Material, StockClass};
+use crate::catalog::{Catalog, Material, StockClass};
 use crate::layout::Label;
 use crate::plan::feeding::{KnownMaterial, ShoppingLine};
 use crate::quantity::{Density, Fraction, Mass, Units, Volume, count, number};
@@ -101,6 +101,9 @@ impl Page<'_> {
             form::follows(ui, parts.join(", "));
             ui.add_space(4.0);
         }
+        if self.catalogue.is_none() {
+            self.made_of(ui, label);
+        }
         let read = |text: &str| read_bag(text, units);
         let whose = Self::growers(match units {
             Units::Customary => "yours, such as 50 lb",
@@ -133,6 +136,29 @@ impl Page<'_> {
         if let Some(line) = self.shopping {
             form::follows(ui, shopping_words(line, units));
         }
+    }
+
+    /// What a material of the grower's own is made of, where the label names it.
+    fn made_of(&self, ui: &mut Ui, label: &mut Label) {
+        let materials = Catalog::built_in().materials();
+        let mut all: Vec<(&str, Option<usize>)> = vec![("not said", None)];
+        all.extend(
+            materials
+                .iter()
+                .zip(0..)
+                .map(|(material, place)| (material.name.as_str(), Some(place))),
+        );
+        let shown = label.made_of.as_ref().and_then(|id| Catalog::built_in().material(id));
+        let shown = shown.map_or("not said", |material| material.name.as_str());
+        if let Some(picked) = choice(ui, self.field.with("made of"), "Made of", shown, &all) {
+            let of = picked.and_then(|place| materials.get(place));
+            label.made_of = of.map(|material| material.id.clone());
+        }
+        form::follows(
+            ui,
+            "what its label names, such as sodium nitrate: cautions, rules and what it must not share a stock with then hold for it too",
+        );
+        ui.add_space(4.0);
     }
 
     fn nitrogen(&self, ui: &mut Ui, label: &mut Label) {

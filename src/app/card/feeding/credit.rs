@@ -44,8 +44,8 @@ pub(super) fn new_ones() -> Vec<(&'static str, Credit)> {
             ),
         ),
         (
-            "Nitrogen from the soil",
-            new("Nitrogen from the soil", CreditKind::Nitrogen(MassPerArea::ZERO)),
+            "Legume or soil",
+            new("Legume or soil", CreditKind::Nitrogen(MassPerArea::ZERO)),
         ),
         (
             "Nitrate in the water",

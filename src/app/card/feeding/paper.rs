@@ -101,7 +101,7 @@ fn rows_apart(ui: &mut Ui, changed: &mut Recommendation, paper: Recommendation, 
         let bare = if shown.is_empty() { "0 ft" } else { &shown };
         some_length(read_short(text, bare, units)?, text).map(Some)
     };
-    if let Some(apart) = form::field(ui, field.with("rows apart"), "Rows there", &shown, read) {
+    if let Some(apart) = form::field(ui, field.with("rows apart"), "Its rows", &shown, read) {
         changed.rows_apart = apart;
     }
     form::follows(

@@ -53,8 +53,11 @@ fn one(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, programme: &Programme) {
     }
     ui.label(RichText::new(&programme.note.value).small())
         .on_hover_text(source(&programme.note));
-    for (step, dressing) in programme.steps.iter().zip(&dressings) {
-        line(ui, hand, step, dressing, units);
+    for step in &programme.steps {
+        // What is given more than once is a dressing each time, and told once.
+        if let Some(dressing) = dressings.iter().find(|dressing| dressing.name == step.name) {
+            line(ui, hand, step, dressing, units);
+        }
     }
     let through_tape = dressings
         .iter()
