@@ -2,9 +2,10 @@
 
 use quillet::layout::{Amount, Dressing, Layout, Placement, Used, When};
 use quillet::layout::{BedChange, BedId};
+use quillet::plan::feeding::MaterialBook;
 use quillet::plan::{ColumnKind, Ledger, Plan, Planner};
 use quillet::quantity::{Length, Mass, MassPerArea, Units};
-use quillet::sheets::feeding_list::{DressingWords, FeedingList};
+use quillet::sheets::feeding_list::{DressingWords, FeedingList, KeptBeds, fed_rows};
 use quillet::sheets::page::{Frame, PageError, Paper, Role, feeding_pages};
 use quillet::sheets::tables::{feed_csv, feed_json, feed_xlsx};
 use quillet::sheets::{FileOptions, Mark, pdf};
@@ -150,6 +151,38 @@ fn rows_add_up_to_the_bed_in_both_units() {
             }
         }
     }
+}
+
+/// What is kept is the same as what is made anew, and a bed's words are only made anew where its plan is.
+#[test]
+fn a_list_that_is_kept_makes_only_the_changed_bed_anew() {
+    let layout = fed(Units::Customary);
+    let mut planner = Planner::default();
+    let plan = planner.plan(&layout);
+    let book = MaterialBook::of(&layout);
+    let mut kept = KeptBeds::default();
+    let first = FeedingList::keeping(&mut kept, &layout, &plan, &book);
+    let corn = &layout.beds[0];
+    let after = on(&layout, corn.id, BedChange::SetHoldsToPlan(true));
+    let plan = planner.plan(&after);
+    let second = FeedingList::keeping(&mut kept, &after, &plan, &book);
+    assert!(std::sync::Arc::ptr_eq(&first.beds[1], &second.beds[1]));
+    let whole = FeedingList::of(&after, &plan);
+    assert_ne!(first.beds[0].dressings[2].total, second.beds[0].dressings[2].total);
+    for (bed, right) in second.beds.iter().zip(&whole.beds) {
+        for (dressing, right) in bed.dressings.iter().zip(&right.dressings) {
+            assert!(dressing.rows.is_empty());
+            assert_eq!((&dressing.total, &dressing.each_row), (&right.total, &right.each_row));
+            let rows = fed_rows(plan.bed(bed.bed).unwrap(), dressing.dressing, Units::Customary);
+            assert_eq!(rows, right.rows);
+        }
+    }
+    let metric = Layout {
+        units: Units::Metric,
+        ..after
+    };
+    let metric = FeedingList::keeping(&mut kept, &metric, &plan, &book);
+    assert!(metric.beds[1].dressings[0].total.ends_with("kg"));
 }
 
 #[test]

@@ -1,15 +1,19 @@
 //! What every bed gets, a line a dressing, with its rows one by one when asked.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
-use egui::{RichText, Ui};
+use egui::{Rect, RichText, Ui};
 
 use super::columns::{Column, accent, bold, cell, fixed, heads, line, link_cell, plain, soft, widths};
 use crate::app::command::Command;
+use crate::app::desk::Desk;
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::layout::{BedId, DressingId, Item};
-use crate::sheets::feeding_list::{DressingWords, FedBed, FedRow, FeedingList};
+use crate::plan::BedPlan;
+use crate::quantity::Units;
+use crate::sheets::feeding_list::{DressingWords, FedBed, FedRow, FeedingList, fed_rows};
 
 const COLUMNS: [Column; 6] = [
     ("Bed and dressing", 150.0, 0.15),
@@ -23,31 +27,90 @@ const COLUMNS: [Column; 6] = [
 /// Rows shown one by one at most; more are for the ledger and the paper.
 const MOST_ROWS: usize = 300;
 
-/// Draws the lines. A click on a dressing goes to it.
-pub(super) fn show(
-    ui: &mut Ui,
-    list: &FeedingList,
-    opened: &mut BTreeSet<(BedId, DressingId)>,
-    out: &mut Vec<Command>,
-) {
-    let widths = widths(ui, &COLUMNS);
-    heads(ui, &COLUMNS, &widths);
-    for bed in &list.beds {
-        for dressing in &bed.dressings {
-            let key = (bed.bed, dressing.dressing);
-            let is_open = opened.contains(&key);
-            let (goes, turned) = dressing_line(ui, &widths, bed, dressing, is_open);
-            if goes {
-                out.push(Command::GoTo(Item::Dressing(bed.bed, dressing.dressing)));
-            }
-            if turned && !opened.remove(&key) {
-                opened.insert(key);
-            }
-            if is_open {
-                rows(ui, &dressing.rows);
-            }
-            form::rule(ui);
+/// How high a line is taken to be until it was drawn once.
+const USUAL_HEIGHT: f32 = 110.0;
+/// Drawn above and below what is seen, so that the keys find the next lines.
+const BEYOND: f32 = 300.0;
+
+type Key = (BedId, DressingId);
+
+/// How the lines are looked at.
+#[derive(Default)]
+pub(super) struct DressingsView {
+    /// The dressings whose rows are shown one by one, with those rows and the plan they are of.
+    opened: BTreeMap<Key, Option<(Arc<BedPlan>, Units, Vec<FedRow>)>>,
+    /// How high each line was when it was drawn, and the width it had.
+    heights: BTreeMap<Key, f32>,
+    width: f32,
+}
+
+impl DressingsView {
+    /// Draws the lines that are seen, and leaves room for the others. A click on a dressing goes to it.
+    pub(super) fn show(&mut self, ui: &mut Ui, seen: Rect, desk: &Desk, list: &FeedingList, out: &mut Vec<Command>) {
+        let widths = widths(ui, &COLUMNS);
+        let width: f32 = widths.iter().sum();
+        if (self.width - width).abs() > 0.5 {
+            self.width = width;
+            self.heights.clear();
         }
+        let origin = ui.min_rect().top();
+        heads(ui, &COLUMNS, &widths);
+        let mut skipped = 0.0;
+        for bed in &list.beds {
+            for dressing in &bed.dressings {
+                let key = (bed.bed, dressing.dressing);
+                let top = ui.cursor().top() - origin + skipped;
+                let height = self.heights.get(&key).copied().unwrap_or(USUAL_HEIGHT);
+                if top + height < seen.top() - BEYOND || top > seen.bottom() + BEYOND {
+                    skipped += height;
+                    continue;
+                }
+                leave_out(ui, &mut skipped);
+                let before = ui.cursor().top();
+                self.line(ui, &widths, desk, bed, dressing, out);
+                self.heights.insert(key, ui.cursor().top() - before);
+            }
+        }
+        leave_out(ui, &mut skipped);
+    }
+
+    /// One dressing, and its rows when asked.
+    fn line(
+        &mut self,
+        ui: &mut Ui,
+        widths: &[f32; 6],
+        desk: &Desk,
+        bed: &FedBed,
+        dressing: &DressingWords,
+        out: &mut Vec<Command>,
+    ) {
+        let key = (bed.bed, dressing.dressing);
+        let is_open = self.opened.contains_key(&key);
+        let (goes, turned) = dressing_line(ui, widths, bed, dressing, is_open);
+        if goes {
+            out.push(Command::GoTo(Item::Dressing(bed.bed, dressing.dressing)));
+        }
+        if let (Some(kept), Some(plan)) = (self.opened.get_mut(&key), desk.plan().bed(bed.bed)) {
+            let units = desk.layout().units;
+            let same = |(of, in_units, _): &(Arc<BedPlan>, Units, _)| Arc::ptr_eq(of, plan) && *in_units == units;
+            if !kept.as_ref().is_some_and(same) {
+                *kept = Some((plan.clone(), units, fed_rows(plan, dressing.dressing, units)));
+            }
+            rows(ui, kept.as_ref().map_or(&[], |(.., rows)| rows.as_slice()));
+        }
+        if turned && self.opened.remove(&key).is_none() {
+            self.opened.insert(key, None);
+        }
+        form::rule(ui);
+    }
+}
+
+/// Leaves the room of lines that are not drawn.
+fn leave_out(ui: &mut Ui, height: &mut f32) {
+    if *height > 0.0 {
+        // The gap behind this room is a part of it.
+        ui.add_space((*height - ui.spacing().item_spacing.y).max(0.0));
+        *height = 0.0;
     }
 }
 
@@ -104,7 +167,7 @@ fn about(scoop: &str) -> String {
 
 /// A quiet button that shows the rows one by one, or puts them away.
 fn rows_button(ui: &mut Ui, words: &DressingWords, is_open: bool) -> bool {
-    if words.rows.is_empty() {
+    if words.each_row.is_empty() {
         return false;
     }
     let accent = theme::colours(ui.theme_in_force()).accent;

@@ -6,7 +6,6 @@ mod dressings;
 mod runs;
 mod shopping;
 
-use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use egui::{RichText, Ui};
@@ -15,16 +14,16 @@ use super::command::Command;
 use super::desk::Desk;
 use super::form;
 use super::theme::{self, ThemeInForce as _};
-use crate::layout::{BedId, DressingId};
-use crate::sheets::feeding_list::FeedingList;
+use crate::sheets::feeding_list::{FeedingList, KeptBeds};
 
 /// How the list is looked at.
 #[derive(Default)]
 pub(super) struct FeedingView {
     /// The list, and the revision of the layout it was made from.
     kept: Option<(u64, Arc<FeedingList>)>,
-    /// The dressings whose rows are shown one by one.
-    opened: BTreeSet<(BedId, DressingId)>,
+    /// The words of its beds, which most edits leave as they are.
+    beds: KeptBeds,
+    dressings: dressings::DressingsView,
 }
 
 impl FeedingView {
@@ -36,7 +35,8 @@ impl FeedingView {
         {
             return list.clone();
         }
-        let list = Arc::new(FeedingList::of(desk.layout(), desk.plan()));
+        let list = FeedingList::keeping(&mut self.beds, desk.layout(), desk.plan(), desk.material_book());
+        let list = Arc::new(list);
         self.kept = Some((revision, list.clone()));
         list
     }
@@ -55,8 +55,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, view: &mut FeedingView, out: &mut V
     egui::ScrollArea::both()
         .id_salt("fertilizer list")
         .auto_shrink([false, false])
-        .show(ui, |ui| {
-            dressings::show(ui, &list, &mut view.opened, out);
+        .show_viewport(ui, |ui, seen| {
+            view.dressings.show(ui, seen, desk, &list, out);
             shopping::show(ui, &list);
             runs::show(ui, &list.runs);
             cautions(ui, &list);

@@ -26,7 +26,8 @@ pub struct DressingWords {
     pub goes_by: String,
     /// Why there are no amounts; empty when there are.
     pub problem: String,
-    /// What every row gets over the season, in the rows' own order. The weights add up to `total`.
+    /// What every row gets over the season, in the rows' own order; [`fed_rows`] where the list was made without. The
+    /// weights add up to `total`.
     pub rows: Vec<FedRow>,
     /// What a row gets: once where all get the same, else from the least to the most; empty without rows.
     pub each_row: String,
@@ -112,11 +113,50 @@ pub fn dressing_words(bed: &Bed, plan: &BedPlan, id: DressingId, units: Units) -
     Some(words_of(bed, plan, &Ledger::of(plan, units), index, both, units))
 }
 
-/// The dressings of a bed, in the bed's order.
-pub(super) fn dressings(bed: &Bed, plan: &BedPlan, ledger: &Ledger, units: Units) -> Vec<DressingWords> {
+/// What every row of a bed gets of one dressing; none where there are no amounts.
+pub fn fed_rows(plan: &BedPlan, id: DressingId, units: Units) -> Vec<FedRow> {
+    let sound = |of_plan: &DressingPlan| of_plan.dressing == id && goes_by_rows(of_plan);
+    let index = plan.dressings.iter().position(sound);
+    index.map_or_else(Vec::new, |index| rows_of(&Ledger::of(plan, units), index))
+}
+
+/// Whether it is measured out row by row: what goes through the tape is weighed once for all rows.
+const fn goes_by_rows(of_plan: &DressingPlan) -> bool {
+    of_plan.problem.is_none() && !of_plan.is_injected
+}
+
+fn rows_of(ledger: &Ledger, index: usize) -> Vec<FedRow> {
+    let [length, product, scoops] = [
+        ColumnKind::Length,
+        ColumnKind::Product(index),
+        ColumnKind::Scoops(index),
+    ]
+    .map(|kind| column(ledger, kind));
+    let rows = ledger.numbers.iter().enumerate().map(|(row, &number)| FedRow {
+        number,
+        length: length.map_or_else(String::new, |column| column.cell(row)),
+        weight: product.map_or_else(String::new, |column| column.cell(row)),
+        scoops: scoops.map_or_else(String::new, |column| scoop_cell(column, &column.cell(row))),
+    });
+    rows.collect()
+}
+
+fn column(ledger: &Ledger, kind: ColumnKind) -> Option<&Column> {
+    ledger.columns.iter().find(|column| column.kind == kind)
+}
+
+/// The dressings of a bed, in the bed's order, with their rows one by one or without.
+pub(super) fn dressings(bed: &Bed, plan: &BedPlan, units: Units, with_rows: bool) -> Vec<DressingWords> {
+    let ledger = Ledger::of(plan, units);
     let both = bed.dressings.iter().zip(&plan.dressings).enumerate();
-    both.map(|(index, (dressing, of_plan))| words_of(bed, plan, ledger, index, (dressing, of_plan), units))
-        .collect()
+    both.map(|(index, (dressing, of_plan))| {
+        let mut words = words_of(bed, plan, &ledger, index, (dressing, of_plan), units);
+        if with_rows && goes_by_rows(of_plan) {
+            words.rows = rows_of(&ledger, index);
+        }
+        words
+    })
+    .collect()
 }
 
 fn words_of(
@@ -127,18 +167,9 @@ fn words_of(
     (dressing, of_plan): (&Dressing, &DressingPlan),
     units: Units,
 ) -> DressingWords {
-    let column = |kind: ColumnKind| ledger.columns.iter().find(|column| column.kind == kind);
-    let length = column(ColumnKind::Length);
-    let product = column(ColumnKind::Product(index));
-    let scoops = column(ColumnKind::Scoops(index));
-    let rows = ledger.numbers.iter().enumerate().map(|(row, &number)| FedRow {
-        number,
-        length: length.map_or_else(String::new, |column| column.cell(row)),
-        weight: product.map_or_else(String::new, |column| column.cell(row)),
-        scoops: scoops.map_or_else(String::new, |column| scoop_cell(column, &column.cell(row))),
-    });
-    // What goes through the tape is weighed once for all rows.
-    let has_rows = !of_plan.is_injected && !ledger.numbers.is_empty();
+    let product = column(ledger, ColumnKind::Product(index));
+    let scoops = column(ledger, ColumnKind::Scoops(index));
+    let has_rows = goes_by_rows(of_plan) && !ledger.numbers.is_empty();
     let total = if !has_rows {
         of_plan.total.show_product(units)
     } else {
@@ -159,11 +190,7 @@ fn words_of(
             String::new()
         },
         problem: of_plan.problem.clone().unwrap_or_default(),
-        rows: if has_amounts && has_rows {
-            rows.collect()
-        } else {
-            Vec::new()
-        },
+        rows: Vec::new(),
         each_row: product.filter(|_| has_amounts).map_or_else(String::new, span),
         each_row_scoops: scoops.map_or_else(String::new, |column| {
             let span = span(column);
