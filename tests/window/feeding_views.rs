@@ -99,3 +99,21 @@ fn the_sheet_opens_for_print() {
     window.until("the sheets", |window| window.sees_part("Sheet 1 of"));
     assert!(window.sees("To feed by"));
 }
+
+#[test]
+fn only_the_lines_that_are_seen_are_drawn() {
+    let mut layout = fed(Units::Customary);
+    let bed = std::sync::Arc::make_mut(&mut layout.beds[0]);
+    let first = bed.dressings[0].clone();
+    bed.dressings = (0..60)
+        .map(|place| quillet::layout::Dressing {
+            id: quillet::layout::DressingId(place + 1000),
+            name: format!("Dressing {place}"),
+            ..first.clone()
+        })
+        .collect();
+    let mut window = Window::of(&layout);
+    window.press_with(Modifiers::COMMAND | Modifiers::SHIFT, Key::L);
+    assert!(window.sees("Dressing 0"));
+    assert!(!window.sees("Dressing 59"));
+}

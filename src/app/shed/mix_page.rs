@@ -73,13 +73,13 @@ impl Mixing {
             if let Some(goes) = form::choices(ui, id, "Goes down", self.goes.words(), &all) {
                 self.goes = goes;
             }
-            if self.goes == Goes::Beside {
+            if matches!(self.goes, Goes::Beside | Goes::Tape) {
                 self.stage(ui, plan);
             }
         });
         let words = match self.goes {
             Goes::Before => format!("for the bed's ground, {}", plan.area.show(units)),
-            Goes::At | Goes::Beside => format!(
+            Goes::At | Goes::Beside | Goes::Tape => format!(
                 "for {} at {}, {}",
                 row_length(plan.totals.row_length, units),
                 bed.row_spacing.show_short(units),
@@ -87,6 +87,22 @@ impl Mixing {
             ),
         };
         form::follows(ui, words);
+        if self.goes == Goes::Tape {
+            self.tape(ui, desk, bed);
+        }
+    }
+
+    /// What stands in the way of the tape: a bed without any, and what does not dissolve.
+    fn tape(&self, ui: &mut Ui, desk: &Desk, bed: &Bed) {
+        if !bed.water.through_tape() {
+            let water = bed.water.name();
+            form::wrong(ui, &format!("{} has no tape: its water is {water}", bed.name));
+        }
+        let kept = self.kept_from_tape(desk);
+        if !kept.is_empty() {
+            let words = "Left out, as it is not known to dissolve or would clog the tape:";
+            form::follows(ui, format!("{words} {}", kept.join("; ")));
+        }
     }
 
     /// The stage of growth at which it goes beside the plants.
@@ -127,7 +143,7 @@ impl Mixing {
                 });
                 let [of_least, of_most] = &mut wrong;
                 *of_least = column(ui, FIELD, |ui| self.least_field(ui, bed, place, account, units));
-                *of_most = column(ui, FIELD, |ui| self.most_field(ui, bed, place, account, units));
+                *of_most = column(ui, FIELD, |ui| self.most_field(ui, bed, place, plan, units));
                 column(ui, ui.available_width(), |ui| {
                     ui.add_space(5.0);
                     let words = RichText::new(account_words(account, units)).small().color(soft);
@@ -168,12 +184,12 @@ impl Mixing {
     }
 
     /// The field for the most of a nutrient. Gives back what is wrong with it.
-    fn most_field(&mut self, ui: &mut Ui, bed: BedId, place: usize, account: &Account, units: Units) -> Option<String> {
+    fn most_field(&mut self, ui: &mut Ui, bed: BedId, place: usize, plan: &BedPlan, units: Units) -> Option<String> {
         let id = Id::unique(("most of the mix", bed, place));
-        let most = self.most_of(place, account);
+        let most = self.most_of(place, plan);
         let shown = most.map_or_else(|| "no limit".to_owned(), |most| most.show_field(units));
         let is_own = self.most.get(place).is_some_and(|most| *most != Most::FifthOver);
-        let least = self.least_of(place, account);
+        let least = self.least_of(place, account(plan, place));
         let reply = unit_field(ui, id, &shown, FIELD - 16.0, |text| read_most(text, least, units));
         reply
             .response
@@ -250,7 +266,8 @@ fn account_words(account: &Account, units: Units) -> String {
     let Some(wanted) = account.wanted else {
         return "nobody says what is wanted".to_owned();
     };
-    let mut words = format!("wanted {}", wanted.show_field(units));
+    let guide = if account.is_guide { ", a guide only" } else { "" };
+    let mut words = format!("wanted {}{guide}", wanted.show_field(units));
     for (name, rate) in [
         ("credits", account.credited),
         ("done", account.done),

@@ -94,6 +94,16 @@ pub(super) fn read_cup(text: &str, units: Units) -> Result<Option<Mass>, String>
     )
 }
 
+/// Reads what a gallon or a litre of a liquid weighs, in pounds or kilograms where no unit is typed.
+pub(super) fn read_whole_measure(text: &str, units: Units) -> Result<Option<Mass>, String> {
+    let bare = match units {
+        Units::Customary => MassUnit::Pounds,
+        Units::Metric => MassUnit::Kilograms,
+    };
+    let none = "It weighs more than nothing";
+    some_weight(text, |text| Mass::parse_with(text, bare), none)
+}
+
 fn some_weight<E: ToString>(
     text: &str,
     parse: impl FnOnce(&str) -> Result<Mass, E>,
