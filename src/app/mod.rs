@@ -76,6 +76,8 @@ pub struct QuilletApp {
     files: Files,
     keeping: Keeping,
     overlay: Overlay,
+    /// What is asked of a mix while the shed is closed.
+    mixing: shed::Mixing,
     ledger: LedgerView,
     sweeps: card::Sweeps,
     drill: card::DrillTrial,
@@ -125,6 +127,7 @@ impl QuilletApp {
             files: Files::new(dialogs),
             keeping,
             overlay: Overlay::None,
+            mixing: shed::Mixing::default(),
             ledger: LedgerView::default(),
             sweeps: card::Sweeps::default(),
             drill,
@@ -256,7 +259,7 @@ impl QuilletApp {
             Overlay::Print(print) => print.show(ui, &self.desk, out),
         };
         if !stays {
-            self.overlay = Overlay::None;
+            self.close_overlay();
         }
         if self.heads_up_open && matches!(self.overlay, Overlay::None) {
             heads_up::list(ui, &self.desk, out);
@@ -303,7 +306,7 @@ impl eframe::App for QuilletApp {
         }
         let leaves = covered && !self.files.is_typing() && !taken.typing && !egui::Popup::is_any_open(&ctx);
         if leaves && ctx.input(|input| input.key_pressed(egui::Key::Escape)) {
-            self.overlay = Overlay::None;
+            self.close_overlay();
         }
         self.typing = ctx.text_edit_focused();
         let any = !out.is_empty() || !acts.is_empty();

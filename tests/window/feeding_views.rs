@@ -72,6 +72,11 @@ fn the_account_of_the_bed_says_how_each_nutrient_stands() {
     // 130 lb/acre are wanted, 30 of them are in the clover.
     assert!(window.sees_part("Account of nitrogen: 100 lb/acre still wanted"));
     assert!(window.sees_part("Nitrogen: over by"));
+    // Who says so is for the hand that hovers, so that the table stands whole in the panel.
+    assert!(!window.sees_part("published."));
+    window.harness.get_by_label_contains("Nitrogen: over by").hover();
+    window.harness.run_steps(60);
+    assert!(window.sees_part("University of Wisconsin"));
     // The choice over the plot comes first, then the name in the table.
     let choice = window.harness.get_all_by_label("Potash").next();
     choice.unwrap().click();
@@ -98,4 +103,22 @@ fn the_sheet_opens_for_print() {
     window.click("On paper…");
     window.until("the sheets", |window| window.sees_part("Sheet 1 of"));
     assert!(window.sees("To feed by"));
+}
+
+#[test]
+fn only_the_lines_that_are_seen_are_drawn() {
+    let mut layout = fed(Units::Customary);
+    let bed = std::sync::Arc::make_mut(&mut layout.beds[0]);
+    let first = bed.dressings[0].clone();
+    bed.dressings = (0..60)
+        .map(|place| quillet::layout::Dressing {
+            id: quillet::layout::DressingId(place + 1000),
+            name: format!("Dressing {place}"),
+            ..first.clone()
+        })
+        .collect();
+    let mut window = Window::of(&layout);
+    window.press_with(Modifiers::COMMAND | Modifiers::SHIFT, Key::L);
+    assert!(window.sees("Dressing 0"));
+    assert!(!window.sees("Dressing 59"));
 }

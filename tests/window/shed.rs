@@ -5,8 +5,9 @@ use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use quillet::app::desk::Desk;
 use quillet::catalog::MaterialId;
-use quillet::layout::{Label, store};
+use quillet::layout::{Label, Layout, NutrientRate, Placement, Recommendation, store};
 use quillet::plan::feeding::ShoppingLine;
+use quillet::quantity::MassPerArea;
 
 use super::window::{Window, sample};
 
@@ -197,8 +198,8 @@ fn a_mix_that_cannot_be_met_names_the_limit_and_shows_the_two_nearest() {
     window.fill("No more than of phosphate", "10 lb/acre", Key::Enter);
     assert!(window.sees_part("No mix of these keeps to every limit"));
     assert!(window.sees_part("the most of phosphate"));
-    assert!(window.sees_part("Comes nearest to what is wanted"));
-    assert!(window.sees_part("Goes over nothing"));
+    assert!(window.sees_part("Short by the least"));
+    assert!(window.sees_part("Never over"));
     window.fill("No more than of phosphate", "no limit", Key::Enter);
     assert!(window.sees("The lightest mix"));
 
@@ -221,4 +222,91 @@ fn organic_rules_leave_out_what_they_do_not_allow() {
     assert!(urea.accesskit_node().is_disabled());
     assert!(window.sees_part("205.602(h)"));
     assert_eq!(steps(&window), 3);
+}
+
+#[test]
+fn what_was_asked_of_a_mix_is_there_again_when_the_shed_is() {
+    let mut window = with_blue_pellets();
+    window.click("Mix with it for a bed");
+    window.fill("At least of nitrogen", "40 lb/acre", Key::Enter);
+    for leaves_by_key in [false, true] {
+        if leaves_by_key {
+            // The first leaves the field that has the keys.
+            window.press(Key::Escape);
+            window.press(Key::Escape);
+        } else {
+            window.click("Close");
+        }
+        assert!(!window.sees("Find a material"));
+        window.press_with(Modifiers::COMMAND, Key::K);
+        window.type_text("mix fert");
+        window.press(Key::Enter);
+        assert_eq!(window.value("At least of nitrogen"), "40 lb/acre");
+    }
+    assert!(window.sees("The cheapest mix"));
+}
+
+/// A window with a mix for its first bed asked for.
+fn mixing(layout: &Layout) -> Window {
+    let mut window = Window::of(layout);
+    window.harness.set_size(egui::vec2(1440.0, 3200.0));
+    window.harness.run_ok();
+    window.press_with(Modifiers::COMMAND, Key::K);
+    window.type_text("mix fert");
+    window.press(Key::Enter);
+    window
+}
+
+#[test]
+fn a_laboratorys_nothing_is_a_limit_and_a_published_rate_a_guide() {
+    let mut layout = store::load(&sample()).unwrap();
+    layout.shed.clear();
+    let bed = std::sync::Arc::make_mut(&mut layout.beds[0]);
+    bed.feeding.laboratory = Some(Recommendation {
+        n: Some(NutrientRate::PerArea(MassPerArea::pounds_per_acre(80.0))),
+        p2o5: Some(NutrientRate::PerArea(MassPerArea::ZERO)),
+        ..Recommendation::default()
+    });
+    let window = mixing(&layout);
+    assert_eq!(window.value("No more than of phosphate"), "0 lb/acre");
+    assert_eq!(window.value("No more than of potash"), "no limit", "nobody says");
+    assert!(!window.sees_part("a guide only"));
+
+    let bed = std::sync::Arc::make_mut(&mut layout.beds[0]);
+    bed.feeding.laboratory = None;
+    bed.planting.as_mut().unwrap().crop = quillet::catalog::CropId("tomato".to_owned());
+    let window = mixing(&layout);
+    assert!(window.sees_part("a guide only"));
+}
+
+#[test]
+fn a_liquid_is_weighed_by_the_gallon() {
+    let mut window = shed();
+    open(&mut window, "polyphosphate 10-34-0");
+    window.fill("A gallon weighs", "9.6", Key::Enter);
+    let liquids = desk(&window).layout().shed.clone();
+    // Sixteen cups to the gallon.
+    let cup = liquids[0].label.cup.unwrap();
+    assert!((cup.to_pounds() - 0.6).abs() < 1e-9);
+    assert!(!window.sees("A level cup weighs"));
+}
+
+#[test]
+fn through_the_tape_goes_only_what_dissolves() {
+    let mut window = with_blue_pellets();
+    open(&mut window, "46-0-0");
+    window.click("Put it in the shed");
+    window.click("Mix for a bed");
+    window.fill("At least of nitrogen", "40 lb/acre", Key::Enter);
+    window.harness.get_by_value("before planting, broadcast").click();
+    window.harness.run_ok();
+    window.click("through the tape");
+    assert!(window.sees_part("Left out, as it is not known to dissolve or would clog the tape: Blue pellets"));
+    window.click("Lay it down through the tape");
+    let dressing = desk(&window).layout().beds[0].dressings.last().unwrap().clone();
+    assert_eq!(dressing.material.0, "urea");
+    assert!(matches!(dressing.placement, Placement::Injected(injecting) if injecting.times == 1));
+    let plan = &desk(&window).plan().beds[0];
+    let brings = plan.dressings.last().unwrap().rate() * 0.46;
+    assert!((brings.to_pounds_per_acre() - 40.0).abs() < 1e-6);
 }

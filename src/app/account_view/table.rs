@@ -60,16 +60,15 @@ pub(super) fn show(
                 let colour = if account.is_off { colours.accent } else { colours.soft };
                 let name = form::heading(account.nutrient.name());
                 let words = RichText::new(format!("{name}: {}", account.standing)).size(13.0);
-                ui.label(words.color(colour));
-            }
-            if let Some(account) = accounts.iter().find(|account| account.nutrient == chosen)
-                && !account.wanted_from.is_empty()
-            {
-                let range = match account.range.as_str() {
-                    "" => String::new(),
-                    range => format!("{range} {} published. ", rate_unit(units)),
-                };
-                form::follows(ui, format!("{range}{}", form::capital(&account.wanted_from)));
+                let label = ui.label(words.color(colour));
+                // Who says what is wanted is a line to hover over, and stands in full on the sheets and on the bed's card.
+                if !account.wanted_from.is_empty() {
+                    let range = match account.range.as_str() {
+                        "" => String::new(),
+                        range => format!("{range} {} published.\n", rate_unit(units)),
+                    };
+                    label.on_hover_text(format!("{range}{}", form::capital(&account.wanted_from)));
+                }
             }
             for credit in credit_words(feeding, units) {
                 form::follows(ui, format!("Has {credit}"));

@@ -24,7 +24,7 @@ mod tally;
 mod tape;
 
 pub(super) use chart::Sweeps;
-pub(super) use dressing::first_dressing;
+pub(super) use dressing::{first_dressing, injecting};
 pub(super) use drill::DrillTrial;
 
 use egui::{RichText, Ui};

@@ -56,7 +56,7 @@ impl QuilletApp {
                 self.overlay = Overlay::Book(Box::new(BookView::at(crop, cultivar)));
             }
             Command::OpenShed(material) => {
-                self.overlay = Overlay::Shed(Box::new(ShedView::at(material)));
+                self.open_shed(ShedView::at(material));
             }
             Command::OpenPath(path) => self.open(&path),
             Command::SavePath(path) => self.save(path),
@@ -166,8 +166,8 @@ impl QuilletApp {
             Action::AddNote => self.canvas.take_up(Tool::Note),
             Action::AddDressing => self.add_dressing(),
             Action::CropBook => self.overlay = Overlay::Book(Box::new(self.book_view())),
-            Action::Shed => self.overlay = Overlay::Shed(Box::new(self.shed_view())),
-            Action::Mix => self.overlay = Overlay::Shed(Box::new(ShedView::mixing())),
+            Action::Shed => self.open_shed(self.shed_view()),
+            Action::Mix => self.open_shed(ShedView::mixing()),
             Action::AddLot => self.add_lot(),
             Action::OrderList => self.ledger.shown = Shown::Order,
             Action::PrintOrder => {

@@ -9,7 +9,21 @@ impl QuilletApp {
     /// Opens the shed at one of the things in it.
     pub(super) fn open_shed_at(&mut self, kept: ShedId) {
         let material = self.desk.layout().shed_entry(kept).map(|kept| kept.material.clone());
-        self.overlay = Overlay::Shed(Box::new(material.map_or_else(ShedView::default, ShedView::at)));
+        self.open_shed(material.map_or_else(ShedView::default, ShedView::at));
+    }
+
+    /// Opens the shed with what was asked of a mix before.
+    pub(super) fn open_shed(&mut self, shed: ShedView) {
+        self.close_overlay();
+        let shed = shed.with(std::mem::take(&mut self.mixing));
+        self.overlay = Overlay::Shed(Box::new(shed));
+    }
+
+    /// Closes what lies over the window. What was asked of a mix is put by.
+    pub(in super::super) fn close_overlay(&mut self) {
+        if let Overlay::Shed(shed) = std::mem::replace(&mut self.overlay, Overlay::None) {
+            self.mixing = shed.put_by();
+        }
     }
 
     /// The shed, open at what the chosen dressing is of, or at the first thing in it.

@@ -137,7 +137,7 @@ impl Mixing {
         if !button.clicked() {
             return true;
         }
-        let dressings = mixed_dressings(blend, "Mix", self.goes.placement(), &self.when());
+        let dressings = mixed_dressings(blend, "Mix", self.goes.placement(units), &self.when());
         let said = counted(dressings.len() as u64, "dressing", "dressings");
         let change = BedChange::LayDown {
             name: "a mix".to_owned(),

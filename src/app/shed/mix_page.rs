@@ -13,12 +13,13 @@ use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
-use crate::app::wording::{row_length, source_words};
+use crate::app::wording::row_length;
 use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::{Bed, BedId};
 use crate::plan::BedPlan;
-use crate::plan::feeding::{Account, WantFrom};
+use crate::plan::feeding::Account;
 use crate::quantity::{MassPerArea, Units};
+use crate::sheets::feeding_list::want_words;
 
 impl ShedView {
     /// Draws what is asked and what comes of it. Gives back whether the shed stays open.
@@ -73,13 +74,13 @@ impl Mixing {
             if let Some(goes) = form::choices(ui, id, "Goes down", self.goes.words(), &all) {
                 self.goes = goes;
             }
-            if self.goes == Goes::Beside {
+            if matches!(self.goes, Goes::Beside | Goes::Tape) {
                 self.stage(ui, plan);
             }
         });
         let words = match self.goes {
             Goes::Before => format!("for the bed's ground, {}", plan.area.show(units)),
-            Goes::At | Goes::Beside => format!(
+            Goes::At | Goes::Beside | Goes::Tape => format!(
                 "for {} at {}, {}",
                 row_length(plan.totals.row_length, units),
                 bed.row_spacing.show_short(units),
@@ -87,6 +88,22 @@ impl Mixing {
             ),
         };
         form::follows(ui, words);
+        if self.goes == Goes::Tape {
+            self.tape(ui, desk, bed);
+        }
+    }
+
+    /// What stands in the way of the tape: a bed without any, and what does not dissolve.
+    fn tape(&self, ui: &mut Ui, desk: &Desk, bed: &Bed) {
+        if !bed.water.through_tape() {
+            let water = bed.water.name();
+            form::wrong(ui, &format!("{} has no tape: its water is {water}", bed.name));
+        }
+        let kept = self.kept_from_tape(desk);
+        if !kept.is_empty() {
+            let words = "Left out, as it is not known to dissolve or would clog the tape:";
+            form::follows(ui, format!("{words} {}", kept.join("; ")));
+        }
     }
 
     /// The stage of growth at which it goes beside the plants.
@@ -127,13 +144,13 @@ impl Mixing {
                 });
                 let [of_least, of_most] = &mut wrong;
                 *of_least = column(ui, FIELD, |ui| self.least_field(ui, bed, place, account, units));
-                *of_most = column(ui, FIELD, |ui| self.most_field(ui, bed, place, account, units));
+                *of_most = column(ui, FIELD, |ui| self.most_field(ui, bed, place, plan, units));
                 column(ui, ui.available_width(), |ui| {
                     ui.add_space(5.0);
                     let words = RichText::new(account_words(account, units)).small().color(soft);
                     let words = ui.add(egui::Label::new(words).wrap());
                     if let Some(want) = plan.feeding.wants.of(nutrient) {
-                        words.on_hover_text(who_says(&want.from));
+                        words.on_hover_text(want_words(want));
                     }
                 });
             });
@@ -168,12 +185,12 @@ impl Mixing {
     }
 
     /// The field for the most of a nutrient. Gives back what is wrong with it.
-    fn most_field(&mut self, ui: &mut Ui, bed: BedId, place: usize, account: &Account, units: Units) -> Option<String> {
+    fn most_field(&mut self, ui: &mut Ui, bed: BedId, place: usize, plan: &BedPlan, units: Units) -> Option<String> {
         let id = Id::unique(("most of the mix", bed, place));
-        let most = self.most_of(place, account);
+        let most = self.most_of(place, plan);
         let shown = most.map_or_else(|| "no limit".to_owned(), |most| most.show_field(units));
         let is_own = self.most.get(place).is_some_and(|most| *most != Most::FifthOver);
-        let least = self.least_of(place, account);
+        let least = self.least_of(place, account(plan, place));
         let reply = unit_field(ui, id, &shown, FIELD - 16.0, |text| read_most(text, least, units));
         reply
             .response
@@ -250,7 +267,8 @@ fn account_words(account: &Account, units: Units) -> String {
     let Some(wanted) = account.wanted else {
         return "nobody says what is wanted".to_owned();
     };
-    let mut words = format!("wanted {}", wanted.show_field(units));
+    let guide = if account.is_guide { ", a guide only" } else { "" };
+    let mut words = format!("wanted {}{guide}", wanted.show_field(units));
     for (name, rate) in [
         ("credits", account.credited),
         ("done", account.done),
@@ -263,20 +281,6 @@ fn account_words(account: &Account, units: Units) -> String {
         }
     }
     words
-}
-
-fn who_says(from: &WantFrom) -> String {
-    match from {
-        WantFrom::Laboratory => "Your soil laboratory's recommendation".to_owned(),
-        WantFrom::Published { condition, sources } => {
-            let source = source_words(&sources.0, sources.1);
-            if condition.is_empty() {
-                source
-            } else {
-                format!("{condition}\n{source}")
-            }
-        }
-    }
 }
 
 /// A rate; nothing typed is the account's again.

@@ -5,16 +5,19 @@ use std::collections::BTreeSet;
 use egui::Ui;
 
 use crate::agronomy::Nutrient;
+use crate::app::card::injecting;
 use crate::app::desk::Desk;
 use crate::catalog::{MaterialId, StageId};
-use crate::layout::{Bed, BedId, Placement, When};
+use crate::layout::{Bed, BedId, Injecting, Placement, When};
 use crate::plan::BedPlan;
-use crate::plan::feeding::{Account, KnownMaterial, MixAsked, MixFound, NutrientRates, mix_for, restricted_nitrogen};
+use crate::plan::feeding::{
+    Account, KnownMaterial, MixAsked, MixFound, NutrientRates, WantFrom, mix_for, restricted_nitrogen,
+};
 use crate::quantity::{Area, MassPerArea, Units};
 
 /// What the grower has said of a mix so far.
 #[derive(Default)]
-pub(super) struct Mixing {
+pub(in crate::app) struct Mixing {
     /// The bed; the one in hand where none was chosen.
     bed: Option<BedId>,
     /// The materials to mix from; those in the shed where nothing was ticked yet.
@@ -54,6 +57,8 @@ pub(super) enum Goes {
     At,
     /// Beside the growing plants.
     Beside,
+    /// Through the tape, all at once; of what dissolves.
+    Tape,
 }
 
 /// What came of mixing, kept until something else is asked.
@@ -70,7 +75,7 @@ struct Found {
 const FIFTH_OVER: f64 = 1.2;
 
 impl Goes {
-    pub(super) const ALL: [Self; 3] = [Self::Before, Self::At, Self::Beside];
+    pub(super) const ALL: [Self; 4] = [Self::Before, Self::At, Self::Beside, Self::Tape];
 
     /// In words that complete "Lay it down".
     pub(super) const fn words(self) -> &'static str {
@@ -78,14 +83,20 @@ impl Goes {
             Self::Before => "before planting, broadcast",
             Self::At => "at planting, in a band",
             Self::Beside => "beside the plants",
+            Self::Tape => "through the tape",
         }
     }
 
-    pub(super) const fn placement(self) -> Placement {
+    pub(super) fn placement(self, units: Units) -> Placement {
         match self {
             Self::Before => Placement::Broadcast,
             Self::At => Placement::Band { strip: None },
             Self::Beside => Placement::SideDress { strip: None },
+            // The mix is found for one time; the grower parts it on the dressing's card.
+            Self::Tape => Placement::Injected(Injecting {
+                times: 1,
+                ..injecting(None, units)
+            }),
         }
     }
 }
@@ -110,8 +121,8 @@ impl Mixing {
         match (self.goes, &self.stage) {
             (Goes::Before, _) => When::Stage(StageId("before_planting".to_owned())),
             (Goes::At, _) => When::Stage(StageId("at_planting".to_owned())),
-            (Goes::Beside, Some(stage)) => When::Stage(stage.clone()),
-            (Goes::Beside, None) => When::Unsaid,
+            (Goes::Beside | Goes::Tape, Some(stage)) => When::Stage(stage.clone()),
+            (Goes::Beside | Goes::Tape, None) => When::Unsaid,
         }
     }
 
@@ -166,13 +177,25 @@ impl Mixing {
         }
     }
 
-    /// The materials to mix from; organic rules leave out what they do not allow.
+    /// The materials to mix from; organic rules leave out what they do not allow, the tape what does not dissolve.
     fn materials(&self, desk: &Desk) -> Vec<MaterialId> {
-        let organic = desk.layout().organic;
-        let all = desk.material_book().all().iter();
-        all.filter(|known| self.is_ticked(known, organic) && !(organic && known.is_organic() == Some(false)))
+        let all = self.allowed(desk);
+        all.filter(|known| self.goes != Goes::Tape || may_go_through_tape(known))
             .map(|known| known.material.id.clone())
             .collect()
+    }
+
+    /// What is ticked and organic rules allow.
+    fn allowed<'a>(&'a self, desk: &'a Desk) -> impl Iterator<Item = &'a KnownMaterial> {
+        let organic = desk.layout().organic;
+        let all = desk.material_book().all().iter();
+        all.filter(move |known| self.is_ticked(known, organic) && !(organic && known.is_organic() == Some(false)))
+    }
+
+    /// What is ticked and cannot go through the tape, by name.
+    pub(super) fn kept_from_tape(&self, desk: &Desk) -> Vec<String> {
+        let all = self.allowed(desk).filter(|known| !may_go_through_tape(known));
+        all.map(|known| known.material.name.clone()).collect()
     }
 
     /// What is still to give of a nutrient, by the account.
@@ -192,12 +215,14 @@ impl Mixing {
         own.unwrap_or_else(|| self.still(account))
     }
 
-    /// And no more than so much.
-    pub(super) fn most_of(&self, place: usize, account: &Account) -> Option<MassPerArea> {
+    /// And no more than so much. Where the laboratory wants none, none is the limit.
+    pub(super) fn most_of(&self, place: usize, plan: &BedPlan) -> Option<MassPerArea> {
         match self.most.get(place).copied().unwrap_or_default() {
             Most::FifthOver => {
-                let least = self.least_of(place, account);
-                (least > MassPerArea::ZERO).then(|| least * FIFTH_OVER)
+                let least = self.least_of(place, account(plan, place));
+                let want = plan.feeding.wants.of(nutrient(place));
+                let none = want.is_some_and(|want| want.from == WantFrom::Laboratory && want.rate <= MassPerArea::ZERO);
+                (none || least > MassPerArea::ZERO).then(|| least * FIFTH_OVER)
             }
             Most::Unlimited => None,
             Most::Own(most) => Some(most),
@@ -208,7 +233,7 @@ impl Mixing {
     pub(super) fn ground(&self, bed: &Bed, plan: &BedPlan) -> Area {
         match self.goes {
             Goes::Before => plan.area,
-            Goes::At | Goes::Beside => plan.totals.row_length * bed.row_spacing,
+            Goes::At | Goes::Beside | Goes::Tape => plan.totals.row_length * bed.row_spacing,
         }
     }
 
@@ -216,7 +241,7 @@ impl Mixing {
     pub(super) fn asked(&self, desk: &Desk, bed: &Bed, plan: &BedPlan) -> MixAsked {
         let [n, p2o5, k2o] = [0, 1, 2].map(|place| {
             let account = account(plan, place);
-            (self.least_of(place, account), self.most_of(place, account))
+            (self.least_of(place, account), self.most_of(place, plan))
         });
         let whole = plan.feeding.wants.n.as_ref().map_or(n.0, |want| want.rate);
         MixAsked {
@@ -261,11 +286,20 @@ impl Mixing {
     }
 }
 
+/// Whether a material dissolves, as far as is known, and nothing speaks against it in the tape.
+fn may_go_through_tape(known: &KnownMaterial) -> bool {
+    known.material.not_for_injection.is_none() && (known.material.liquid || known.solubility.is_some())
+}
+
 /// The account of the nutrient at a place of a label.
 pub(super) const fn account(plan: &BedPlan, place: usize) -> &Account {
-    plan.feeding.account(match place {
+    plan.feeding.account(nutrient(place))
+}
+
+const fn nutrient(place: usize) -> Nutrient {
+    match place {
         0 => Nutrient::Nitrogen,
         1 => Nutrient::Phosphate,
         _ => Nutrient::Potash,
-    })
+    }
 }

@@ -15,6 +15,8 @@ mod rows;
 mod values;
 mod words;
 
+pub(super) use mixing::Mixing;
+
 use egui::{Align, Layout as Direction, RichText, Ui};
 
 use super::action::Action;
@@ -34,7 +36,7 @@ pub(super) struct ShedView {
     shown: Shown,
     /// The material that is open.
     open: Option<MaterialId>,
-    mixing: mixing::Mixing,
+    mixing: Mixing,
     new: new_material::NewMaterial,
     /// Focus is given to the search once, when the shed opens.
     started: bool,
@@ -67,6 +69,16 @@ impl ShedView {
             shown: Shown::Mix,
             ..Self::default()
         }
+    }
+
+    /// The same with what was asked of a mix before.
+    pub(super) fn with(self, mixing: Mixing) -> Self {
+        Self { mixing, ..self }
+    }
+
+    /// What is asked of a mix, for when the shed is opened again.
+    pub(super) fn put_by(self) -> Mixing {
+        self.mixing
     }
 
     /// Draws the shed. Gives back whether it stays open.

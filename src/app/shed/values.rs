@@ -4,7 +4,8 @@ use egui::{Id, Ui};
 
 use super::rows::{Whose, broad, choice, group, own, read_only};
 use super::words::{
-    Origin, price, price_unit, read_analysis, read_at_hand, read_bag, read_cup, read_percent, read_solubility, weight,
+    Origin, price, price_unit, read_analysis, read_at_hand, read_bag, read_cup, read_percent, read_solubility,
+    read_whole_measure, weight,
 };
 use crate::agronomy;
 use crate::app::form;
@@ -211,24 +212,28 @@ impl Page<'_> {
         let material = &known.material;
         group(ui, "Measuring and dissolving");
         let density = material.bulk_density.as_ref();
-        let cup = |density: Density| (Volume::cups(1.0) * density).show_seed(units);
-        let shown = known.density().map_or_else(String::new, cup);
         let whose = self.whose(label.cup.is_some(), Origin::maybe(density));
-        let read = |text: &str| read_cup(text, units);
-        if let Some(change) = own(ui, self.field.with("cup"), "A level cup weighs", &shown, &whose, read) {
-            label.cup = change;
-        }
-        if let (true, Some(density)) = (material.liquid, density) {
+        let id = self.field.with("cup");
+        // A liquid is weighed by the gallon; inside it is the weight of so many cups all the same.
+        let change = if material.liquid {
             let (words, one) = match units {
                 Units::Customary => ("A gallon weighs", Volume::gallons(1.0)),
                 Units::Metric => ("A litre weighs", Volume::litres(1.0)),
             };
-            read_only(
-                ui,
-                words,
-                &(one * density.value).show_product(units),
-                &Origin::value(density),
-            );
+            let shown = known
+                .density()
+                .map_or_else(String::new, |density| (one * density).show_product(units));
+            let cup_of = |mass: Mass| mass * (Volume::cups(1.0).to_litres() / one.to_litres());
+            let read = |text: &str| Ok(read_whole_measure(text, units)?.map(cup_of));
+            own(ui, id, words, &shown, &whose, read)
+        } else {
+            let cup = |density: Density| (Volume::cups(1.0) * density).show_seed(units);
+            let shown = known.density().map_or_else(String::new, cup);
+            let read = |text: &str| read_cup(text, units);
+            own(ui, id, "A level cup weighs", &shown, &whose, read)
+        };
+        if let Some(change) = change {
+            label.cup = change;
         }
         let from = Origin::maybe(material.solubility.as_ref());
         let whose = self.whose(label.solubility.is_some(), from);

@@ -4,6 +4,7 @@
 use crate::app::wording::source_words;
 use crate::catalog::{Analysis, Ends, Sourced};
 use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, number, read_number};
+use crate::sheets::feeding_list::bag_words;
 
 /// Where a value comes from: in full to hover over, and in a few words to stand beside it.
 #[derive(Clone, Debug, Default)]
@@ -94,6 +95,16 @@ pub(super) fn read_cup(text: &str, units: Units) -> Result<Option<Mass>, String>
     )
 }
 
+/// Reads what a gallon or a litre of a liquid weighs, in pounds or kilograms where no unit is typed.
+pub(super) fn read_whole_measure(text: &str, units: Units) -> Result<Option<Mass>, String> {
+    let bare = match units {
+        Units::Customary => MassUnit::Pounds,
+        Units::Metric => MassUnit::Kilograms,
+    };
+    let none = "It weighs more than nothing";
+    some_weight(text, |text| Mass::parse_with(text, bare), none)
+}
+
 fn some_weight<E: ToString>(
     text: &str,
     parse: impl FnOnce(&str) -> Result<Mass, E>,
@@ -159,10 +170,7 @@ pub(super) fn read_solubility(text: &str, units: Units) -> Result<Option<Concent
 
 /// A weight without zeros at its end: `50 lb`, `22.68 kg`; nothing where not known.
 pub(super) fn weight(mass: Option<Mass>, units: Units) -> String {
-    mass.map_or_else(String::new, |mass| match units {
-        Units::Customary => format!("{} lb", number(mass.to_pounds(), 2)),
-        Units::Metric => format!("{} kg", number(mass.to_kilograms(), 2)),
-    })
+    mass.map_or_else(String::new, |mass| bag_words(mass, units))
 }
 
 /// A price, without a currency: the grower's own.

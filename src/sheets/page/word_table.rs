@@ -1,10 +1,13 @@
 //! Sheets in the making, and tables on them whose cells are words broken over lines.
 
+use std::borrow::Cow;
+
 use super::PageOptions;
 use super::frame::{CellHead, Role};
 use super::paper::Turned;
 use super::sheet::{Sheet, frame_box, rule, words};
 use crate::sheets::mark::{Anchor, Ink};
+use crate::sheets::order_list::{HELD, held_together};
 use crate::sheets::type_metrics;
 
 const SIZE: f32 = 9.0;
@@ -31,7 +34,7 @@ pub(super) struct Columns<'a> {
 
 /// Words in a cell, broken into lines when they are set.
 pub(super) struct Words<'a> {
-    text: &'a str,
+    text: Cow<'a, str>,
     bold: bool,
     ink: Ink,
 }
@@ -39,7 +42,7 @@ pub(super) struct Words<'a> {
 impl<'a> Words<'a> {
     pub(super) const fn plain(text: &'a str) -> Self {
         Self {
-            text,
+            text: Cow::Borrowed(text),
             bold: false,
             ink: Ink::Strong,
         }
@@ -47,15 +50,15 @@ impl<'a> Words<'a> {
 
     pub(super) const fn bold(text: &'a str) -> Self {
         Self {
-            text,
+            text: Cow::Borrowed(text),
             bold: true,
             ink: Ink::Strong,
         }
     }
 
-    pub(super) const fn soft(text: &'a str) -> Self {
+    pub(super) fn soft(text: impl Into<Cow<'a, str>>) -> Self {
         Self {
-            text,
+            text: text.into(),
             bold: false,
             ink: Ink::Soft,
         }
@@ -65,9 +68,13 @@ impl<'a> Words<'a> {
         if self.text.is_empty() {
             return Vec::new();
         }
-        type_metrics::break_lines(self.text, width, SIZE, self.bold)
+        let lines = type_metrics::break_lines(&held_together(&self.text), width, SIZE, self.bold);
+        lines.iter().map(|line| line.replace(HELD, " ")).collect()
     }
 }
+
+/// The cells of a line, each of some words one below the other.
+type Cells<'a> = Vec<Vec<Words<'a>>>;
 
 /// Sheets in the making.
 pub(super) struct Setting<'a> {
@@ -130,13 +137,26 @@ impl<'a> Setting<'a> {
     }
 
     /// Sets the lines of a new table under its heads, on as many sheets as it takes.
-    pub(super) fn table(&mut self, columns: &Columns<'_>, lines: &[Vec<Vec<Words<'_>>>]) {
+    pub(super) fn table(&mut self, columns: &Columns<'_>, lines: &[Cells<'_>]) {
+        let table = self.begin_table(columns);
+        for line in lines {
+            self.line(columns, table, line, columns.ticks);
+        }
+    }
+
+    /// The same where some lines have no box to tick.
+    pub(super) fn table_with(&mut self, columns: &Columns<'_>, lines: &[(Cells<'_>, bool)]) {
+        let table = self.begin_table(columns);
+        for (line, ticks) in lines {
+            self.line(columns, table, line, *ticks);
+        }
+    }
+
+    fn begin_table(&mut self, columns: &Columns<'_>) -> usize {
         let table = self.next_table();
         self.line = 0;
         self.heads(columns, table, true);
-        for line in lines {
-            self.line(columns, table, line);
-        }
+        table
     }
 
     /// Left edge and width of each column.
@@ -198,7 +218,7 @@ impl<'a> Setting<'a> {
     }
 
     /// Sets one line, as high as its highest cell, on the next sheet when it does not fit this one.
-    fn line(&mut self, columns: &Columns<'_>, table: usize, cells: &[Vec<Words<'_>>]) {
+    fn line(&mut self, columns: &Columns<'_>, table: usize, cells: &[Vec<Words<'_>>], ticks: bool) {
         let places = self.places(columns);
         let broken: Vec<Vec<(String, bool, Ink)>> = cells
             .iter()
@@ -233,7 +253,7 @@ impl<'a> Setting<'a> {
             self.sheet.push(role, marks);
         }
         let (left, right) = (self.sheet.left, self.sheet.right);
-        if columns.ticks {
+        if ticks {
             let square = frame_box(right - TICK, top + 1.0, TICK, TICK, 0.7, Ink::Soft);
             self.sheet.push(Role::Ornament, vec![square]);
         }

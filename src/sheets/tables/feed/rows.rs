@@ -66,11 +66,38 @@ pub(super) const fn goes_by(goes_by: GoesBy) -> &'static str {
     }
 }
 
-/// Every dressing that has amounts, with its bed's plan.
-pub(super) fn dressings(plan: &Plan) -> impl Iterator<Item = (&BedPlan, &DressingPlan)> {
-    plan.beds.iter().flat_map(|bed| {
+/// A dressing that has amounts, and the first cells of its lines.
+pub(super) struct Dressed<'a> {
+    pub(super) bed: &'a BedPlan,
+    pub(super) dressing: &'a DressingPlan,
+    /// Bed, plot, crop, dressing, material, analysis, when, where, and what it is shared out by.
+    pub(super) cells: Vec<Cell>,
+}
+
+/// Every dressing that has amounts, each bed being looked up once.
+pub(super) fn dressings<'a>(layout: &'a Layout, plan: &'a Plan) -> impl Iterator<Item = Dressed<'a>> {
+    let fed = plan.beds.iter().filter(|bed| !bed.dressings.is_empty());
+    fed.flat_map(move |bed| {
+        let of_bed = bed_cells(layout, bed);
+        let of_layout = layout.bed(bed.bed);
         let sound = bed.dressings.iter().filter(|dressing| dressing.problem.is_none());
-        sound.map(move |dressing| (bed.as_ref(), dressing))
+        sound.map(move |dressing| {
+            let mut cells: Vec<Cell> = of_bed.clone().into();
+            cells.extend([
+                words(&dressing.name),
+                words(&dressing.material_name),
+                words(&dressing.analysis.label()),
+            ]);
+            let put_down = of_layout.and_then(|bed| bed.dressing(dressing.dressing));
+            cells.extend(put_down.map_or([Cell::Empty, Cell::Empty], |put_down| {
+                [
+                    words(&put_down.when.words()),
+                    words(&dressing_words::place(put_down.placement, layout.units)),
+                ]
+            }));
+            cells.push(words(goes_by(dressing.goes_by)));
+            Dressed { bed, dressing, cells }
+        })
     })
 }
 
@@ -83,17 +110,6 @@ pub(super) fn bed_cells(layout: &Layout, bed: &BedPlan) -> [Cell; 3] {
         plot.map_or(Cell::Empty, |plot| words(&plot.name)),
         bed.crop.as_ref().map_or(Cell::Empty, |crop| words(&crop.name)),
     ]
-}
-
-/// When and where a dressing goes.
-pub(super) fn when_and_place(layout: &Layout, bed: &BedPlan, of_plan: &DressingPlan) -> [Cell; 2] {
-    let dressing = layout.bed(bed.bed).and_then(|bed| bed.dressing(of_plan.dressing));
-    dressing.map_or([Cell::Empty, Cell::Empty], |dressing| {
-        [
-            words(&dressing.when.words()),
-            words(&dressing_words::place(dressing.placement, layout.units)),
-        ]
-    })
 }
 
 /// One line a row and dressing.
@@ -119,17 +135,10 @@ pub(super) fn rows_table(layout: &Layout, plan: &Plan) -> Table {
         format!("potash ({product})"),
     ];
     let mut lines = Vec::new();
-    for (bed, dressing) in dressings(plan) {
+    for Dressed { bed, dressing, cells } in dressings(layout, plan) {
         for (row, mass) in bed.rows.iter().zip(&dressing.rows) {
-            let mut line: Vec<Cell> = bed_cells(layout, bed).into();
+            let mut line = cells.clone();
             line.extend([
-                words(&dressing.name),
-                words(&dressing.material_name),
-                words(&dressing.analysis.label()),
-            ]);
-            line.extend(when_and_place(layout, bed, dressing));
-            line.extend([
-                words(goes_by(dressing.goes_by)),
                 Cell::Number(f64::from(row.number)),
                 units.length(row.length),
                 units.mass(*mass),

@@ -1,6 +1,6 @@
 //! Dressings, accounts, what to buy, and runs through the tape, a line each.
 
-use super::rows::{ColumnUnits, bed_cells, dressings, goes_by, when_and_place};
+use super::rows::{ColumnUnits, Dressed, bed_cells, dressings};
 use crate::agronomy::{self, Nutrient};
 use crate::layout::{Item, Layout};
 use crate::plan::Plan;
@@ -13,18 +13,11 @@ use crate::sheets::tables::cells::{Cell, Table, heads, whole, words};
 pub(super) fn dressings_table(layout: &Layout, plan: &Plan) -> Table {
     let units = ColumnUnits::of(layout.units);
     let (length, product, volume) = (units.length, units.product, units.volume);
-    let lines = dressings(plan).map(|(bed, dressing)| {
-        let mut line: Vec<Cell> = bed_cells(layout, bed).into();
-        line.extend([
-            words(&dressing.name),
-            words(&dressing.material_name),
-            words(&dressing.analysis.label()),
-        ]);
-        line.extend(when_and_place(layout, bed, dressing));
+    let lines = dressings(layout, plan).map(|Dressed { bed, dressing, cells }| {
+        let mut line = cells;
         let off = agronomy::over_plan(dressing.planned, dressing.total);
         let used = dressing.is_done.then_some(dressing.total);
         line.extend([
-            words(goes_by(dressing.goes_by)),
             whole(u64::from(dressing.times)),
             units.length(bed.totals.row_length),
             units.mass(dressing.planned),
@@ -71,10 +64,11 @@ pub(super) fn accounts_table(layout: &Layout, plan: &Plan) -> Table {
     let known = |known: Option<MassPerArea>| known.map_or(Cell::Empty, rate);
     let fed = plan.beds.iter().filter(|bed| !bed.dressings.is_empty());
     let lines = fed.flat_map(|bed| {
+        let of_bed = bed_cells(layout, bed);
         Nutrient::ALL.map(|nutrient| {
             let account = bed.feeding.account(nutrient);
             let want = bed.feeding.wants.of(nutrient);
-            let mut line: Vec<Cell> = bed_cells(layout, bed).into();
+            let mut line: Vec<Cell> = of_bed.clone().into();
             line.extend([
                 words(nutrient.name()),
                 known(account.wanted),
