@@ -306,7 +306,7 @@ impl eframe::App for QuilletApp {
         }
         let leaves = covered && !self.files.is_typing() && !taken.typing && !egui::Popup::is_any_open(&ctx);
         if leaves && ctx.input(|input| input.key_pressed(egui::Key::Escape)) {
-            self.overlay = Overlay::None;
+            self.close_overlay();
         }
         self.typing = ctx.text_edit_focused();
         let any = !out.is_empty() || !acts.is_empty();

@@ -72,6 +72,11 @@ fn the_account_of_the_bed_says_how_each_nutrient_stands() {
     // 130 lb/acre are wanted, 30 of them are in the clover.
     assert!(window.sees_part("Account of nitrogen: 100 lb/acre still wanted"));
     assert!(window.sees_part("Nitrogen: over by"));
+    // Who says so is for the hand that hovers, so that the table stands whole in the panel.
+    assert!(!window.sees_part("published."));
+    window.harness.get_by_label_contains("Nitrogen: over by").hover();
+    window.harness.run_steps(60);
+    assert!(window.sees_part("University of Wisconsin"));
     // The choice over the plot comes first, then the name in the table.
     let choice = window.harness.get_all_by_label("Potash").next();
     choice.unwrap().click();

@@ -34,11 +34,14 @@ const BEYOND: f32 = 300.0;
 
 type Key = (BedId, DressingId);
 
+/// Rows in words, with the plan and the units that they are of.
+type Opened = (Arc<BedPlan>, Units, Vec<FedRow>);
+
 /// How the lines are looked at.
 #[derive(Default)]
 pub(super) struct DressingsView {
     /// The dressings whose rows are shown one by one, with those rows and the plan they are of.
-    opened: BTreeMap<Key, Option<(Arc<BedPlan>, Units, Vec<FedRow>)>>,
+    opened: BTreeMap<Key, Option<Opened>>,
     /// How high each line was when it was drawn, and the width it had.
     heights: BTreeMap<Key, f32>,
     width: f32,
@@ -92,7 +95,7 @@ impl DressingsView {
         }
         if let (Some(kept), Some(plan)) = (self.opened.get_mut(&key), desk.plan().bed(bed.bed)) {
             let units = desk.layout().units;
-            let same = |(of, in_units, _): &(Arc<BedPlan>, Units, _)| Arc::ptr_eq(of, plan) && *in_units == units;
+            let same = |(of, in_units, _): &Opened| Arc::ptr_eq(of, plan) && *in_units == units;
             if !kept.as_ref().is_some_and(same) {
                 *kept = Some((plan.clone(), units, fed_rows(plan, dressing.dressing, units)));
             }

@@ -13,12 +13,13 @@ use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
-use crate::app::wording::{row_length, source_words};
+use crate::app::wording::row_length;
 use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::{Bed, BedId};
 use crate::plan::BedPlan;
-use crate::plan::feeding::{Account, WantFrom};
+use crate::plan::feeding::Account;
 use crate::quantity::{MassPerArea, Units};
+use crate::sheets::feeding_list::want_words;
 
 impl ShedView {
     /// Draws what is asked and what comes of it. Gives back whether the shed stays open.
@@ -149,7 +150,7 @@ impl Mixing {
                     let words = RichText::new(account_words(account, units)).small().color(soft);
                     let words = ui.add(egui::Label::new(words).wrap());
                     if let Some(want) = plan.feeding.wants.of(nutrient) {
-                        words.on_hover_text(who_says(&want.from));
+                        words.on_hover_text(want_words(want));
                     }
                 });
             });
@@ -280,20 +281,6 @@ fn account_words(account: &Account, units: Units) -> String {
         }
     }
     words
-}
-
-fn who_says(from: &WantFrom) -> String {
-    match from {
-        WantFrom::Laboratory => "Your soil laboratory's recommendation".to_owned(),
-        WantFrom::Published { condition, sources } => {
-            let source = source_words(&sources.0, sources.1);
-            if condition.is_empty() {
-                source
-            } else {
-                format!("{condition}\n{source}")
-            }
-        }
-    }
 }
 
 /// A rate; nothing typed is the account's again.

@@ -4,6 +4,7 @@
 use crate::app::wording::source_words;
 use crate::catalog::{Analysis, Ends, Sourced};
 use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, number, read_number};
+use crate::sheets::feeding_list::bag_words;
 
 /// Where a value comes from: in full to hover over, and in a few words to stand beside it.
 #[derive(Clone, Debug, Default)]
@@ -169,10 +170,7 @@ pub(super) fn read_solubility(text: &str, units: Units) -> Result<Option<Concent
 
 /// A weight without zeros at its end: `50 lb`, `22.68 kg`; nothing where not known.
 pub(super) fn weight(mass: Option<Mass>, units: Units) -> String {
-    mass.map_or_else(String::new, |mass| match units {
-        Units::Customary => format!("{} lb", number(mass.to_pounds(), 2)),
-        Units::Metric => format!("{} kg", number(mass.to_kilograms(), 2)),
-    })
+    mass.map_or_else(String::new, |mass| bag_words(mass, units))
 }
 
 /// A price, without a currency: the grower's own.
