@@ -7,6 +7,7 @@ use egui::Context;
 use super::super::QuilletApp;
 use super::super::files::{self, Ask, ListKind, Purpose};
 use super::super::overlay::Overlay;
+use super::super::shed::Mixing;
 use super::super::step::Step;
 use super::super::wording::worded;
 use crate::layout::{Layout, store};
@@ -165,6 +166,8 @@ impl QuilletApp {
     /// Keeps unsaved work before another layout comes on the desk. Gives back what there is to say about it.
     pub(super) fn leave_desk(&mut self) -> &'static str {
         self.offer_open = true;
+        // A mix is asked for a bed of the layout that leaves.
+        self.mixing = Mixing::default();
         if self.keeping.leave(&self.desk) {
             "; the unsaved work before it was kept"
         } else {
