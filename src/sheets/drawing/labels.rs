@@ -304,6 +304,16 @@ fn sizes_of(drawn: &Drawn, lit: bool, units: Units, view: &View) -> Vec<Label> {
         line(&short, 7.5, false),
         line(&apart, 7.5, false),
     ]);
+    if bed.lines.per_row > 1 {
+        // Where there is no room to say how far lines are apart, how many there are matters more.
+        let lines = format!("{} lines a row", bed.lines.per_row);
+        sizes.push(vec![
+            line(&name, 9.0, true),
+            line(&lines, 7.5, false),
+            line(&apart, 7.5, false),
+        ]);
+        sizes.push(vec![line(&name, 8.5, true), line(&lines, 7.0, false)]);
+    }
     sizes.push(vec![line(&name, 8.5, true)]);
     sizes.push(vec![line(&name, 7.0, true)]);
     sizes.push(vec![line(letters.as_deref().unwrap_or("–"), 6.5, true)]);
