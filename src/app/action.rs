@@ -38,8 +38,12 @@ pub enum Action {
     DragBed,
     /// Draw a bed in the plot corner by corner.
     CornerBed,
-    /// Lay a bed over the whole plot.
+    /// Lay a bed over the whole plot, or over what its beds leave free.
     FillBed,
+    /// Split a bed between two of its rows.
+    SplitBetweenRows,
+    /// Split a bed square across its rows.
+    SplitAcrossRows,
     /// Put a tree on the plot.
     AddTree,
     /// Put a well on the plot.
@@ -112,7 +116,7 @@ pub enum Action {
 
 impl Action {
     /// Every action, in the order the finder lists them.
-    pub const ALL: [Self; 51] = [
+    pub const ALL: [Self; 53] = [
         Self::New,
         Self::Open,
         Self::Sample,
@@ -130,6 +134,8 @@ impl Action {
         Self::DragBed,
         Self::CornerBed,
         Self::FillBed,
+        Self::SplitBetweenRows,
+        Self::SplitAcrossRows,
         Self::AddTree,
         Self::AddWell,
         Self::AddBuilding,
@@ -210,8 +216,16 @@ impl Action {
                 "Click each corner in turn; click the first one again to close",
             ),
             Self::FillBed => (
-                "Bed over the whole plot",
-                "Lay a bed that fills the plot and follows it when it changes",
+                "Bed over all free ground",
+                "Lay a bed that fills the plot and follows it when it changes; where beds lie already, over what they leave free",
+            ),
+            Self::SplitBetweenRows => (
+                "Split between rows",
+                "Click between two rows of a bed, or type the number of the last row that stays: the rows beyond become a bed of their own",
+            ),
+            Self::SplitAcrossRows => (
+                "Split across the rows",
+                "Click where to part a bed's rows, or type how far along them: what lies beyond becomes a bed of its own",
             ),
             Self::AddTree => (
                 "Tree",

@@ -4,7 +4,7 @@
 use egui::{Color32, CornerRadius, FontId, Id, Pos2, Rect, RichText, Sense, Stroke, Ui, vec2};
 
 use super::action::Action;
-use super::canvas::{Drawn, Tool};
+use super::canvas::{Drawn, SplitWay, Tool};
 use super::command::Command;
 use super::desk::Desk;
 use super::form;
@@ -17,6 +17,9 @@ use crate::plan::Things;
 use crate::plan::feeding::Standing;
 use crate::quantity::counted;
 use crate::quantity::{Area, Mass, Units, count};
+
+/// The ways to make two beds of one, for two crops.
+const SPLITS: [Action; 2] = [Action::SplitBetweenRows, Action::SplitAcrossRows];
 
 /// More things than anyone reads in a list; the finder has all of them.
 const MOST_THINGS: usize = 300;
@@ -259,6 +262,7 @@ fn tools(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
                 has_plot,
                 &[Action::FillBed, Action::DragBed, Action::CornerBed],
             );
+            group(ui, "Split a bed", has_bed, &SPLITS);
             group(
                 ui,
                 "Turn its rows",
@@ -266,7 +270,10 @@ fn tools(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
                 &[Action::TurnLeft, Action::TurnRight, Action::AlongSide],
             );
         }
-        Step::OnRows => group(ui, "Look up", true, &[Action::CropBook]),
+        Step::OnRows => {
+            group(ui, "Split a bed", has_bed, &SPLITS);
+            group(ui, "Look up", true, &[Action::CropBook]);
+        }
         Step::Feed => group(ui, "Put down", has_bed, &[Action::AddDressing]),
         Step::Sow => {
             group(ui, "Look up", true, &[Action::CropBook, Action::OrderList]);
@@ -300,6 +307,8 @@ const fn is_taken_up(action: Action, tool: Tool) -> bool {
         Tool::Rectangle(Drawn::Obstacle(..)) => matches!(action, Action::AddBuilding),
         Tool::Corners(Drawn::Obstacle(..)) => matches!(action, Action::AddOther),
         Tool::Circle(_) => false,
+        Tool::Split(SplitWay::BetweenRows) => matches!(action, Action::SplitBetweenRows),
+        Tool::Split(SplitWay::AcrossRows) => matches!(action, Action::SplitAcrossRows),
         Tool::Note => matches!(action, Action::AddNote),
     }
 }

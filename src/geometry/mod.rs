@@ -4,6 +4,7 @@
 //!
 //! - [`ground`] answers where rows may stand: a [`Region`] of pieces with holes.
 //! - [`fit_rows`] lays row lines over a region and cuts them by it: a [`RowFit`].
+//! - [`part`] parts an outline along a line.
 //! - [`PlantRule`] counts and places plants on a piece of row.
 //! - [`polygon`] changes and measures rings of corners for the drawing tools; [`triangles`] fills a region.
 
@@ -13,6 +14,7 @@ mod contact;
 mod ground;
 mod label;
 mod offset;
+mod parting;
 mod passing;
 mod piece;
 mod plants;
@@ -30,6 +32,7 @@ mod wording;
 
 pub use bounds::Bounds;
 pub use ground::{Clearing, ground};
+pub use parting::{Parted, part};
 pub use piece::Ground;
 pub use plants::{Lines, PlantError, PlantRule, plants_on};
 pub use point::Point;

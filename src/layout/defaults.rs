@@ -74,6 +74,19 @@ impl Layout {
         first_free("Bed", |name| self.beds.iter().any(|bed| bed.name == name))
     }
 
+    /// The name with the first number from 2 on that no bed has: "Corn 2" after "Corn" or "Corn 1".
+    pub fn next_name_like(&self, name: &str) -> String {
+        let stem = match name.rsplit_once(' ') {
+            Some((stem, number)) if number.parse::<u32>().is_ok() => stem,
+            _ => name,
+        };
+        let taken = |name: &String| self.beds.iter().any(|bed| bed.name == *name);
+        (2u32..)
+            .map(|number| format!("{stem} {number}"))
+            .find(|name| !taken(name))
+            .unwrap_or_else(|| self.next_bed_name())
+    }
+
     /// "Tree 1", or the first number that nothing in the way in the layout has.
     pub fn next_obstacle_name(&self, kind: ObstacleKind) -> String {
         first_free(kind.word(), |name| {

@@ -14,6 +14,7 @@ mod order;
 mod overlaps;
 mod planner;
 mod row_seed;
+mod split_line;
 mod stand;
 mod sums;
 mod things;
@@ -27,6 +28,7 @@ pub use order::{
     TraysTogether,
 };
 pub use planner::Planner;
+pub use split_line::SplitLine;
 pub use things::Things;
 pub use types::{
     BedHarvest, BedPlan, CropSum, DressingPlan, GerminationFrom, GoesBy, HarvestAmount, HeadsUp, InRowFrom,

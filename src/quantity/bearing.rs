@@ -46,6 +46,11 @@ impl Bearing {
         }
     }
 
+    /// The direction a quarter turn to the left of this one.
+    pub fn left(self) -> Self {
+        Self::degrees(self.0 - 90.0)
+    }
+
     /// The direction a quarter turn to the right of this one.
     pub fn right(self) -> Self {
         Self::degrees(self.0 + 90.0)

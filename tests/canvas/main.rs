@@ -8,4 +8,5 @@ mod drawing;
 mod keyboard;
 mod looking;
 mod measures;
+mod splitting;
 mod table;

@@ -5,6 +5,7 @@ mod bad_input;
 mod drawing;
 mod ground;
 mod measures;
+mod parting;
 mod plants;
 mod properties;
 mod reference_cases;

@@ -17,6 +17,7 @@ mod own_values;
 mod recompute;
 mod shelf;
 mod shopping;
+mod splitting;
 mod sums;
 mod trade;
 

@@ -67,7 +67,7 @@ impl Drawing {
     ) -> Outcome {
         self.refused = None;
         match tool {
-            Tool::Choose => Outcome::Goes,
+            Tool::Choose | Tool::Split(_) => Outcome::Goes,
             Tool::Note => {
                 let at = self.next(tool, layout, viewport, to, true).at;
                 Outcome::Finished(
@@ -144,7 +144,7 @@ impl Drawing {
                     Drawn::Plot | Drawn::Bed(_) => finish(polygon::circle_ring(first, radius), drawn, layout),
                 }
             }
-            Tool::Choose | Tool::Note | Tool::Corners(_) => Outcome::Goes,
+            Tool::Choose | Tool::Split(_) | Tool::Note | Tool::Corners(_) => Outcome::Goes,
         }
     }
 
@@ -212,7 +212,7 @@ impl Drawing {
         }
         let next = self.next(tool, layout, viewport, to, free);
         match tool {
-            Tool::Choose => PointerWords::default(),
+            Tool::Choose | Tool::Split(_) => PointerWords::default(),
             Tool::Note => PointerWords::new("", "Click where the note shall stand"),
             Tool::Rectangle(drawn) => match self.corners.first() {
                 None => PointerWords::new("", format!("Drag from one corner {} to the opposite one", of(drawn)))

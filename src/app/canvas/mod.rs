@@ -4,6 +4,7 @@
 //! - `scene`, `paint`, `strokes`, `fill`, `furniture`: the drawing as shapes, kept while nothing changes.
 //! - `hand`, `pick`, `dragging`, `drag_words`, `needle`, `turning`, `overlay`: choosing and changing what is there.
 //! - `drawing`, `snap`, `guides`, `around`, `pointer_words`: drawing something new.
+//! - `splitting`: parting a bed in two.
 //! - `measures`, `side_lengths`: lengths that can be typed; `access`: names for screen readers and the Tab key.
 
 mod access;
@@ -29,12 +30,13 @@ mod pointer_words;
 mod scene;
 mod side_lengths;
 mod snap;
+mod splitting;
 mod strokes;
 mod tool;
 mod turning;
 mod viewport;
 
-pub use tool::{Drawn, Tool};
+pub use tool::{Drawn, SplitWay, Tool};
 
 use egui::{Rect, Role, Sense, Ui, Vec2, WidgetInfo};
 
@@ -45,6 +47,7 @@ use self::measures::Measures;
 use self::navigate::Navigation;
 use self::needle::Needle;
 use self::scene::Scene;
+use self::splitting::Splitting;
 use self::viewport::Viewport;
 use super::command::Command;
 use super::desk::Desk;
@@ -61,6 +64,7 @@ pub struct Canvas {
     scene: Scene,
     hand: Hand,
     drawing: Drawing,
+    splitting: Splitting,
     measures: Measures,
     /// Whether everything that is drawn has been brought into view since it was last asked for.
     fitted: bool,
@@ -113,7 +117,9 @@ impl Canvas {
             needle.paint(ui, &self.viewport, seen.needle);
             needle.name(ui, desk, &self.viewport);
         }
-        if self.tool != Tool::Choose {
+        if let Tool::Split(_) = self.tool {
+            self.splitting.paint(ui, desk, &self.viewport);
+        } else if self.tool != Tool::Choose {
             pencil::paint(ui, &self.drawing, self.tool, desk.layout(), &self.viewport);
         }
         ui.painter().extend(self.scene.furniture.shapes.iter().cloned());
@@ -154,6 +160,7 @@ impl Canvas {
     pub fn take_up(&mut self, tool: Tool) {
         self.tool = tool;
         self.drawing = Drawing::default();
+        self.splitting = Splitting::default();
         self.hand = Hand::default();
         self.measures.close();
     }
@@ -231,6 +238,15 @@ impl Canvas {
     ) -> Seen {
         if self.navigation.is_grabbing() {
             return Seen::default();
+        }
+        if let Tool::Split(_) = self.tool {
+            let words = self
+                .splitting
+                .read(ui, response, &mut self.tool, desk, &self.viewport, out);
+            return Seen {
+                words,
+                ..Seen::default()
+            };
         }
         if self.tool != Tool::Choose {
             let words = pencil::read(

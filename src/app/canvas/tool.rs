@@ -16,6 +16,17 @@ pub enum Tool {
     Circle(Drawn),
     /// Sets a note.
     Note,
+    /// Splits a bed in two.
+    Split(SplitWay),
+}
+
+/// Which way a bed is split.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SplitWay {
+    /// Between two rows.
+    BetweenRows,
+    /// Square across all rows.
+    AcrossRows,
 }
 
 /// What comes of the drawing.

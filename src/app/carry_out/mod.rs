@@ -9,7 +9,7 @@ use egui::{Context, ViewportCommand};
 
 use super::QuilletApp;
 use super::action::Action;
-use super::canvas::{Drawn, Tool};
+use super::canvas::{Drawn, SplitWay, Tool};
 use super::command::Command;
 use super::crop_book::BookView;
 use super::files::{ListKind, Purpose};
@@ -122,7 +122,7 @@ impl QuilletApp {
                 }
                 Some(Item::Bed(BedId(next + 1)))
             }
-            Edit::AddBed { .. } => Some(Item::Bed(BedId(next))),
+            Edit::AddBed { .. } | Edit::FillPlot(_) | Edit::SplitBed { .. } => Some(Item::Bed(BedId(next))),
             Edit::AddNote { .. } => Some(Item::Note(NoteId(next))),
             Edit::Plot(plot, PlotChange::AddObstacle { .. }) => Some(Item::Obstacle(*plot, ObstacleId(next))),
             Edit::Bed(bed, BedChange::AddDressing(_)) => Some(Item::Dressing(*bed, crate::layout::DressingId(next))),
@@ -157,6 +157,8 @@ impl QuilletApp {
             Action::DragBed => self.draw_on_plot(|plot| Tool::Rectangle(Drawn::Bed(plot))),
             Action::CornerBed => self.draw_on_plot(|plot| Tool::Corners(Drawn::Bed(plot))),
             Action::FillBed => self.fill_bed(),
+            Action::SplitBetweenRows => self.split_bed(SplitWay::BetweenRows),
+            Action::SplitAcrossRows => self.split_bed(SplitWay::AcrossRows),
             Action::AddTree => self.draw_on_plot(|plot| Tool::Circle(Drawn::Obstacle(plot, ObstacleKind::Tree))),
             Action::AddWell => self.draw_on_plot(|plot| Tool::Circle(Drawn::Obstacle(plot, ObstacleKind::Well))),
             Action::AddBuilding => {

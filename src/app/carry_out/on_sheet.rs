@@ -1,7 +1,7 @@
 //! What is done on the sheet: drawing, laying beds, turning rows, removing, choosing.
 
 use super::super::QuilletApp;
-use super::super::canvas::Tool;
+use super::super::canvas::{SplitWay, Tool};
 use super::super::card::first_dressing;
 use super::super::step::Step;
 use crate::geometry::polygon;
@@ -51,11 +51,15 @@ impl QuilletApp {
             self.desk.say(format!("{name} fills the plot already"));
             return;
         }
-        self.edit(&Edit::AddBed {
-            plot,
-            name: None,
-            ground: BedGround::WholePlot,
-        });
+        self.edit(&Edit::FillPlot(plot));
+    }
+
+    pub(super) fn split_bed(&mut self, way: SplitWay) {
+        if self.desk.bed_in_hand().is_some() {
+            self.canvas.take_up(Tool::Split(way));
+        } else {
+            self.desk.say_wrong("There is no bed to split yet. Draw a plot first.");
+        }
     }
 
     pub(super) fn add_dressing(&mut self) {

@@ -32,6 +32,24 @@ pub enum EditError {
         /// The bed's name.
         bed: String,
     },
+    /// A line that does not part a bed in two.
+    #[error("The line does not part {bed} in two.")]
+    NotParted {
+        /// The bed's name.
+        bed: String,
+    },
+    /// A plot whose beds leave no ground free.
+    #[error("The beds of {plot} leave no ground free.")]
+    PlotIsFull {
+        /// The plot's name.
+        plot: String,
+    },
+    /// Free ground that goes all round other beds.
+    #[error("What is free of {plot} goes all round its beds, and a bed has one outline.")]
+    GoesRound {
+        /// The plot's name.
+        plot: String,
+    },
     /// A change to a planting where nothing is planted.
     #[error("Nothing is planted in {bed} yet.")]
     NothingPlanted {
@@ -79,6 +97,9 @@ impl EditError {
             Self::NoLength => "Move one of the two corners first, or take it away.",
             Self::FoldsOver => "Move it less, or take a corner away first.",
             Self::FollowsPlot { .. } => "Change the plot, or give the bed an outline of its own first.",
+            Self::NotParted { .. } => "Draw the line across the bed, from edge to edge.",
+            Self::PlotIsFull { .. } => "Split one of them, or take one away first.",
+            Self::GoesRound { .. } => "Draw a bed beside them first, out to the edge of the plot.",
             Self::NothingPlanted { .. } => "Choose a crop first.",
             Self::NoneOfItsOwn(_) => "Choose one from the crop book.",
             Self::NameTaken(_) => "Give it another name, or put own values over the one that is there.",

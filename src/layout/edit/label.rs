@@ -28,7 +28,9 @@ impl Edit {
                 let name = name.clone().unwrap_or_else(|| layout.next_bed_name());
                 format!("add {}", name.trim())
             }
+            Self::FillPlot(id) => format!("fill {}", plot_name(layout.plot(*id))),
             Self::RemoveBed(id) => format!("remove {}", bed_name(layout.bed(*id))),
+            Self::SplitBed { bed, .. } => format!("split {}", bed_name(layout.bed(*bed))),
             Self::Bed(id, change) => bed_label(layout, *id, change),
             Self::AddNote { .. } => "add a note".to_owned(),
             Self::MoveNote { .. } => "move a note".to_owned(),

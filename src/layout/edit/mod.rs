@@ -5,6 +5,7 @@
 
 mod bed;
 mod error;
+mod fill;
 mod label;
 mod note;
 mod obstacle;
@@ -12,6 +13,7 @@ mod outline;
 mod plot;
 mod seed;
 mod shed;
+mod split;
 
 pub use bed::BedChange;
 pub use error::EditError;
@@ -29,7 +31,7 @@ use super::document::{Layout, Place};
 use super::ids::{BedId, NoteId, PlotId};
 use super::limits::LARGEST_ID;
 use crate::geometry::Point;
-use crate::quantity::Units;
+use crate::quantity::{Bearing, Units};
 
 /// One finished action.
 ///
@@ -72,8 +74,20 @@ pub enum Edit {
         /// Which part of the plot it takes.
         ground: BedGround,
     },
+    /// A bed over the whole plot, as [`Layout::new_bed`] makes it, or over each piece of it that its beds leave free.
+    FillPlot(PlotId),
     /// A bed taken away.
     RemoveBed(BedId),
+    /// A bed split along the straight line through `at` that runs at `bearing`. The largest piece on the left hand
+    /// stays the bed; every other becomes a new bed with the same planting and dressings.
+    SplitBed {
+        /// The bed.
+        bed: BedId,
+        /// A place on the line.
+        at: Point,
+        /// The direction of the line.
+        bearing: Bearing,
+    },
     /// A bed changed.
     Bed(BedId, BedChange),
     /// A new note on the map.
@@ -142,7 +156,9 @@ impl Layout {
             Edit::RemovePlot(id) => plot::remove(&mut layout, *id)?,
             Edit::Plot(id, change) => plot::change(&mut layout, *id, change)?,
             Edit::AddBed { plot, name, ground } => bed::add(&mut layout, *plot, name.as_deref(), ground)?,
+            Edit::FillPlot(id) => fill::fill(&mut layout, *id)?,
             Edit::RemoveBed(id) => bed::remove(&mut layout, *id)?,
+            Edit::SplitBed { bed, at, bearing } => split::split(&mut layout, *bed, *at, *bearing)?,
             Edit::Bed(id, change) => bed::change(&mut layout, *id, change)?,
             Edit::AddNote { at, text } => note::add(&mut layout, *at, text)?,
             Edit::MoveNote { note, to } => note::move_to(&mut layout, *note, *to)?,

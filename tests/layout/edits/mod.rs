@@ -3,6 +3,7 @@
 mod bed;
 mod ground;
 mod seed;
+mod split;
 
 use std::sync::Arc;
 
