@@ -14,7 +14,7 @@ fn split(layout: &Layout, line: SplitLine) -> Layout {
         at: line.at,
         bearing: line.bearing,
     };
-    layout.apply(&edit).expect("the line parts the bed")
+    layout.apply(&edit).unwrap()
 }
 
 fn ends(plan: &BedPlan) -> Vec<(Point, Point)> {
