@@ -6,12 +6,8 @@ use thiserror::Error;
 use super::bed::{Raised, Sowing};
 use super::dressing::Amount;
 use super::shelf::SeedAmount;
-use crate::geometry::Point;
+use crate::geometry::{FARTHEST, Point};
 use crate::quantity::{Concentration, FlowPerLength, Fraction, Length, Mass, MassPerArea, Volume};
-
-/// No place and no length lies farther than this: a thousand kilometres. Past it the last digits of a
-/// coordinate are no longer far below a millimetre, and outlines no longer meet exactly.
-pub const FARTHEST: Length = Length::metres(1e6);
 
 /// Letters in a name; more does not fit on any map.
 pub const LONGEST_NAME: usize = 200;

@@ -2,10 +2,11 @@
 
 use super::EditError;
 use crate::geometry::Point;
+use crate::geometry::polygon::signed_area;
 use crate::layout::check::Problem;
 use crate::layout::item::Item;
 use crate::layout::limits;
-use crate::quantity::Length;
+use crate::quantity::{Area, Length};
 
 /// One change to the outline of a plot, of a bed with corners of its own, or of something in the way.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -111,7 +112,7 @@ pub(super) fn shift(outline: &[Point], east: Length, north: Length) -> Vec<Point
 fn move_side(outline: &[Point], side: usize, outward: Length) -> Result<Vec<Point>, EditError> {
     let ends = Ends::of(outline, side)?;
     // Seen along a side of a ring that runs clockwise, outward is on the left.
-    let left = if runs_clockwise(outline) { 1.0 } else { -1.0 };
+    let left = if signed_area(outline) < Area::ZERO { 1.0 } else { -1.0 };
     let by = outward.to_metres() * left;
     let normal = ends.left_normal()?;
     let start = give_way(ends.start, ends.before, normal, by);
@@ -164,18 +165,6 @@ fn set_side_length(outline: &[Point], side: usize, length: Length) -> Result<Vec
         }
     }
     Ok(changed)
-}
-
-/// Whether a place lies inside an outline, counted even and odd as lines across it are cut.
-pub(super) fn covers(outline: &[Point], place: Point) -> bool {
-    let mut inside = false;
-    for (start, end) in outline.iter().zip(outline.iter().cycle().skip(1)) {
-        if (start.y > place.y) != (end.y > place.y) {
-            let x = start.x + (place.y - start.y) / (end.y - start.y) * (end.x - start.x);
-            inside ^= place.x < x;
-        }
-    }
-    inside
 }
 
 /// A side with the corners round it.
@@ -289,18 +278,4 @@ fn is_square(start: Point, corner: Point, end: Point) -> bool {
     let length = start.distance(corner).to_metres();
     let along = (corner.x - start.x) * (end.x - corner.x) + (corner.y - start.y) * (end.y - corner.y);
     length > 0.0 && (along / length).abs() <= Length::TOLERANCE.to_metres()
-}
-
-/// Whether the corners run clockwise, seen from above with north up.
-fn runs_clockwise(outline: &[Point]) -> bool {
-    // Counted from the first corner, so that ground far from the origin loses no digits.
-    let Some(first) = outline.first() else {
-        return false;
-    };
-    let twice_area: f64 = outline
-        .iter()
-        .zip(outline.iter().cycle().skip(1))
-        .map(|(a, b)| (a.x - first.x) * (b.y - first.y) - (b.x - first.x) * (a.y - first.y))
-        .sum();
-    twice_area < 0.0
 }

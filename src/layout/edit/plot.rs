@@ -6,7 +6,7 @@ use super::obstacle::{self, ObstacleChange};
 use super::outline::OutlineChange;
 use super::{EditError, fresh_id, outline, replace, sound, tidy};
 use crate::geometry::Point;
-use crate::geometry::polygon::nearest_on;
+use crate::geometry::polygon::{is_inside, nearest_on};
 use crate::layout::bed::{Bed, BedGround};
 use crate::layout::check::{check_bed, check_note, check_plot};
 use crate::layout::document::{Layout, Note};
@@ -149,7 +149,7 @@ fn shift(layout: &mut Layout, plot: &Plot, east: Length, north: Length) -> Resul
         }
     }
     for slot in &mut layout.notes {
-        if outline::covers(&plot.outline, slot.at) {
+        if is_inside([&plot.outline], slot.at) {
             let note = Note {
                 at: slot.at.offset(east, north),
                 ..slot.as_ref().clone()
