@@ -274,7 +274,16 @@ fn tools(ui: &mut Ui, desk: &Desk, tool: Tool, out: &mut Vec<Command>) {
             group(ui, "Split a bed", has_bed, &SPLITS);
             group(ui, "Look up", true, &[Action::CropBook]);
         }
-        Step::Feed => group(ui, "Put down", has_bed, &[Action::AddDressing]),
+        Step::Feed => {
+            group(ui, "Put down", has_bed, &[Action::AddDressing, Action::Mix]);
+            group(ui, "Look up", true, &[Action::Shed, Action::FertilizerList]);
+            group(
+                ui,
+                "Take along",
+                has_bed,
+                &[Action::PrintFeeding, Action::SaveFeeding, Action::SaveFeedingSheet],
+            );
+        }
         Step::Sow => {
             group(ui, "Look up", true, &[Action::CropBook, Action::OrderList]);
             group(ui, "Put on the shelf", true, &[Action::AddLot]);
