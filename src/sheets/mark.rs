@@ -50,20 +50,24 @@ pub enum Mark {
         pen: Pen,
     },
     /// Words.
-    Words {
-        /// The place that `anchor` is about.
-        at: Point,
-        /// The words, one line.
-        text: String,
-        /// Which part of the words stands at the place.
-        anchor: Anchor,
-        /// How they are set.
-        face: Face,
-        /// Turned by so many degrees, anticlockwise as read.
-        turn: f32,
-        /// Laid on a plate of this ink first, so that lines behind do not run through.
-        plate: Option<Ink>,
-    },
+    Words(Words),
+}
+
+/// Words at a place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Words {
+    /// The place that `anchor` is about.
+    pub at: Point,
+    /// The words, one line.
+    pub text: String,
+    /// Which part of the words stands at the place.
+    pub anchor: Anchor,
+    /// How they are set.
+    pub face: Face,
+    /// Turned by so many degrees, anticlockwise as read.
+    pub turn: f32,
+    /// Laid on a plate of this ink first, so that lines behind do not run through.
+    pub plate: Option<Ink>,
 }
 
 /// What a line is drawn with.

@@ -23,7 +23,7 @@ pub mod type_metrics;
 
 pub use file_options::{FileError, FileOptions, USUAL_DPI};
 pub use map_file::{MapFile, MapKind, map_files};
-pub use mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen};
+pub use mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen, Words};
 pub use palette::{Colour, Palette};
 pub use pdf::pdf;
 pub use placing::Placing;

@@ -20,7 +20,7 @@ use krilla::tagging::{
 use krilla::text::{Font, TextDirection};
 
 use super::file_options::{FileError, FileOptions};
-use super::mark::{Dash, Ink, Mark, Pen};
+use super::mark::{Dash, Ink, Mark, Pen, Words};
 use super::page::{CellHead, Frame, Part, Role};
 use super::palette::Palette;
 use super::type_metrics;
@@ -167,7 +167,7 @@ impl Tags {
 /// The words of a heading, and how far down the sheet its top stands.
 fn heading(part: &Part) -> Option<(String, f64)> {
     part.marks.iter().find_map(|mark| match mark {
-        Mark::Words { text, at, face, .. } => Some((text.clone(), at.y - f64::from(face.size) * 1.5)),
+        Mark::Words(Words { text, at, face, .. }) => Some((text.clone(), at.y - f64::from(face.size) * 1.5)),
         _ => None,
     })
 }
@@ -207,41 +207,38 @@ impl Brush<'_, '_> {
                 let strokes = hatch.strokes(rings);
                 self.stroke(path(strokes.iter().map(|ends| (ends.as_slice(), false))), *pen);
             }
-            Mark::Words {
-                at,
-                text,
-                anchor,
-                face,
-                turn,
-                plate,
-            } => {
-                let text = type_metrics::printable(text);
-                let width = type_metrics::width(&text, face.size, face.bold);
-                let laid = type_metrics::lay(*at, *anchor, width, face.size, *turn);
-                if let Some(plate) = plate {
-                    self.fill(path([(laid.plate.as_slice(), true)]), *plate);
-                }
-                let font = if face.bold {
-                    &self.fonts.bold
-                } else {
-                    &self.fonts.regular
-                };
-                self.surface.set_fill(Some(self.ink(face.ink)));
-                self.surface.set_stroke(None);
-                let turned = *turn != 0.0;
-                let (x, y) = (laid.start.x as f32, laid.start.y as f32);
-                if turned {
-                    // Degrees run clockwise where y runs down.
-                    self.surface.push_transform(&Transform::from_rotate_at(-*turn, x, y));
-                }
-                let start = PdfPoint::from_xy(x, y);
-                let direction = TextDirection::LeftToRight;
-                self.surface
-                    .draw_text(start, font.clone(), face.size, &text, false, direction);
-                if turned {
-                    self.surface.pop();
-                }
-            }
+            Mark::Words(words) => self.words(words),
+        }
+    }
+
+    fn words(&mut self, words: &Words) {
+        let face = words.face;
+        let text = type_metrics::printable(&words.text);
+        let width = type_metrics::width(&text, face.size, face.bold);
+        let laid = type_metrics::lay(words.at, words.anchor, width, face.size, words.turn);
+        if let Some(plate) = words.plate {
+            self.fill(path([(laid.plate.as_slice(), true)]), plate);
+        }
+        let font = if face.bold {
+            &self.fonts.bold
+        } else {
+            &self.fonts.regular
+        };
+        self.surface.set_fill(Some(self.ink(face.ink)));
+        self.surface.set_stroke(None);
+        let turned = words.turn != 0.0;
+        let (x, y) = (laid.start.x as f32, laid.start.y as f32);
+        if turned {
+            // Degrees run clockwise where y runs down.
+            self.surface
+                .push_transform(&Transform::from_rotate_at(-words.turn, x, y));
+        }
+        let start = PdfPoint::from_xy(x, y);
+        let direction = TextDirection::LeftToRight;
+        self.surface
+            .draw_text(start, font.clone(), face.size, &text, false, direction);
+        if turned {
+            self.surface.pop();
         }
     }
 

@@ -1,6 +1,6 @@
 //! From ground to paper or screen: where a ground place lands, at an exact scale.
 
-use super::mark::{Hatch, Mark};
+use super::mark::{Hatch, Mark, Words};
 use crate::geometry::Point;
 
 /// Puts ground places (metres, y north) on a sheet (points of 1/72 in, y down from the top left).
@@ -71,21 +71,10 @@ impl Mark {
                 hatch: *hatch,
                 pen: *pen,
             },
-            Self::Words {
-                at,
-                text,
-                anchor,
-                face,
-                turn,
-                plate,
-            } => Self::Words {
-                at: placing.to_sheet(*at),
-                text: text.clone(),
-                anchor: *anchor,
-                face: *face,
-                turn: *turn,
-                plate: *plate,
-            },
+            Self::Words(words) => Self::Words(Words {
+                at: placing.to_sheet(words.at),
+                ..words.clone()
+            }),
         }
     }
 }

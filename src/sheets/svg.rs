@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::mark::{Anchor, Dash, Ink, Mark, Pen};
+use super::mark::{Anchor, Dash, Ink, Mark, Pen, Words};
 use super::page::{Frame, Role};
 use super::palette::Palette;
 use super::type_metrics;
@@ -97,49 +97,45 @@ fn paint(mark: &Mark, palette: Palette, out: &mut String) {
             }
             out.push_str("</g>\n");
         }
-        Mark::Words {
-            at,
-            text,
-            anchor,
-            face,
-            turn,
-            plate,
-        } => {
-            let text = type_metrics::printable(text);
-            let width = type_metrics::width(&text, face.size, face.bold);
-            let laid = type_metrics::lay(*at, *anchor, width, face.size, *turn);
-            if let Some(plate) = plate {
-                filled([laid.plate.as_slice()], *plate, palette, out);
-            }
-            // Set from the anchor, so that another font still stands at the right place.
-            let (_, down) = type_metrics::from_anchor(*anchor, width, face.size);
-            let anchored = match anchor {
-                Anchor::Left => "start",
-                Anchor::Middle | Anchor::Centre => "middle",
-                Anchor::Right => "end",
-            };
-            let transform = if *turn == 0.0 {
-                String::new()
-            } else {
-                format!(
-                    " transform=\"rotate({} {} {})\"",
-                    number(f64::from(-turn)),
-                    number(at.x),
-                    number(at.y)
-                )
-            };
-            let _ = writeln!(
-                out,
-                "<text x=\"{}\" y=\"{}\" font-size=\"{}\"{} text-anchor=\"{anchored}\" fill=\"{}\"{transform}>{}</text>",
-                number(at.x),
-                number(at.y + down),
-                number(f64::from(face.size)),
-                if face.bold { " font-weight=\"700\"" } else { "" },
-                colour(palette, face.ink),
-                escaped(&text)
-            );
-        }
+        Mark::Words(words) => set(words, palette, out),
     }
+}
+
+fn set(words: &Words, palette: Palette, out: &mut String) {
+    let (at, face) = (words.at, words.face);
+    let text = type_metrics::printable(&words.text);
+    let width = type_metrics::width(&text, face.size, face.bold);
+    let laid = type_metrics::lay(at, words.anchor, width, face.size, words.turn);
+    if let Some(plate) = words.plate {
+        filled([laid.plate.as_slice()], plate, palette, out);
+    }
+    // Set from the anchor, so that another font still stands at the right place.
+    let (_, down) = type_metrics::from_anchor(words.anchor, width, face.size);
+    let anchored = match words.anchor {
+        Anchor::Left => "start",
+        Anchor::Middle | Anchor::Centre => "middle",
+        Anchor::Right => "end",
+    };
+    let transform = if words.turn == 0.0 {
+        String::new()
+    } else {
+        format!(
+            " transform=\"rotate({} {} {})\"",
+            number(f64::from(-words.turn)),
+            number(at.x),
+            number(at.y)
+        )
+    };
+    let _ = writeln!(
+        out,
+        "<text x=\"{}\" y=\"{}\" font-size=\"{}\"{} text-anchor=\"{anchored}\" fill=\"{}\"{transform}>{}</text>",
+        number(at.x),
+        number(at.y + down),
+        number(f64::from(face.size)),
+        if face.bold { " font-weight=\"700\"" } else { "" },
+        colour(palette, face.ink),
+        escaped(&text)
+    );
 }
 
 fn stroked<'a>(runs: impl IntoIterator<Item = (&'a [Point], bool)>, pen: Pen, palette: Palette, out: &mut String) {

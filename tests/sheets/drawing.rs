@@ -4,7 +4,7 @@ use quillet::geometry::{Bounds, Clearing, Lines, PlantRule, Point, ground, polyg
 use quillet::layout::{BedId, Item, Water};
 use quillet::quantity::Length;
 use quillet::sheets::drawing::{Level, MARGIN, Surface, View, crop_keys, draw, extent, level, north_arrow};
-use quillet::sheets::{Anchor, Dash, Ink, Mark, type_metrics};
+use quillet::sheets::{Anchor, Dash, Ink, Mark, Words, type_metrics};
 
 use crate::sample::{corners, garden, many_rows};
 
@@ -26,7 +26,7 @@ fn reach(marks: &[Mark], view: &View) -> Bounds {
             Mark::Strokes { strokes, .. } => points.extend(strokes.iter().flatten().copied()),
             Mark::Dots { at, .. } => points.extend(at.iter().copied()),
             Mark::Fill { rings, .. } | Mark::Hatch { rings, .. } => points.extend(rings.iter().flatten().copied()),
-            Mark::Words { at, .. } => points.push(*at),
+            Mark::Words(Words { at, .. }) => points.push(*at),
         }
     }
     assert!(points.iter().all(|point| point.is_finite()));
@@ -47,7 +47,7 @@ fn row_strokes(marks: &[Mark], index: u8, width: f32) -> usize {
 
 fn texts(marks: &[Mark]) -> Vec<&str> {
     let words = marks.iter().filter_map(|mark| match mark {
-        Mark::Words { text, .. } => Some(text.as_str()),
+        Mark::Words(Words { text, .. }) => Some(text.as_str()),
         _ => None,
     });
     words.collect()
@@ -211,14 +211,14 @@ fn words_of_the_garden_do_not_lie_over_each_other() {
 
 /// The ground under capitals of words, turned by quarter turns only.
 fn words_box(mark: &Mark, view: &View) -> Option<(String, Bounds)> {
-    let Mark::Words {
+    let Mark::Words(Words {
         at,
         text,
         anchor,
         face,
         turn,
         ..
-    } = mark
+    }) = mark
     else {
         return None;
     };
@@ -381,7 +381,7 @@ fn measures_stand_outside_of_the_plot_whichever_way_round_it_was_drawn() {
         layout.plots[0] = std::sync::Arc::new(plot);
         let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), at_ratio(120.0)));
         let measures = marks.iter().filter_map(|mark| match mark {
-            Mark::Words { at, text, .. } if ["62 ft", "48 ft"].contains(&text.as_str()) => Some(*at),
+            Mark::Words(Words { at, text, .. }) if ["62 ft", "48 ft"].contains(&text.as_str()) => Some(*at),
             _ => None,
         });
         let measures: Vec<Point> = measures.collect();

@@ -7,6 +7,7 @@ mod drawing;
 mod fed_garden;
 mod feeding;
 mod files;
+mod map_parts;
 mod order;
 mod pages;
 mod pdf;

@@ -47,7 +47,8 @@ fn every_cultivar_has_what_it_takes_where_it_goes_and_what_to_buy() {
         }
         for frame in &frames {
             assert!(frame.marks().all(|mark| match mark {
-                quillet::sheets::Mark::Words { at, .. } => at.y < frame.height && at.x < frame.width,
+                quillet::sheets::Mark::Words(quillet::sheets::Words { at, .. }) =>
+                    at.y < frame.height && at.x < frame.width,
                 _ => true,
             }));
         }

@@ -2,7 +2,7 @@
 
 use quillet::quantity::Units;
 use quillet::sheets::page::{DRESSING_CAUTION, Frame, PageOptions, Paper, Role, ScaleChoice, map_pages};
-use quillet::sheets::{Anchor, Ink, Mark, Palette, type_metrics};
+use quillet::sheets::{Anchor, Ink, Mark, Palette, Words, type_metrics};
 
 use crate::sample::{BedSpec, assemble, corners, garden, ledgers, many_rows};
 
@@ -91,14 +91,14 @@ pub(crate) fn corners_of(mark: &Mark) -> Vec<(f64, f64)> {
         Mark::Fill { rings, .. } | Mark::Hatch { rings, .. } => {
             rings.iter().flatten().map(|point| (point.x, point.y)).collect()
         }
-        Mark::Words {
+        Mark::Words(Words {
             at,
             text,
             anchor,
             face,
             turn,
             ..
-        } => {
+        }) => {
             let width = type_metrics::width(text, face.size, face.bold);
             let laid = type_metrics::lay(*at, *anchor, width, face.size, *turn);
             laid.plate.iter().map(|point| (point.x, point.y)).collect()
@@ -108,9 +108,9 @@ pub(crate) fn corners_of(mark: &Mark) -> Vec<(f64, f64)> {
 
 /// The box of level words: left, top, right, bottom.
 fn box_of(mark: &Mark) -> Option<(String, [f64; 4])> {
-    let Mark::Words {
+    let Mark::Words(Words {
         at, text, anchor, face, ..
-    } = mark
+    }) = mark
     else {
         return None;
     };
@@ -201,7 +201,7 @@ fn long_names_many_dressings_and_large_amounts_still_lie_apart() {
         .flat_map(|frame| &frame.parts)
         .filter(|part| matches!(part.role, Role::Cell { line: 0, .. }))
         .flat_map(|part| &part.marks)
-        .filter(|mark| matches!(mark, Mark::Words { text, .. } if text == "cups"));
+        .filter(|mark| matches!(mark, Mark::Words(Words { text, .. }) if text == "cups"));
     assert_eq!(scoops.count(), 6);
 }
 

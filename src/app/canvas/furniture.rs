@@ -10,7 +10,7 @@ use crate::app::theme;
 use crate::geometry::{Point, polygon};
 use crate::quantity::{Area, count};
 use crate::sheets::drawing::{NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, ScaleBar, north_arrow};
-use crate::sheets::{Anchor, Face, Ink, Mark, type_metrics};
+use crate::sheets::{Anchor, Face, Ink, Mark, Words, type_metrics};
 
 /// From the edge of the sheet to what lies on it, in points.
 const MARGIN: f32 = 20.0;
@@ -114,13 +114,15 @@ fn title(desk: &Desk, sheet: Rect) -> Vec<Mark> {
             format!("{} plots · {}", count(plots.len() as u64), ground.show(layout.units)),
         ),
     };
-    let line = |text: String, down: f32, size: f32, bold: bool, ink: Ink| Mark::Words {
-        at: Point::metres(f64::from(sheet.left() + MARGIN), f64::from(sheet.top() + down)),
-        text,
-        anchor: Anchor::Left,
-        face: Face { size, bold, ink },
-        turn: 0.0,
-        plate: None,
+    let line = |text: String, down: f32, size: f32, bold: bool, ink: Ink| {
+        Mark::Words(Words {
+            at: Point::metres(f64::from(sheet.left() + MARGIN), f64::from(sheet.top() + down)),
+            text,
+            anchor: Anchor::Left,
+            face: Face { size, bold, ink },
+            turn: 0.0,
+            plate: None,
+        })
     };
     vec![
         line(name, 30.0, 16.0, true, Ink::Strong),
@@ -143,15 +145,17 @@ fn scale_bar(desk: &Desk, viewport: &Viewport) -> Vec<Mark> {
     let mut marks = bar.marks(left);
     // Long figures would run into each other: the ends say enough.
     let figures = marks.iter().filter_map(|mark| match mark {
-        Mark::Words { text, face, .. } => Some(type_metrics::width(text, face.size * LARGER, false)),
+        Mark::Words(Words { text, face, .. }) => Some(type_metrics::width(text, face.size * LARGER, false)),
         _ => None,
     });
     if figures.sum::<f64>() + 12.0 > bar.points + 20.0 {
-        marks.retain(|mark| !matches!(mark, Mark::Words { at, .. } if (at.x - left.x - bar.points / 2.0).abs() < 1.0));
+        marks.retain(
+            |mark| !matches!(mark, Mark::Words(Words { at, .. }) if (at.x - left.x - bar.points / 2.0).abs() < 1.0),
+        );
     }
     // On paper it is read in the hand, on the screen from an arm's length.
     for mark in &mut marks {
-        if let Mark::Words { face, at, .. } = mark {
+        if let Mark::Words(Words { face, at, .. }) = mark {
             face.size *= LARGER;
             at.y -= 1.5;
         }

@@ -9,7 +9,7 @@ use super::strokes::{self, Nib};
 use super::viewport::Viewport;
 use crate::app::theme;
 use crate::geometry::Point;
-use crate::sheets::{Anchor, Dash, Face, Hatch, Ink, Mark, Palette, Pen, type_metrics};
+use crate::sheets::{Dash, Hatch, Ink, Mark, Palette, Pen, Words, type_metrics};
 
 /// Words on the screen: where they stand, for clicking on them and for keeping off them.
 #[derive(Clone, Debug)]
@@ -145,16 +145,7 @@ impl Painter<'_> {
             }
             Mark::Fill { rings, ink } => self.fill(rings, *ink),
             Mark::Hatch { rings, hatch, pen } => self.hatch(rings, *hatch, *pen),
-            Mark::Words {
-                at,
-                text,
-                anchor,
-                face,
-                turn,
-                plate,
-            } => {
-                self.words(*at, text, *anchor, *face, *turn, *plate);
-            }
+            Mark::Words(words) => self.words(words),
         }
     }
 
@@ -209,15 +200,15 @@ impl Painter<'_> {
         strokes::dashed(&mut self.mesh, &strokes, pen.dash.pattern(), nib);
     }
 
-    fn words(&mut self, at: Point, text: &str, anchor: Anchor, face: Face, turn: f32, plate: Option<Ink>) {
-        let at = (self.place)(at);
-        let colour = self.colour(face.ink);
-        let Some(shape) = text_shape(self.ui, text, at, anchor, face, turn, colour) else {
+    fn words(&mut self, words: &Words) {
+        let at = (self.place)(words.at);
+        let colour = self.colour(words.face.ink);
+        let Some(shape) = text_shape(self.ui, words, at, colour) else {
             return;
         };
         let rect = shape.visual_bounding_rect();
         self.begin_words();
-        if let Some(ink) = plate {
+        if let Some(ink) = words.plate {
             let plate = self.colour(ink);
             let box_of_words = Rect::from_min_size(Pos2::ZERO, shape.galley.size()).expand2(vec2(2.0, -1.0));
             let rotation = egui::emath::Rot2::from_angle(shape.angle);
@@ -231,7 +222,7 @@ impl Painter<'_> {
             fill::fill(&mut self.mesh, &[ring.map(corner).to_vec()], plate);
         }
         self.painted.words.push(Placed {
-            text: text.to_owned(),
+            text: words.text.clone(),
             rect,
         });
         self.push(shape.into());
@@ -239,16 +230,9 @@ impl Painter<'_> {
 }
 
 /// Words set with a part of them at a place; `turn` is degrees anticlockwise. `None` where there is nothing to set.
-pub(super) fn text_shape(
-    ui: &Ui,
-    text: &str,
-    at: Pos2,
-    anchor: Anchor,
-    face: Face,
-    turn: f32,
-    colour: Color32,
-) -> Option<TextShape> {
-    if !at.is_finite() || text.is_empty() {
+fn text_shape(ui: &Ui, words: &Words, at: Pos2, colour: Color32) -> Option<TextShape> {
+    let face = words.face;
+    if !at.is_finite() || words.text.is_empty() {
         return None;
     }
     let font = if face.bold {
@@ -257,11 +241,11 @@ pub(super) fn text_shape(
         FontId::proportional(face.size)
     };
     // Signs that the font lacks are told the same way on the screen and on paper.
-    let galley = ui.fonts_mut(|fonts| fonts.layout_no_wrap(type_metrics::printable(text), font, colour));
+    let galley = ui.fonts_mut(|fonts| fonts.layout_no_wrap(type_metrics::printable(&words.text), font, colour));
     let row = galley.rows.first()?;
     let baseline = row.pos.y + row.row.glyphs.first().map_or(0.0, |glyph| glyph.pos.y);
-    let (right, down) = type_metrics::from_anchor(anchor, f64::from(galley.size().x), face.size);
-    let angle = -turn.to_radians();
+    let (right, down) = type_metrics::from_anchor(words.anchor, f64::from(galley.size().x), face.size);
+    let angle = -words.turn.to_radians();
     let from_anchor = vec2(right as f32, down as f32 - baseline);
     let mut pos = at + egui::emath::Rot2::from_angle(angle) * from_anchor;
     if angle == 0.0 {

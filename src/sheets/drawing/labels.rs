@@ -7,7 +7,7 @@ use super::view::View;
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::Item;
 use crate::quantity::{Units, counted};
-use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen, Words};
 use crate::sheets::stand_words;
 use crate::sheets::type_metrics;
 
@@ -71,7 +71,7 @@ impl Label {
         let mut down = PAD / 2.0;
         for line in &self.lines {
             down += f64::from(line.size) * 1.25;
-            layers.labels.push(Mark::Words {
+            layers.labels.push(Mark::Words(Words {
                 at: Point::metres(
                     ground.min.x + view.metres(PAD),
                     ground.max.y - view.metres(down - f64::from(line.size) * 0.3),
@@ -85,7 +85,7 @@ impl Label {
                 },
                 turn: 0.0,
                 plate: None,
-            });
+            }));
         }
     }
 }

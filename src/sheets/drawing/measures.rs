@@ -7,7 +7,7 @@ use super::view::View;
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Layout, Plot};
 use crate::quantity::{Area, Length, Units};
-use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen, Words};
 use crate::sheets::type_metrics;
 
 /// Outlines with more corners than this are walked ones: only their whole extent is measured.
@@ -138,7 +138,7 @@ impl Side {
     }
 
     fn words(&self, at: Point, plate: Option<Ink>) -> Mark {
-        Mark::Words {
+        Mark::Words(Words {
             at,
             text: self.text.clone(),
             anchor: Anchor::Middle,
@@ -149,7 +149,7 @@ impl Side {
             },
             turn: self.turn as f32,
             plate,
-        }
+        })
     }
 }
 

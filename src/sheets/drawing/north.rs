@@ -1,7 +1,7 @@
 //! The north arrow, in points of the sheet.
 
 use crate::geometry::Point;
-use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen, Words};
 
 /// Height of the arrow with its letter, in points.
 pub const NORTH_ARROW_HEIGHT: f64 = 46.0;
@@ -24,7 +24,7 @@ pub fn north_arrow(tip: Point) -> Vec<Mark> {
             rings: vec![vec![at(0.0, 0.0), at(5.5, 13.0), at(0.0, 10.0), at(-5.5, 13.0)]],
             ink: Ink::Strong,
         },
-        Mark::Words {
+        Mark::Words(Words {
             at: at(0.0, 45.0),
             text: "N".to_owned(),
             anchor: Anchor::Centre,
@@ -35,6 +35,6 @@ pub fn north_arrow(tip: Point) -> Vec<Mark> {
             },
             turn: 0.0,
             plate: None,
-        },
+        }),
     ]
 }

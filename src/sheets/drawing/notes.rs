@@ -5,7 +5,7 @@ use super::obstacles::sides;
 use super::view::View;
 use crate::geometry::{Bounds, Point};
 use crate::layout::{Item, Layout, Note};
-use crate::sheets::mark::{Anchor, Face, Ink, Mark};
+use crate::sheets::mark::{Anchor, Face, Ink, Mark, Words};
 use crate::sheets::type_metrics;
 
 /// Widest that a note is set before it breaks into lines, in points.
@@ -68,7 +68,7 @@ pub(super) fn set_note(note: &Note, layout: &Layout, view: &View, layers: &mut L
     for (line, text) in lines.iter().enumerate() {
         // The middle of each line; the first stands on top.
         let down = (line as f64 + 0.5) * leading;
-        layers.labels.push(Mark::Words {
+        layers.labels.push(Mark::Words(Words {
             at: Point::metres(
                 ground.min.x + view.metres(1.0),
                 ground.max.y - view.metres(down + type_metrics::capital_height(size) / 2.0),
@@ -78,6 +78,6 @@ pub(super) fn set_note(note: &Note, layout: &Layout, view: &View, layers: &mut L
             face: Face { size, bold: lit, ink },
             turn: 0.0,
             plate: Some(Ink::Paper),
-        });
+        }));
     }
 }

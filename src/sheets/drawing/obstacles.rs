@@ -7,7 +7,7 @@ use super::view::View;
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Item, Obstacle, ObstacleKind, Plot, Shape};
 use crate::quantity::{Area, Length};
-use crate::sheets::mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen, Words};
 use crate::sheets::type_metrics;
 
 /// Draws what stands in the way on a plot.
@@ -95,14 +95,14 @@ pub(super) fn name_obstacles(plot: &Plot, view: &View, layers: &mut Layers) {
             (at, Ink::Paper)
         };
         if let Some(at) = at {
-            layers.words.push(Mark::Words {
+            layers.words.push(Mark::Words(Words {
                 at,
                 text: obstacle.name.clone(),
                 anchor: Anchor::Middle,
                 face,
                 turn: 0.0,
                 plate: Some(plate),
-            });
+            }));
         }
     }
 }

@@ -9,7 +9,7 @@ use super::view::View;
 use crate::geometry::{Bounds, Point};
 use crate::layout::{Bed, BedGround, Item, Plot};
 use crate::plan::BedPlan;
-use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen, Words};
 use crate::sheets::type_metrics;
 
 /// Lays the ground of a plot under everything.
@@ -52,7 +52,7 @@ pub(super) fn name_plot(plot: &Plot, view: &View, layers: &mut Layers) {
     let words = words_box(view, middle, &text, size, true, 0.0, 1.0);
     if words.overlaps(view.visible) && layers.room.claim(words) {
         let lit = view.is_lit(Item::Plot(plot.id));
-        layers.words.push(Mark::Words {
+        layers.words.push(Mark::Words(Words {
             at: middle,
             text,
             anchor: Anchor::Middle,
@@ -63,7 +63,7 @@ pub(super) fn name_plot(plot: &Plot, view: &View, layers: &mut Layers) {
             },
             turn: 0.0,
             plate: None,
-        });
+        }));
     }
 }
 

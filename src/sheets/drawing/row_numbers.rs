@@ -8,7 +8,7 @@ use super::view::{Surface, View};
 use crate::geometry::{Bounds, Point, polygon};
 use crate::layout::{Bed, Item};
 use crate::plan::{BedPlan, Row};
-use crate::sheets::mark::{Anchor, Face, Ink, Mark};
+use crate::sheets::mark::{Anchor, Face, Ink, Mark, Words};
 use crate::sheets::type_metrics;
 
 /// Free space kept between numbers, and between a number and the edge of its bed, in points.
@@ -152,7 +152,7 @@ impl Setting<'_> {
         };
         layers.room.take(ground);
         let on_row = self.plate.is_some() || back > 0.0;
-        layers.words.push(Mark::Words {
+        layers.words.push(Mark::Words(Words {
             at,
             text: self.text.to_owned(),
             anchor: Anchor::Middle,
@@ -167,6 +167,6 @@ impl Setting<'_> {
             } else {
                 None
             },
-        });
+        }));
     }
 }

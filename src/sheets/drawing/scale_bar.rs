@@ -2,7 +2,7 @@
 
 use crate::geometry::Point;
 use crate::quantity::{Length, Units, number};
-use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen, Words};
 
 /// A scale bar.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -138,7 +138,7 @@ impl ScaleBar {
             (self.points / 2.0, half),
             (self.points, format!("{} {unit}", number(whole, 2))),
         ] {
-            marks.push(Mark::Words {
+            marks.push(Mark::Words(Words {
                 at: at(right, -3.5),
                 text,
                 anchor: Anchor::Centre,
@@ -149,7 +149,7 @@ impl ScaleBar {
                 },
                 turn: 0.0,
                 plate: None,
-            });
+            }));
         }
         marks
     }

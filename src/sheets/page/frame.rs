@@ -1,6 +1,6 @@
 //! A finished sheet: marks in points of paper, with what each group of them is for.
 
-use crate::sheets::mark::Mark;
+use crate::sheets::mark::{Mark, Words};
 
 /// A finished sheet. Places are in points of 1/72 in from the top left corner, **y down**.
 #[derive(Clone, Debug, PartialEq)]
@@ -68,7 +68,7 @@ impl Frame {
     /// All words of the sheet, in reading order.
     pub fn words(&self) -> impl Iterator<Item = &str> {
         self.marks().filter_map(|mark| match mark {
-            Mark::Words { text, .. } => Some(text.as_str()),
+            Mark::Words(Words { text, .. }) => Some(text.as_str()),
             _ => None,
         })
     }

@@ -2,6 +2,7 @@
 
 use super::frame::Role;
 use super::map_key::{self, KeyLine};
+use super::map_parts::MapParts;
 use super::options::{PageError, PageOptions, ScaleChoice};
 use super::paper::{Paper, Turned};
 use super::scale::Scale;
@@ -11,7 +12,7 @@ use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::quantity::counted;
 use crate::sheets::drawing::{self, NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, REACH, ScaleBar, View};
-use crate::sheets::mark::Mark;
+use crate::sheets::mark::{Mark, Words};
 use crate::sheets::stand_words;
 use crate::sheets::{Placing, type_metrics};
 
@@ -20,10 +21,12 @@ const NOTES: f64 = 46.0;
 /// Between the head and the map.
 const AIR: f64 = 4.0;
 
-/// How a map goes on a sheet.
+/// How the whole map goes on a sheet.
 pub(super) struct Fit {
     pub(super) turned: Turned,
     pub(super) scale: Scale,
+    /// Whether it is smaller than was asked for.
+    pub(super) is_overview: bool,
 }
 
 /// The space for the drawing itself on a sheet, in points: across and down.
@@ -45,7 +48,8 @@ fn fits(extent: &Bounds, scale: Scale, (across, down): (f64, f64)) -> bool {
         && extent.height() * scale.points_per_metre() + 2.0 * REACH <= down + slack
 }
 
-/// Finds the way round and the scale.
+/// Finds the way round and the scale of the whole map: the one asked for where it fits a sheet, else the largest
+/// standard one that does.
 pub(super) fn fit(
     layout: &Layout,
     extent: &Bounds,
@@ -53,29 +57,42 @@ pub(super) fn fit(
     key: &[KeyLine],
     foot: f64,
 ) -> Result<Fit, PageError> {
-    let ways = [Turned::Portrait, Turned::Landscape];
     let try_scale = |scale: Scale| {
-        ways.into_iter()
+        [Turned::Portrait, Turned::Landscape]
+            .into_iter()
             .find(|&turned| fits(extent, scale, space(options.paper, turned, key, foot)))
-            .map(|turned| Fit { turned, scale })
+            .map(|turned| Fit {
+                turned,
+                scale,
+                is_overview: false,
+            })
     };
-    let largest = Scale::standard(layout.units).find_map(try_scale);
-    match (options.scale, largest) {
-        (ScaleChoice::Fit, Some(fit)) => Ok(fit),
-        (ScaleChoice::Fit, None) => Err(PageError::TooLarge),
-        (ScaleChoice::Chosen(scale), largest) => try_scale(scale).ok_or_else(|| match largest {
-            Some(largest) => PageError::DoesNotFit {
-                asked: scale.show(),
-                paper: options.paper.name(),
-                largest: largest.scale.show(),
-            },
-            None => PageError::TooLarge,
-        }),
+    let asked = match options.scale {
+        ScaleChoice::Fit => None,
+        ScaleChoice::Chosen(scale) => Some(scale),
+    };
+    if let Some(fit) = asked.and_then(try_scale) {
+        return Ok(fit);
     }
+    let largest = Scale::standard(layout.units)
+        .find_map(try_scale)
+        .ok_or(PageError::TooLarge)?;
+    Ok(Fit {
+        is_overview: asked.is_some(),
+        ..largest
+    })
 }
 
-/// Sets the map with its north arrow, scale bar and key at the top of a sheet.
-pub(super) fn set_map(sheet: &mut Sheet, layout: &Layout, plan: &Plan, extent: &Bounds, scale: Scale, key: &[KeyLine]) {
+/// Sets the map with its north arrow, scale bar and key at the top of a sheet, the parts that it is cut into drawn over it.
+pub(super) fn set_map(
+    sheet: &mut Sheet,
+    layout: &Layout,
+    plan: &Plan,
+    extent: &Bounds,
+    scale: Scale,
+    key: &[KeyLine],
+    parts: Option<&MapParts>,
+) {
     let points_per_metre = scale.points_per_metre();
     let (width, height) = (extent.width() * points_per_metre, extent.height() * points_per_metre);
     sheet.y += AIR;
@@ -96,6 +113,9 @@ pub(super) fn set_map(sheet: &mut Sheet, layout: &Layout, plan: &Plan, extent: &
         .map(|mark| printable(mark.placed(&placing)))
         .collect();
     sheet.push(Role::Figure(in_words(layout, plan, scale)), marks);
+    if let Some(parts) = parts {
+        parts.set_overview(sheet, &placing);
+    }
     let map_right = left + width + REACH;
     let beside = sheet.right - map_right >= NORTH_ARROW_WIDTH;
     sheet.y = top + height + REACH;
@@ -113,29 +133,26 @@ pub(super) fn set_map(sheet: &mut Sheet, layout: &Layout, plan: &Plan, extent: &
     );
     map_key::set_bar(sheet, scale, ScaleBar::to_check(points_per_metre, layout.units));
     map_key::set_key(sheet, key);
-    if let Some(sentence) = map_key::thinned(layout, plan, &view) {
+    set_thinned(sheet, layout, plan, &view);
+    if let Some(parts) = parts {
+        parts.announce(sheet);
+    }
+}
+
+/// Says where the map does not show every row.
+pub(super) fn set_thinned(sheet: &mut Sheet, layout: &Layout, plan: &Plan, view: &View) {
+    if let Some(sentence) = map_key::thinned(layout, plan, view) {
         sheet.sentence(Role::Sentence, &sentence, 8.0, crate::sheets::Ink::Soft);
     }
 }
 
 /// The mark with signs that the fonts lack replaced.
-fn printable(mark: Mark) -> Mark {
+pub(super) fn printable(mark: Mark) -> Mark {
     match mark {
-        Mark::Words {
-            at,
-            text,
-            anchor,
-            face,
-            turn,
-            plate,
-        } => Mark::Words {
-            at,
-            text: type_metrics::printable(&text),
-            anchor,
-            face,
-            turn,
-            plate,
-        },
+        Mark::Words(words) => Mark::Words(Words {
+            text: type_metrics::printable(&words.text),
+            ..words
+        }),
         mark => mark,
     }
 }

@@ -8,6 +8,7 @@ mod feeding_table;
 mod frame;
 mod heading;
 mod map_key;
+mod map_parts;
 mod map_sheet;
 mod options;
 mod order_sheet;

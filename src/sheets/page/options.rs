@@ -6,6 +6,7 @@ use thiserror::Error;
 use super::paper::Paper;
 use super::scale::Scale;
 use crate::layout::Layout;
+use crate::quantity::count as marked;
 
 /// How a map is printed.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,7 +48,7 @@ pub enum ScaleChoice {
     /// The largest standard scale at which everything fits one sheet.
     #[default]
     Fit,
-    /// This one, or an error that says which would fit.
+    /// This one, over as many sheets as it takes.
     Chosen(Scale),
 }
 
@@ -63,14 +64,21 @@ pub enum PageError {
     /// No bed is fed yet.
     #[error("Nothing is put down yet: add a dressing to a bed first")]
     NothingToFeed,
-    /// The chosen scale needs a larger sheet.
-    #[error("At {asked} the map is larger than a sheet of {paper}. The largest standard scale that fits is {largest}")]
-    DoesNotFit {
+    /// The chosen scale needs more sheets than anyone would lay together.
+    #[error(
+        "At {asked} the map would take {} sheets of {paper}; up to {most} are made. The largest standard scale that fits one sheet is {largest}",
+        marked(*sheets as u64)
+    )]
+    TooManySheets {
         /// The scale that was asked for.
         asked: String,
+        /// How many sheets it would take.
+        sheets: usize,
+        /// How many there may be.
+        most: usize,
         /// The paper.
         paper: &'static str,
-        /// The largest standard scale that fits.
+        /// The largest standard scale that fits one sheet.
         largest: String,
     },
     /// No standard scale is small enough.

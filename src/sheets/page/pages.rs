@@ -2,7 +2,8 @@
 
 use super::frame::{Frame, Role};
 use super::heading::{about, heading, heading_height, spread_lines};
-use super::options::{PageError, PageOptions};
+use super::map_parts::MapParts;
+use super::options::{PageError, PageOptions, ScaleChoice};
 use super::paper::Turned;
 use super::sheet::Sheet;
 use super::table::{Band, LINE, LOWEST_LINE};
@@ -34,11 +35,12 @@ pub(super) const BETWEEN_TABLES: f64 = 16.0;
 
 /// Makes the sheets: the map first, then the table of every bed that has a ledger, each with the same head.
 ///
-/// Tables begin on the map's own sheet where there is room below it. The same input gives the same sheets.
+/// A map too large for one sheet at the chosen scale goes on several that lap over each other, after a sheet with all of
+/// it. Tables begin on the map's own sheet where there is room below it. The same input gives the same sheets.
 ///
 /// # Errors
-/// [`PageError`] when there is nothing to print, or the map does not fit the paper at the chosen scale; the
-/// message names the largest that does.
+/// [`PageError`] when there is nothing to print, or the map would take too many sheets at the chosen scale; the
+/// message names the largest that fits one.
 pub fn map_pages(
     layout: &Layout,
     plan: &Plan,
@@ -65,7 +67,18 @@ pub fn map_pages(
     let upright_foot = foot(across(Turned::Portrait));
     let map_fit = map_sheet::fit(layout, &extent, options, &key, upright_foot)?;
     let mut sheet = Sheet::new(options.paper, map_fit.turned, foot(across(map_fit.turned)));
-    map_sheet::set_map(&mut sheet, layout, plan, &extent, map_fit.scale, &key);
+    let parts = match options.scale {
+        ScaleChoice::Chosen(scale) if map_fit.is_overview => Some(MapParts::of(
+            layout,
+            &extent,
+            options,
+            scale,
+            upright_foot,
+            map_fit.scale,
+        )?),
+        _ => None,
+    };
+    map_sheet::set_map(&mut sheet, layout, plan, &extent, map_fit.scale, &key, parts.as_ref());
     let mut pages = Pages {
         options,
         foot: upright_foot,
@@ -73,6 +86,13 @@ pub fn map_pages(
         sheet,
         tables: 0,
     };
+    if let Some(parts) = &parts {
+        for index in 0..parts.sheets() {
+            let mut sheet = Sheet::new(options.paper, parts.turned, foot(across(parts.turned)));
+            parts.set_part(&mut sheet, layout, plan, index);
+            pages.done.push(std::mem::replace(&mut pages.sheet, sheet));
+        }
+    }
     for bed in &layout.beds {
         let Some(plan) = plan.bed(bed.id) else {
             continue;

@@ -3,7 +3,7 @@
 use super::frame::{Frame, Part, Role};
 use super::paper::{Paper, Turned};
 use crate::geometry::Point;
-use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen};
+use crate::sheets::mark::{Anchor, Dash, Face, Ink, Mark, Pen, Words};
 use crate::sheets::type_metrics;
 
 /// Height of the head of every sheet with its rule, in points.
@@ -151,9 +151,14 @@ impl Sheet {
     }
 }
 
-/// Words at a place.
+/// Words at a place, as a mark.
 pub(super) fn words(x: f64, y: f64, text: &str, anchor: Anchor, size: f32, bold: bool, ink: Ink) -> Mark {
-    Mark::Words {
+    Mark::Words(line(x, y, text, anchor, size, bold, ink))
+}
+
+/// Words at a place, upright and without a plate.
+pub(super) fn line(x: f64, y: f64, text: &str, anchor: Anchor, size: f32, bold: bool, ink: Ink) -> Words {
+    Words {
         at: Point::metres(x, y),
         text: type_metrics::printable(text),
         anchor,
