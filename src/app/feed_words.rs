@@ -4,9 +4,9 @@ use std::ops::{Div, Mul};
 
 use crate::agronomy::{self, Nutrient};
 use crate::catalog::Analysis;
-use crate::layout::NutrientRate;
+use crate::layout::{Amount, NutrientRate};
 use crate::quantity::{
-    Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume, number,
+    Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, RateUnit, Units, Volume, number,
 };
 
 /// Two ends as `1.1 to 1.3 lb`, or as one where they show alike.
@@ -20,31 +20,53 @@ pub(super) fn span(low: &str, high: &str) -> String {
     }
 }
 
-/// Reads a rate over ground that may be left out.
-pub(super) fn read_rate(text: &str, units: Units) -> Result<Option<MassPerArea>, String> {
+/// Reads a rate over ground that may be left out, with the unit it was typed in.
+pub(super) fn read_rate(text: &str, units: Units) -> Result<Option<(MassPerArea, Option<RateUnit>)>, String> {
     if text.is_empty() {
         return Ok(None);
     }
     not_negative(text)?;
-    MassPerArea::parse(text, units)
-        .map(Some)
-        .map_err(|error| error.to_string())
+    let rate = MassPerArea::parse(text, units).map_err(|error| error.to_string())?;
+    Ok(Some((rate, RateUnit::of_rate(text, units).ok())))
 }
 
-/// Reads a rate over ground or along the row that may be left out.
-pub(super) fn read_nutrient_rate(text: &str, units: Units) -> Result<Option<NutrientRate>, String> {
+/// Reads a rate over ground or along the row that may be left out, with the unit it was typed in.
+pub(super) fn read_nutrient_rate(text: &str, units: Units) -> Result<Option<(NutrientRate, Option<RateUnit>)>, String> {
     not_negative(text)?;
     if let Ok(along) = MassPerLength::parse(text, units) {
-        return Ok(Some(NutrientRate::PerRowLength(along)));
+        let unit = RateUnit::of_rate(text, units).ok();
+        return Ok(Some((NutrientRate::PerRowLength(along), unit)));
     }
-    Ok(read_rate(text, units)?.map(NutrientRate::PerArea))
+    let over_ground = read_rate(text, units)?;
+    Ok(over_ground.map(|(rate, unit)| (NutrientRate::PerArea(rate), unit)))
 }
 
-/// A rate as fields write it.
-pub(super) fn nutrient_rate(rate: NutrientRate, units: Units) -> String {
+/// Reads an amount over ground, along the row or to the plant, with the unit it was typed in.
+pub(super) fn read_amount(text: &str, units: Units) -> Result<(Amount, Option<RateUnit>), String> {
+    not_negative(text)?;
+    let lower = text.to_lowercase();
+    for ending in ["/plant", "/ plant", "per plant", "a plant", "each"] {
+        if let Some(weight) = lower.strip_suffix(ending) {
+            let each = Mass::parse(weight.trim(), units).map_err(|error| error.to_string())?;
+            let unit = RateUnit::of_rate(&format!("{weight}/plant"), units).ok();
+            return Ok((Amount::PerPlant(each), unit));
+        }
+    }
+    let amount = match MassPerArea::parse(text, units) {
+        Ok(rate) => Amount::PerArea(rate),
+        Err(error) => match MassPerLength::parse(text, units) {
+            Ok(rate) => Amount::PerRowLength(rate),
+            Err(_) => return Err(error.to_string()),
+        },
+    };
+    Ok((amount, RateUnit::of_rate(text, units).ok()))
+}
+
+/// A rate as fields write it: in the unit it was typed in, or the layout's usual one.
+pub(super) fn nutrient_rate(rate: NutrientRate, typed_in: Option<RateUnit>, units: Units) -> String {
     match rate {
-        NutrientRate::PerArea(rate) => rate.show_field(units),
-        NutrientRate::PerRowLength(rate) => rate.show(units),
+        NutrientRate::PerArea(rate) => rate.show_field_in(typed_in, units),
+        NutrientRate::PerRowLength(rate) => rate.show_along_in(typed_in, units),
     }
 }
 
@@ -175,20 +197,20 @@ mod tests {
     fn a_laboratorys_rate_is_read_in_every_unit_that_papers_have() {
         // 43.56 lb/acre are 1 lb/1,000 sq ft: 43,560 sq ft to the acre.
         for text in ["43.56 lb/acre", "1 lb/1000 sq ft", "0.1 lb/100 sq ft"] {
-            let Ok(Some(NutrientRate::PerArea(rate))) = read_nutrient_rate(text, Units::Customary) else {
+            let Ok(Some((NutrientRate::PerArea(rate), _))) = read_nutrient_rate(text, Units::Customary) else {
                 panic!("{text}")
             };
             assert!((rate.to_pounds_per_acre() - 43.56).abs() < 1e-9, "{text}");
         }
         for text in ["100 kg/ha", "10 g/m2"] {
-            let Ok(Some(NutrientRate::PerArea(rate))) = read_nutrient_rate(text, Units::Metric) else {
+            let Ok(Some((NutrientRate::PerArea(rate), _))) = read_nutrient_rate(text, Units::Metric) else {
                 panic!("{text}")
             };
             assert!((rate.to_kilograms_per_hectare() - 100.0).abs() < 1e-9, "{text}");
         }
         assert!(matches!(
             read_nutrient_rate("2 lb/100 ft of row", Units::Customary),
-            Ok(Some(NutrientRate::PerRowLength(_)))
+            Ok(Some((NutrientRate::PerRowLength(_), _)))
         ));
         assert_eq!(read_nutrient_rate("", Units::Customary), Ok(None));
         for text in ["120", "-5 lb/acre", "-1 lb/100 ft", "a lot"] {

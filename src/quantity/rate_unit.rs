@@ -77,16 +77,23 @@ fn decimals(value: f64) -> i32 {
 /// Its name, as [`RateUnit::named`] reads it.
 impl fmt::Display for RateUnit {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            out,
-            "{}/{}",
-            self.weight.symbol(),
-            self.spread(self.number.to_string())
-        )
+        write!(out, "{}/{}", self.weight.symbol(), self.spread(self.number.to_string()))
     }
 }
 
 impl MassPerArea {
+    /// As [`MassPerArea::show_field`], but in the unit it was typed in where that is known.
+    pub fn show_field_in(self, typed_in: Option<RateUnit>, units: Units) -> String {
+        let typed = typed_in.and_then(|unit| self.show_in(unit, units));
+        typed.unwrap_or_else(|| self.show_field(units))
+    }
+
+    /// As [`MassPerArea::show_garden`], but in the unit it was typed in where that is known.
+    pub fn show_garden_in(self, typed_in: Option<RateUnit>, units: Units) -> String {
+        let typed = typed_in.and_then(|unit| self.show_in(unit, units));
+        typed.unwrap_or_else(|| self.show_garden(units))
+    }
+
     /// In the unit it was typed in, with all its figures: `120 lb/acre`, `2.5 lb/1,000 sq ft`; `None` where that is no
     /// unit over ground.
     pub fn show_in(self, unit: RateUnit, units: Units) -> Option<String> {
@@ -99,6 +106,12 @@ impl MassPerArea {
 }
 
 impl MassPerLength {
+    /// As [`MassPerLength::show`], but in the unit it was typed in where that is known.
+    pub fn show_along_in(self, typed_in: Option<RateUnit>, units: Units) -> String {
+        let typed = typed_in.and_then(|unit| self.show_in(unit, units));
+        typed.unwrap_or_else(|| self.show(units))
+    }
+
     /// In the unit it was typed in, with all its figures: `3 lb/100 ft`; `None` where that is no unit along a row.
     pub fn show_in(self, unit: RateUnit, units: Units) -> Option<String> {
         let SpreadOver::Row(length) = unit.over else {

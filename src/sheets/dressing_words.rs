@@ -2,7 +2,7 @@
 
 use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
 use crate::plan::{BedPlan, DressingPlan, GoesBy};
-use crate::quantity::{Units, count, number};
+use crate::quantity::{RateUnit, Units, count, number};
 
 /// The material with its analysis, which is said once where the name has it: "Urea (46-0-0)".
 pub fn material(of_plan: &DressingPlan) -> String {
@@ -14,25 +14,29 @@ pub fn material(of_plan: &DressingPlan) -> String {
     }
 }
 
-/// How much, and of what: "65 lb/acre of nitrogen".
+/// How much, and of what, in the unit the grower gave it in: "65 lb/acre of nitrogen".
 pub fn amount(dressing: &Dressing, units: Units) -> String {
-    let amount = rate(dressing.amount, dressing.basis, units);
+    let amount = rate(dressing.amount, dressing.typed_in, dressing.basis, units);
     match dressing.basis {
         Basis::Product => amount,
         basis => format!("{amount} of {}", counted(basis)),
     }
 }
 
-/// An amount as growers write it: a nutrient goes by the acre, as it is recommended, a product by 1,000 sq ft.
-pub fn rate(amount: Amount, basis: Basis, units: Units) -> String {
+/// An amount in the unit it was typed in, or as growers write it: a nutrient goes by the acre, as it is recommended, a
+/// product by 1,000 sq ft.
+pub fn rate(amount: Amount, typed_in: Option<RateUnit>, basis: Basis, units: Units) -> String {
     match amount {
-        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden(units),
-        Amount::PerArea(rate) => rate.show_field(units),
-        Amount::PerRowLength(rate) => rate.show(units),
-        Amount::PerPlant(each) => match units {
-            Units::Customary => format!("{} oz/plant", number(each.to_ounces(), 3)),
-            Units::Metric => format!("{} g/plant", number(each.to_grams(), 3)),
-        },
+        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden_in(typed_in, units),
+        Amount::PerArea(rate) => rate.show_field_in(typed_in, units),
+        Amount::PerRowLength(rate) => rate.show_along_in(typed_in, units),
+        Amount::PerPlant(each) => {
+            let typed = typed_in.and_then(|unit| each.show_to_plant_in(unit, units));
+            typed.unwrap_or_else(|| match units {
+                Units::Customary => format!("{} oz/plant", number(each.to_ounces(), 3)),
+                Units::Metric => format!("{} g/plant", number(each.to_grams(), 3)),
+            })
+        }
     }
 }
 

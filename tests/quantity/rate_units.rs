@@ -71,11 +71,29 @@ fn a_rate_in_other_words_is_shown_in_the_units_own() {
 
 #[test]
 fn a_unit_is_kept_under_its_name() {
-    for name in ["lb/acre", "lb/1000 sq ft", "ton/acre", "g/m²", "oz/10 ft", "kg/2.5 m", "oz/plant"] {
+    for name in [
+        "lb/acre",
+        "lb/1000 sq ft",
+        "ton/acre",
+        "g/m²",
+        "oz/10 ft",
+        "kg/2.5 m",
+        "oz/plant",
+    ] {
         let unit = RateUnit::named(name).unwrap();
         assert_eq!(unit.to_string(), name);
     }
-    for wrong in ["", "lb", "acre", "lb/acre/ft", "lb/0 ft", "lb/-3 ft", "3 lb/acre", "furlong/acre", "lb/furlong"] {
+    for wrong in [
+        "",
+        "lb",
+        "acre",
+        "lb/acre/ft",
+        "lb/0 ft",
+        "lb/-3 ft",
+        "3 lb/acre",
+        "furlong/acre",
+        "lb/furlong",
+    ] {
         assert!(RateUnit::named(wrong).is_err(), "{wrong}");
     }
 }

@@ -93,6 +93,7 @@ fn lime(bed: &Bed, plan: &BedPlan) -> Option<LimePlan> {
     let rate = agronomy::lime_for(lime.rate, lime.purity * 100.0).ok()?;
     Some(LimePlan {
         asked: lime.rate,
+        typed_in: lime.typed_in,
         purity: lime.purity,
         rate,
         total: rate * plan.area,

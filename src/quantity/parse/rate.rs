@@ -101,7 +101,7 @@ pub(super) fn per_in<U: Unit>(reader: &mut Reader<'_>) -> Result<(f64, U)> {
     if !reader.done() {
         return Err(reader.not_understood());
     }
-    if number <= 0.0 {
+    if number <= 0.0 || !number.is_finite() {
         return Err(reader.about_all(ParseProblem::OutOfRange));
     }
     Ok((number, unit))

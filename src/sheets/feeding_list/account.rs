@@ -127,7 +127,7 @@ pub fn lime_words(feeding: &BedFeeding, units: Units) -> String {
             0 | 1 => String::new(),
             doses => format!(", in {doses} doses half a year apart"),
         };
-        let asked = lime.asked.show_garden(units);
+        let asked = lime.asked.show_garden_in(lime.typed_in, units);
         let total = lime.total.show_product(units);
         if (lime.purity - 1.0).abs() < 5e-4 {
             return format!("the laboratory asks for {asked}, {total} in all{doses}");
