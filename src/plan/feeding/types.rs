@@ -162,6 +162,8 @@ pub struct Account {
     pub credited: MassPerArea,
     /// Wanted less credited, at nothing where the credits are more.
     pub to_give: Option<MassPerArea>,
+    /// What the credits are more than what is wanted.
+    pub over_credited: MassPerArea,
     /// What all dressings would bring as planned.
     pub planned: MassPerArea,
     /// What was really put down.
