@@ -142,20 +142,41 @@ pub(super) fn read_purity(text: &str) -> Result<f64, String> {
         .ok_or_else(|| format!("“{text}” does not do; write a percentage over 0 and up to 200, such as 90 %"))
 }
 
-/// Reads a weight of a material, or a measure of it where it is known what a cup weighs; nothing where left out.
-pub(super) fn read_used(text: &str, density: Option<Density>, units: Units) -> Result<Option<Mass>, String> {
+/// What was used, as it was typed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct UsedTyped {
+    /// On the whole bed.
+    pub(super) weight: Mass,
+    /// The unit of the rate that it was worked out from; none of a weight or a measure.
+    pub(super) unit: Option<RateUnit>,
+}
+
+/// Reads what was used: a weight of a material, a measure of it where it is known what a cup weighs, or a rate, of which
+/// `on_bed` knows what it comes to; nothing where left out.
+pub(super) fn read_used(
+    text: &str,
+    density: Option<Density>,
+    on_bed: impl FnOnce(Amount) -> Option<Mass>,
+    units: Units,
+) -> Result<Option<UsedTyped>, String> {
     if text.is_empty() {
         return Ok(None);
     }
     not_negative(text)?;
-    let mass = Mass::parse(text, units).or_else(|error| match (Volume::parse(text, units), density) {
+    if let Ok((rate, unit)) = read_amount(text, units) {
+        let weight = on_bed(rate).ok_or_else(|| {
+            format!("“{text}” comes to nothing here: the bed has nothing that it counts; write a weight")
+        })?;
+        return Ok(Some(UsedTyped { weight, unit }));
+    }
+    let weight = Mass::parse(text, units).or_else(|error| match (Volume::parse(text, units), density) {
         (Ok(volume), Some(density)) => Ok(volume * density),
         (Ok(_), None) => Err(format!(
-            "“{text}” is a measure, and what a cup of it weighs is not known; write a weight"
+            "“{text}” is a measure, and what a cup of it weighs is not known; write a weight or a rate"
         )),
         (Err(_), _) => Err(error.to_string()),
     })?;
-    Ok(Some(mass))
+    Ok(Some(UsedTyped { weight, unit: None }))
 }
 
 /// Reads a length of more than nothing; nothing where left out.
@@ -192,6 +213,7 @@ pub(super) fn not_negative(text: &str) -> Result<(), String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Area;
 
     #[test]
     fn a_laboratorys_rate_is_read_in_every_unit_that_papers_have() {
@@ -240,11 +262,38 @@ mod tests {
     #[test]
     fn what_was_used_is_read_by_weight_or_by_a_known_cup() {
         let density = agronomy::density_of_cup(Mass::ounces(8.0)).ok();
-        let used = |text, density| read_used(text, density, Units::Customary);
+        let used = |text, density| {
+            let read = read_used(text, density, |_| None, Units::Customary);
+            read.map(|typed| typed.map(|typed| typed.weight))
+        };
         assert_eq!(used("", density), Ok(None));
         assert!(matches!(used("12", None), Ok(Some(mass)) if (mass.to_pounds() - 12.0).abs() < 1e-9));
         assert!(matches!(used("3 cups", density), Ok(Some(mass)) if (mass.to_ounces() - 24.0).abs() < 1e-9));
         assert!(used("3 cups", None).is_err_and(|error| error.contains("cup")));
         assert!(used("-1 lb", None).is_err());
+    }
+    #[test]
+    fn what_was_used_is_read_as_a_rate() {
+        // 330 ft of row, 3 ft apart.
+        let on_bed = |rate| match rate {
+            Amount::PerArea(rate) => Some(rate * Area::square_feet(990.0)),
+            Amount::PerRowLength(rate) => Some(rate * Length::feet(330.0)),
+            Amount::PerPlant(_) => None,
+        };
+        for (text, pounds, unit) in [
+            ("3 lb/100 ft", 9.9, "lb/100 ft"),
+            ("10 lb/1000 sq ft", 9.9, "lb/1000 sq ft"),
+            ("435.6 lb/acre", 9.9, "lb/acre"),
+            ("44.645 g/m of row", 9.9, "g/m"),
+        ] {
+            let Ok(Some(used)) = read_used(text, None, on_bed, Units::Customary) else {
+                panic!("{text}")
+            };
+            assert!((used.weight.to_pounds() - pounds).abs() < 1e-3, "{text}: {used:?}");
+            assert_eq!(used.unit.map(|unit| unit.to_string()).as_deref(), Some(unit));
+        }
+        let nothing = read_used("1 oz/plant", None, on_bed, Units::Customary);
+        assert!(nothing.is_err_and(|error| error.contains("write a weight")));
+        assert!(read_used("-3 lb/100 ft", None, on_bed, Units::Customary).is_err());
     }
 }

@@ -26,17 +26,24 @@ pub fn amount(dressing: &Dressing, units: Units) -> String {
 /// An amount in the unit it was typed in, or as growers write it: a nutrient goes by the acre, as it is recommended, a
 /// product by 1,000 sq ft.
 pub fn rate(amount: Amount, typed_in: Option<RateUnit>, basis: Basis, units: Units) -> String {
+    let typed = typed_in.and_then(|unit| rate_in(amount, unit, units));
+    typed.unwrap_or_else(|| match amount {
+        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden(units),
+        Amount::PerArea(rate) => rate.show_field(units),
+        Amount::PerRowLength(rate) => rate.show(units),
+        Amount::PerPlant(each) => match units {
+            Units::Customary => format!("{} oz/plant", number(each.to_ounces(), 3)),
+            Units::Metric => format!("{} g/plant", number(each.to_grams(), 3)),
+        },
+    })
+}
+
+/// An amount in a unit with all its figures; `None` where the unit is of another kind.
+pub fn rate_in(amount: Amount, unit: RateUnit, units: Units) -> Option<String> {
     match amount {
-        Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden_in(typed_in, units),
-        Amount::PerArea(rate) => rate.show_field_in(typed_in, units),
-        Amount::PerRowLength(rate) => rate.show_along_in(typed_in, units),
-        Amount::PerPlant(each) => {
-            let typed = typed_in.and_then(|unit| each.show_to_plant_in(unit, units));
-            typed.unwrap_or_else(|| match units {
-                Units::Customary => format!("{} oz/plant", number(each.to_ounces(), 3)),
-                Units::Metric => format!("{} g/plant", number(each.to_grams(), 3)),
-            })
-        }
+        Amount::PerArea(rate) => rate.show_in(unit, units),
+        Amount::PerRowLength(rate) => rate.show_in(unit, units),
+        Amount::PerPlant(each) => each.show_to_plant_in(unit, units),
     }
 }
 
