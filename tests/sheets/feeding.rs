@@ -98,6 +98,7 @@ fn twelve_pounds_used_of_ten_planned_reads_a_fifth_more() {
     let rate = MassPerArea::pounds_per_1000_square_feet(10.0 / 0.99);
     let words = alone(Dressing {
         amount: Amount::PerArea(rate),
+        typed_in: None,
         used: Some(Used {
             amount: Mass::pounds(12.0),
             on: None,
