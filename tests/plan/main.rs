@@ -19,6 +19,7 @@ mod shelf;
 mod shopping;
 mod sums;
 mod trade;
+mod typed_rates;
 
 use quillet::catalog::CropId;
 use quillet::geometry::Point;
