@@ -6,7 +6,7 @@ use egui::{Id, RichText, Ui};
 use super::credit::SOIL_SOURCE;
 use crate::agronomy::{self, Animal, WorkedIn};
 use crate::app::card::Hand;
-use crate::app::feed_words::{part_or_empty, read_analysis, read_rate};
+use crate::app::feed_words::{part_or_empty, read_analysis, read_rate, span};
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::wording::source_words;
@@ -103,7 +103,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, changed: &mut Credit
         now.available_n = free;
     }
     form::follows(ui, "the part of its nitrogen that this crop gets");
-    free_from(ui, kind, before, units);
+    free_from(ui, hand, (&changed.name, kind), before);
     changed.what = CreditKind::Compost {
         rate: now.rate,
         typed_in: now.typed_in,
@@ -213,7 +213,7 @@ fn holds(ui: &mut Ui, field: Id, now: &mut Fields, before: Fields, kind: Option<
 }
 
 /// Where the part that comes free comes from, and what the short rule would say.
-fn free_from(ui: &mut Ui, kind: Option<Kind>, before: Fields, units: Units) {
+fn free_from(ui: &mut Ui, hand: &Hand<'_>, (name, kind): (&str, Option<Kind>), before: Fields) {
     match kind {
         Some(Kind::Compost) if before.available_n == published_part(Kind::Compost, WorkedIn::LeftOnTop) => {
             form::follows(ui, format!("from: {COMPOST_SOURCE}"));
@@ -224,7 +224,7 @@ fn free_from(ui: &mut Ui, kind: Option<Kind>, before: Fields, units: Units) {
                 form::follows(ui, format!("from: {MANURE_SOURCE}"));
             }
             if before.rate > MassPerArea::ZERO && way != Some(WorkedIn::LeftOnTop) {
-                let rule = agronomy::worked_in_manure_credit(before.rate).show_field(units);
+                let rule = agronomy::worked_in_manure_credit(before.rate).show_field(hand.desk.layout().units);
                 let words = format!(
                     "5 lb to the ton, the short rule for manure worked in, would be {rate}",
                     rate = rule
@@ -232,7 +232,15 @@ fn free_from(ui: &mut Ui, kind: Option<Kind>, before: Fields, units: Units) {
                 ui.label(RichText::new(words).small().weak()).on_hover_text(SOIL_SOURCE);
             }
         }
-        _ => {}
+        _ => {
+            let mut known = hand.desk.material_book().all().iter();
+            let like = known.find(|known| known.material.name == name && known.available_n == before.available_n);
+            if let Some(part) = like.and_then(|known| known.material.available_n.as_ref()) {
+                let source = source_words(&part.low.sources, part.low.mark);
+                let ends = span(&part.low.value.show(), &part.high.value.show());
+                form::follows(ui, format!("the middle of {ends}, from: {source}"));
+            }
+        }
     }
 }
 
