@@ -140,7 +140,7 @@ fn credits_over_what_is_wanted_are_said_in_words() {
     // Potash alone, so that no nitrogen is given beside the credit.
     let potash = dressing("Potash", "potassium_sulfate", 1.0, Placement::Broadcast, When::Unsaid);
     let layout = on(&layout, bed, BedChange::AddDressing(potash));
-    let said = "credits are 20 lb/acre more than it wants: nothing to give";
+    let said = "credits are 20 lb/acre more than it wants, so there is nothing to give";
     assert_eq!(list(&layout).beds[0].accounts[0].standing, said);
     assert!(feed_text(&layout, &planned(&layout)).contains(said));
     let frames = feeding_pages(&layout, &planned(&layout), &options(Paper::Letter)).unwrap();
@@ -153,7 +153,7 @@ fn credits_over_what_is_wanted_are_said_in_words() {
     );
     assert_eq!(
         list(&more).beds[0].accounts[0].standing,
-        format!("{said}, and 65.3 lb/acre is")
+        format!("{said}, but dressings bring 65.3 lb/acre")
     );
     let enough = on(&layout, bed, BedChange::SetCredit(0, credit(130.0)));
     assert_eq!(list(&enough).beds[0].accounts[0].standing, "about enough");

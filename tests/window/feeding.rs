@@ -616,7 +616,7 @@ fn credits_over_what_is_wanted_are_said_on_the_card() {
     window.click("Add what it has");
     window.click("Legume or soil");
     fill(&mut window, "Brings N", "150 lb/acre");
-    assert!(window.sees_part("Nitrogen: credits are 20 lb/acre more than it wants: nothing to give"));
+    assert!(window.sees_part("Nitrogen: credits are 20 lb/acre more than it wants, so there is nothing to give"));
     fill(&mut window, "Brings N", "130 lb/acre");
     assert!(!window.sees_part("credits are"));
 }

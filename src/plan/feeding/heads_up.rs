@@ -73,22 +73,25 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
             .unwrap_or_default();
         let to_give = account.to_give.unwrap_or(MassPerArea::ZERO).show_field(units);
         let given = account.given().show_field(units);
-        let still = if account.over_credited > MassPerArea::ZERO {
-            let over = account.over_credited.show_field(units);
-            format!("credits are {over} more than it wants and nothing is to be given")
-        } else {
-            format!("{to_give} is still wanted")
-        };
         let name = nutrient.name();
         match account.standing() {
             Standing::Over(more) => mention(
                 Item::Bed(bed.id),
-                format!(
-                    "{} on {} comes to {given} where {still}, {} more.",
-                    capital(name),
-                    bed.name,
-                    more.show_field(units)
-                ),
+                if account.over_credited > MassPerArea::ZERO {
+                    format!(
+                        "{} on {} comes to {given} where nothing is to be given: credits are {} more than it wants.",
+                        capital(name),
+                        bed.name,
+                        account.over_credited.show_field(units)
+                    )
+                } else {
+                    format!(
+                        "{} on {} comes to {given} where {to_give} is still wanted, {} more.",
+                        capital(name),
+                        bed.name,
+                        more.show_field(units)
+                    )
+                },
                 match nutrient {
                     Nutrient::Nitrogen => {
                         "Too much nitrogen makes leaf instead of crop, and what is left washes down to wells."

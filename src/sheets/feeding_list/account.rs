@@ -58,9 +58,9 @@ pub fn rate_words(rate: MassPerArea, units: Units) -> String {
 pub fn standing_words(account: &Account, units: Units) -> String {
     let over_credited = account.over_credited.show_field(units);
     if over_credited != MassPerArea::ZERO.show_field(units) {
-        let credits = format!("credits are {over_credited} more than it wants: nothing to give");
+        let credits = format!("credits are {over_credited} more than it wants, so there is nothing to give");
         return match account.standing() {
-            Standing::Over(more) => format!("{credits}, and {} is", more.show_field(units)),
+            Standing::Over(more) => format!("{credits}, but dressings bring {}", more.show_field(units)),
             _ => credits,
         };
     }
