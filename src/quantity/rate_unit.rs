@@ -46,15 +46,15 @@ impl RateUnit {
             ""
         };
         let spread = match units {
-            Units::Customary => self.spread(number(self.number, decimals(self.number))),
+            Units::Customary => self.spread(&number(self.number, decimals(self.number))),
             // A lone comma can be read two ways there.
-            Units::Metric => self.spread(self.number.to_string()),
+            Units::Metric => self.spread(&self.number.to_string()),
         };
         format!("{value} {}{many}/{spread}", self.weight.symbol())
     }
 
     /// What it is spread over, with the number of it where that is not one: `acre`, `100 ft`.
-    fn spread(self, number: String) -> String {
+    fn spread(self, number: &str) -> String {
         let unit = match self.over {
             SpreadOver::Ground(unit) => unit.symbol(),
             SpreadOver::Row(unit) => unit.symbol(),
@@ -77,7 +77,12 @@ fn decimals(value: f64) -> i32 {
 /// Its name, as [`RateUnit::named`] reads it.
 impl fmt::Display for RateUnit {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "{}/{}", self.weight.symbol(), self.spread(self.number.to_string()))
+        write!(
+            out,
+            "{}/{}",
+            self.weight.symbol(),
+            self.spread(&self.number.to_string())
+        )
     }
 }
 

@@ -1,5 +1,6 @@
 //! Units that rates were typed in: read off the text, kept under a name, and shown with the number that was typed.
 
+use proptest::prelude::*;
 use quillet::quantity::{Mass, MassPerArea, MassPerLength, RateUnit, Units};
 
 use Units::{Customary, Metric};
@@ -109,4 +110,22 @@ fn a_unit_shows_only_what_is_spread_the_same_way() {
     // 43,560 sq ft to the acre.
     let shown = over_ground.show_in(unit("lb/43560 sq ft"), Customary);
     assert_eq!(shown.as_deref(), Some("120 lb/43,560 sq ft"));
+}
+
+proptest! {
+    /// Whatever is typed with as many as seven figures, in whatever unit, stays the same number.
+    #[test]
+    fn no_figure_is_lost_or_made(whole in 0_u32..4000, thousandths in 0_u32..1000, unit in 0_usize..12) {
+        let unit = [
+            "lb/acre", "lb/1000 sq ft", "lb/100 sq ft", "oz/sq yd", "ton/acre", "kg/ha", "t/ha", "g/m²",
+            "lb/100 ft", "oz/10 ft", "g/m", "lb/2.5 yd",
+        ][unit];
+        let typed = f64::from(whole * 1000 + thousandths) / 1000.0;
+        for units in [Customary, Metric] {
+            let shown = back(&format!("{typed} {unit}"), units).unwrap();
+            let (number, _) = shown.split_once(' ').unwrap();
+            prop_assert_eq!(number.replace(',', "").parse::<f64>().unwrap(), typed);
+            prop_assert_eq!(back(&shown, units), Some(shown));
+        }
+    }
 }

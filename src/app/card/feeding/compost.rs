@@ -224,11 +224,8 @@ fn free_from(ui: &mut Ui, hand: &Hand<'_>, (name, kind): (&str, Option<Kind>), b
                 form::follows(ui, format!("from: {MANURE_SOURCE}"));
             }
             if before.rate > MassPerArea::ZERO && way != Some(WorkedIn::LeftOnTop) {
-                let rule = agronomy::worked_in_manure_credit(before.rate).show_field(hand.desk.layout().units);
-                let words = format!(
-                    "5 lb to the ton, the short rule for manure worked in, would be {rate}",
-                    rate = rule
-                );
+                let gives = agronomy::worked_in_manure_credit(before.rate).show_field(hand.desk.layout().units);
+                let words = format!("5 lb to the ton, the short rule for manure worked in, would be {gives}");
                 ui.label(RichText::new(words).small().weak()).on_hover_text(SOIL_SOURCE);
             }
         }
@@ -246,7 +243,8 @@ fn free_from(ui: &mut Ui, hand: &Hand<'_>, (name, kind): (&str, Option<Kind>), b
 
 /// What it is by its name; a name that goes on after that says so too.
 fn kind_of(name: &str) -> Option<Kind> {
-    let said = KINDS.iter().find(|(begin, _)| name.starts_with(begin));
+    let name = name.to_lowercase();
+    let said = KINDS.iter().find(|(begin, _)| name.starts_with(&begin.to_lowercase()));
     said.map(|(_, kind)| *kind)
 }
 
