@@ -82,7 +82,7 @@ pub struct Credit {
 /// What a credit is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CreditKind {
-    /// Compost or manure worked in.
+    /// Compost or manure.
     Compost {
         /// How much of it, over ground.
         rate: MassPerArea,
