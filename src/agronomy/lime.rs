@@ -17,6 +17,14 @@ pub fn lime_for<Q: Amount>(at_full_strength: Q, carbonate_equivalent_percent: f6
     Ok(amount_not_negative(at_full_strength, "the lime asked for")? * (100.0 / percent))
 }
 
+/// The most lime that is spread in one dose: 10 lb per 100 sq ft.
+///
+/// # Source
+/// As [`lime_for`].
+pub fn lime_in_one_dose() -> MassPerArea {
+    MassPerArea::pounds_per_100_square_feet(10.0)
+}
+
 /// In how many doses to spread lime, six months apart: one up to 10 lb per 100 sq ft, two up to 20, three above. The notes
 /// have whole pounds; the upper bound of a class belongs to it here.
 ///
@@ -24,9 +32,9 @@ pub fn lime_for<Q: Amount>(at_full_strength: Q, carbonate_equivalent_percent: f6
 /// As [`lime_for`].
 pub fn lime_doses(rate: MassPerArea) -> usize {
     // A hair for what unit factors lose.
-    match rate.to_pounds_per_100_square_feet() * (1.0 - 1e-9) {
-        rate if rate <= 10.0 => 1,
-        rate if rate <= 20.0 => 2,
+    match rate / lime_in_one_dose() * (1.0 - 1e-9) {
+        doses if doses <= 1.0 => 1,
+        doses if doses <= 2.0 => 2,
         _ => 3,
     }
 }

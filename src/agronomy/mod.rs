@@ -12,6 +12,7 @@ mod germination;
 mod harvest;
 mod inject;
 mod lime;
+mod manure;
 mod measure;
 mod mix;
 mod need;
@@ -44,7 +45,8 @@ pub use inject::{
     Dissolves, Dissolving, InjectorRatio, at_each_feeding, pipe_volume, rinse_time, run_time, time_to_last_emitter,
     water_depth,
 };
-pub use lime::{lime_doses, lime_for};
+pub use lime::{lime_doses, lime_for, lime_in_one_dose};
+pub use manure::{Animal, WorkedIn, manure_nitrogen_available};
 pub use measure::{density_of_cup, density_of_pint, over_plan, per_stretch, volume_of};
 pub use mix::{Blend, Limit, Mix, MixMaterial, MixTarget, MostNutrients, NutrientMiss, Unmet, mix};
 pub use need::{BedRule, RateStanding, along_bed, along_row, over_ground, standing_of};

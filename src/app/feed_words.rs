@@ -4,9 +4,9 @@ use std::ops::{Div, Mul};
 
 use crate::agronomy::{self, Nutrient};
 use crate::catalog::Analysis;
-use crate::layout::NutrientRate;
+use crate::layout::{Amount, NutrientRate};
 use crate::quantity::{
-    Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, Units, Volume, number,
+    Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, RateUnit, Units, Volume, number,
 };
 
 /// Two ends as `1.1 to 1.3 lb`, or as one where they show alike.
@@ -20,31 +20,53 @@ pub(super) fn span(low: &str, high: &str) -> String {
     }
 }
 
-/// Reads a rate over ground that may be left out.
-pub(super) fn read_rate(text: &str, units: Units) -> Result<Option<MassPerArea>, String> {
+/// Reads a rate over ground that may be left out, with the unit it was typed in.
+pub(super) fn read_rate(text: &str, units: Units) -> Result<Option<(MassPerArea, Option<RateUnit>)>, String> {
     if text.is_empty() {
         return Ok(None);
     }
     not_negative(text)?;
-    MassPerArea::parse(text, units)
-        .map(Some)
-        .map_err(|error| error.to_string())
+    let rate = MassPerArea::parse(text, units).map_err(|error| error.to_string())?;
+    Ok(Some((rate, RateUnit::of_rate(text, units).ok())))
 }
 
-/// Reads a rate over ground or along the row that may be left out.
-pub(super) fn read_nutrient_rate(text: &str, units: Units) -> Result<Option<NutrientRate>, String> {
+/// Reads a rate over ground or along the row that may be left out, with the unit it was typed in.
+pub(super) fn read_nutrient_rate(text: &str, units: Units) -> Result<Option<(NutrientRate, Option<RateUnit>)>, String> {
     not_negative(text)?;
     if let Ok(along) = MassPerLength::parse(text, units) {
-        return Ok(Some(NutrientRate::PerRowLength(along)));
+        let unit = RateUnit::of_rate(text, units).ok();
+        return Ok(Some((NutrientRate::PerRowLength(along), unit)));
     }
-    Ok(read_rate(text, units)?.map(NutrientRate::PerArea))
+    let over_ground = read_rate(text, units)?;
+    Ok(over_ground.map(|(rate, unit)| (NutrientRate::PerArea(rate), unit)))
 }
 
-/// A rate as fields write it.
-pub(super) fn nutrient_rate(rate: NutrientRate, units: Units) -> String {
+/// Reads an amount over ground, along the row or to the plant, with the unit it was typed in.
+pub(super) fn read_amount(text: &str, units: Units) -> Result<(Amount, Option<RateUnit>), String> {
+    not_negative(text)?;
+    let lower = text.to_lowercase();
+    for ending in ["/plant", "/ plant", "per plant", "a plant", "each"] {
+        if let Some(weight) = lower.strip_suffix(ending) {
+            let each = Mass::parse(weight.trim(), units).map_err(|error| error.to_string())?;
+            let unit = RateUnit::of_rate(&format!("{weight}/plant"), units).ok();
+            return Ok((Amount::PerPlant(each), unit));
+        }
+    }
+    let amount = match MassPerArea::parse(text, units) {
+        Ok(rate) => Amount::PerArea(rate),
+        Err(error) => match MassPerLength::parse(text, units) {
+            Ok(rate) => Amount::PerRowLength(rate),
+            Err(_) => return Err(error.to_string()),
+        },
+    };
+    Ok((amount, RateUnit::of_rate(text, units).ok()))
+}
+
+/// A rate as fields write it: in the unit it was typed in, or the layout's usual one.
+pub(super) fn nutrient_rate(rate: NutrientRate, typed_in: Option<RateUnit>, units: Units) -> String {
     match rate {
-        NutrientRate::PerArea(rate) => rate.show_field(units),
-        NutrientRate::PerRowLength(rate) => rate.show(units),
+        NutrientRate::PerArea(rate) => rate.show_field_in(typed_in, units),
+        NutrientRate::PerRowLength(rate) => rate.show_along_in(typed_in, units),
     }
 }
 
@@ -120,20 +142,41 @@ pub(super) fn read_purity(text: &str) -> Result<f64, String> {
         .ok_or_else(|| format!("“{text}” does not do; write a percentage over 0 and up to 200, such as 90 %"))
 }
 
-/// Reads a weight of a material, or a measure of it where it is known what a cup weighs; nothing where left out.
-pub(super) fn read_used(text: &str, density: Option<Density>, units: Units) -> Result<Option<Mass>, String> {
+/// What was used, as it was typed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct UsedTyped {
+    /// On the whole bed.
+    pub(super) weight: Mass,
+    /// The unit of the rate that it was worked out from; none of a weight or a measure.
+    pub(super) unit: Option<RateUnit>,
+}
+
+/// Reads what was used: a weight of a material, a measure of it where it is known what a cup weighs, or a rate, of which
+/// `on_bed` knows what it comes to; nothing where left out.
+pub(super) fn read_used(
+    text: &str,
+    density: Option<Density>,
+    on_bed: impl FnOnce(Amount) -> Option<Mass>,
+    units: Units,
+) -> Result<Option<UsedTyped>, String> {
     if text.is_empty() {
         return Ok(None);
     }
     not_negative(text)?;
-    let mass = Mass::parse(text, units).or_else(|error| match (Volume::parse(text, units), density) {
+    if let Ok((rate, unit)) = read_amount(text, units) {
+        let weight = on_bed(rate).ok_or_else(|| {
+            format!("“{text}” comes to nothing here: the bed has nothing that it counts; write a weight")
+        })?;
+        return Ok(Some(UsedTyped { weight, unit }));
+    }
+    let weight = Mass::parse(text, units).or_else(|error| match (Volume::parse(text, units), density) {
         (Ok(volume), Some(density)) => Ok(volume * density),
         (Ok(_), None) => Err(format!(
-            "“{text}” is a measure, and what a cup of it weighs is not known; write a weight"
+            "“{text}” is a measure, and what a cup of it weighs is not known; write a weight or a rate"
         )),
         (Err(_), _) => Err(error.to_string()),
     })?;
-    Ok(Some(mass))
+    Ok(Some(UsedTyped { weight, unit: None }))
 }
 
 /// Reads a length of more than nothing; nothing where left out.
@@ -170,25 +213,26 @@ pub(super) fn not_negative(text: &str) -> Result<(), String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::Area;
 
     #[test]
     fn a_laboratorys_rate_is_read_in_every_unit_that_papers_have() {
         // 43.56 lb/acre are 1 lb/1,000 sq ft: 43,560 sq ft to the acre.
         for text in ["43.56 lb/acre", "1 lb/1000 sq ft", "0.1 lb/100 sq ft"] {
-            let Ok(Some(NutrientRate::PerArea(rate))) = read_nutrient_rate(text, Units::Customary) else {
+            let Ok(Some((NutrientRate::PerArea(rate), _))) = read_nutrient_rate(text, Units::Customary) else {
                 panic!("{text}")
             };
             assert!((rate.to_pounds_per_acre() - 43.56).abs() < 1e-9, "{text}");
         }
         for text in ["100 kg/ha", "10 g/m2"] {
-            let Ok(Some(NutrientRate::PerArea(rate))) = read_nutrient_rate(text, Units::Metric) else {
+            let Ok(Some((NutrientRate::PerArea(rate), _))) = read_nutrient_rate(text, Units::Metric) else {
                 panic!("{text}")
             };
             assert!((rate.to_kilograms_per_hectare() - 100.0).abs() < 1e-9, "{text}");
         }
         assert!(matches!(
             read_nutrient_rate("2 lb/100 ft of row", Units::Customary),
-            Ok(Some(NutrientRate::PerRowLength(_)))
+            Ok(Some((NutrientRate::PerRowLength(_), _)))
         ));
         assert_eq!(read_nutrient_rate("", Units::Customary), Ok(None));
         for text in ["120", "-5 lb/acre", "-1 lb/100 ft", "a lot"] {
@@ -218,11 +262,38 @@ mod tests {
     #[test]
     fn what_was_used_is_read_by_weight_or_by_a_known_cup() {
         let density = agronomy::density_of_cup(Mass::ounces(8.0)).ok();
-        let used = |text, density| read_used(text, density, Units::Customary);
+        let used = |text, density| {
+            let read = read_used(text, density, |_| None, Units::Customary);
+            read.map(|typed| typed.map(|typed| typed.weight))
+        };
         assert_eq!(used("", density), Ok(None));
         assert!(matches!(used("12", None), Ok(Some(mass)) if (mass.to_pounds() - 12.0).abs() < 1e-9));
         assert!(matches!(used("3 cups", density), Ok(Some(mass)) if (mass.to_ounces() - 24.0).abs() < 1e-9));
         assert!(used("3 cups", None).is_err_and(|error| error.contains("cup")));
         assert!(used("-1 lb", None).is_err());
+    }
+    #[test]
+    fn what_was_used_is_read_as_a_rate() {
+        // 330 ft of row, 3 ft apart.
+        let on_bed = |rate| match rate {
+            Amount::PerArea(rate) => Some(rate * Area::square_feet(990.0)),
+            Amount::PerRowLength(rate) => Some(rate * Length::feet(330.0)),
+            Amount::PerPlant(_) => None,
+        };
+        for (text, pounds, unit) in [
+            ("3 lb/100 ft", 9.9, "lb/100 ft"),
+            ("10 lb/1000 sq ft", 9.9, "lb/1000 sq ft"),
+            ("435.6 lb/acre", 9.9, "lb/acre"),
+            ("44.645 g/m of row", 9.9, "g/m"),
+        ] {
+            let Ok(Some(used)) = read_used(text, None, on_bed, Units::Customary) else {
+                panic!("{text}")
+            };
+            assert!((used.weight.to_pounds() - pounds).abs() < 1e-3, "{text}: {used:?}");
+            assert_eq!(used.unit.map(|unit| unit.to_string()).as_deref(), Some(unit));
+        }
+        let nothing = read_used("1 oz/plant", None, on_bed, Units::Customary);
+        assert!(nothing.is_err_and(|error| error.contains("write a weight")));
+        assert!(read_used("-3 lb/100 ft", None, on_bed, Units::Customary).is_err());
     }
 }

@@ -28,8 +28,8 @@ pub(super) fn write_feeding(words: &Feed) -> Result<(), String> {
             );
         }
         FeedFormat::Xlsx => {
-            let today = jiff::ZonedDateTime::now().date();
-            feed_xlsx(&layout, &plan, today).map_err(|error| format!("{error}."))?
+            let day = words.on.day();
+            feed_xlsx(&layout, &plan, day).map_err(|error| format!("{error}."))?
         }
         FeedFormat::Pdf => sheets(&layout, &plan, words)?,
     };
@@ -42,13 +42,13 @@ pub(super) fn write_feeding(words: &Feed) -> Result<(), String> {
 
 /// The fertilizer sheet as a PDF.
 fn sheets(layout: &Layout, plan: &Plan, words: &Feed) -> Result<Vec<u8>, String> {
-    let today = jiff::ZonedDateTime::now().date();
+    let day = words.on.day();
     let paper = paper_of(words.paper, layout.units);
-    let options = PageOptions::of(layout, paper, ScaleChoice::Fit, today);
+    let options = PageOptions::of(layout, paper, ScaleChoice::Fit, day);
     let frames = feeding_pages(layout, plan, &options).map_err(|error| format!("{error}: {}", words.file.display()))?;
     let file_options = FileOptions {
         black_and_white: words.black_and_white,
-        ..FileOptions::on(today)
+        ..FileOptions::on(day)
     };
     pdf(&frames, &file_options).map_err(|error| format!("{error}."))
 }

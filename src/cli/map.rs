@@ -32,14 +32,14 @@ pub(super) fn write_map(words: &Map) -> Result<(), String> {
         .iter()
         .map(|bed| (bed.bed, Ledger::of(bed, layout.units)))
         .collect();
-    let today = jiff::ZonedDateTime::now().date();
+    let day = words.on.day();
     let paper = paper_of(words.paper, layout.units);
-    let options = PageOptions::of(&layout, paper, scale, today);
+    let options = PageOptions::of(&layout, paper, scale, day);
     let frames =
         map_pages(&layout, &plan, &ledgers, &options).map_err(|error| format!("{error}: {}", words.file.display()))?;
     let file_options = FileOptions {
         black_and_white: words.black_and_white,
-        ..FileOptions::on(today)
+        ..FileOptions::on(day)
     };
     let files = map_files(kind, &frames, &file_options).map_err(|error| format!("{error}."))?;
     for file in files {

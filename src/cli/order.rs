@@ -21,8 +21,8 @@ pub(super) fn write_order(words: &Order) -> Result<(), String> {
                 .output
                 .as_deref()
                 .ok_or("A spreadsheet is not for a terminal. Name the file to write: --output order.xlsx")?;
-            let today = jiff::ZonedDateTime::now().date();
-            let bytes = order_xlsx(&layout, &plan, today).map_err(|error| format!("{error}."))?;
+            let day = words.on.day();
+            let bytes = order_xlsx(&layout, &plan, day).map_err(|error| format!("{error}."))?;
             return write_whole(output, |out| out.write_all(&bytes)).map_err(|error| error.to_string());
         }
     };

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use jiff::civil::Date;
 
 /// A drawing table for growers who plant in rows.
 #[derive(Debug, Parser)]
@@ -146,6 +147,8 @@ pub(super) struct Order {
     /// The file to write; a spreadsheet needs one, everything else is printed when left out
     #[arg(short, long, value_name = "OUT")]
     pub(super) output: Option<PathBuf>,
+    #[command(flatten)]
+    pub(super) on: OnDay,
 }
 
 /// How the order is written.
@@ -179,6 +182,8 @@ pub(super) struct Feed {
     /// A PDF in black and white
     #[arg(long)]
     pub(super) black_and_white: bool,
+    #[command(flatten)]
+    pub(super) on: OnDay,
 }
 
 /// How the feeding is written.
@@ -214,6 +219,36 @@ pub(super) struct Map {
     /// In black and white
     #[arg(long)]
     pub(super) black_and_white: bool,
+    #[command(flatten)]
+    pub(super) on: OnDay,
+}
+
+/// The day on which something is made.
+#[derive(Debug, Args)]
+pub(super) struct OnDay {
+    /// The day that stands on it as the day it was made, such as 2027-03-01; today when left out
+    #[arg(long, value_name = "DATE", value_parser = read_day)]
+    on: Option<Date>,
+}
+
+impl OnDay {
+    /// That day.
+    pub(super) fn day(&self) -> Date {
+        self.on.unwrap_or_else(|| jiff::ZonedDateTime::now().date())
+    }
+}
+
+/// Reads a day of the calendar.
+fn read_day(text: &str) -> Result<Date, String> {
+    // The reader of the library takes times of day and weeks, too.
+    let parts: Vec<&str> = text.trim().split('-').collect();
+    let is_day =
+        matches!(parts.as_slice(), [year, month, day] if year.len() == 4 && month.len() == 2 && day.len() == 2);
+    text.trim()
+        .parse()
+        .ok()
+        .filter(|_| is_day)
+        .ok_or_else(|| "no day of the calendar; write year, month and day: 2027-03-01".to_owned())
 }
 
 /// The paper.

@@ -76,12 +76,12 @@ pub(super) fn check_feeding(found: &mut Found, feeding: &Feeding) {
         found.value(limits::name("the name of a credit", &credit.name));
         match credit.what {
             CreditKind::Compost { rate, .. } => found.value(limits::rate("the compost", rate)),
-            CreditKind::Nitrogen(rate) => found.value(limits::rate("the nitrogen of a credit", rate)),
+            CreditKind::Nitrogen { rate, .. } => found.value(limits::rate("the nitrogen of a credit", rate)),
             CreditKind::Water { nitrate_n, depth, .. } => {
                 found.value(limits::dissolved("the nitrate in the water", nitrate_n));
                 found.value(limits::length("the water of the season", depth));
             }
-            CreditKind::Down { n, p2o5, k2o } => {
+            CreditKind::Down { n, p2o5, k2o, .. } => {
                 for rate in [n, p2o5, k2o] {
                     found.value(limits::rate("what is down already", rate));
                 }

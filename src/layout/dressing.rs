@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::ids::DressingId;
 use crate::catalog::{Catalog, MaterialId, StageId};
-use crate::quantity::{Length, Mass, MassPerArea, MassPerLength, Volume};
+use crate::quantity::{Length, Mass, MassPerArea, MassPerLength, RateUnit, Volume};
 
 /// Something put down on a bed: fertilizer of one material at one time.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,6 +19,8 @@ pub struct Dressing {
     pub basis: Basis,
     /// How much.
     pub amount: Amount,
+    /// The unit the amount was typed in; the layout's usual one where left out.
+    pub typed_in: Option<RateUnit>,
     /// Where it goes.
     pub placement: Placement,
     /// When.

@@ -1,7 +1,7 @@
 //! What a bed wants in nutrients, and what it has already before anything is put down.
 
 use crate::catalog::Analysis;
-use crate::quantity::{Concentration, Fraction, Length, MassPerArea, MassPerLength};
+use crate::quantity::{Concentration, Fraction, Length, MassPerArea, MassPerLength, RateUnit};
 
 /// What a bed wants, and what it has already.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -34,6 +34,20 @@ pub struct Recommendation {
     pub rows_apart: Option<Length>,
     /// Ground limestone, when any is called for.
     pub lime: Option<Lime>,
+    /// The units the paper's nutrients were typed in.
+    pub typed_in: NutrientUnits,
+}
+
+/// The units in which rates of nutrients were typed, so that they are shown as they stand on the grower's paper; the
+/// layout's usual unit where left out.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct NutrientUnits {
+    /// Of nitrogen.
+    pub n: Option<RateUnit>,
+    /// Of phosphate, or phosphorus.
+    pub p2o5: Option<RateUnit>,
+    /// Of potash, or potassium.
+    pub k2o: Option<RateUnit>,
 }
 
 /// A rate of a nutrient.
@@ -50,6 +64,8 @@ pub enum NutrientRate {
 pub struct Lime {
     /// Over ground, of pure limestone: calcium carbonate equivalent 100 %.
     pub rate: MassPerArea,
+    /// The unit it was typed in; the layout's usual one where left out.
+    pub typed_in: Option<RateUnit>,
     /// Calcium carbonate equivalent of the lime in hand, by its label; may be more than 1.
     pub purity: f64,
 }
@@ -66,17 +82,24 @@ pub struct Credit {
 /// What a credit is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CreditKind {
-    /// Compost or manure worked in.
+    /// Compost or manure.
     Compost {
         /// How much of it, over ground.
         rate: MassPerArea,
+        /// The unit that was typed in; the layout's usual one where left out.
+        typed_in: Option<RateUnit>,
         /// What it holds.
         analysis: Analysis,
         /// The part of its nitrogen that comes free this season.
         available_n: Fraction,
     },
     /// Nitrogen that the soil gives: last year's legume, a sod turned in, organic matter.
-    Nitrogen(MassPerArea),
+    Nitrogen {
+        /// How much, over ground.
+        rate: MassPerArea,
+        /// The unit that was typed in; the layout's usual one where left out.
+        typed_in: Option<RateUnit>,
+    },
     /// Nitrate in the water.
     Water {
         /// Nitrogen in the water, as nitrate-nitrogen.
@@ -94,5 +117,7 @@ pub enum CreditKind {
         p2o5: MassPerArea,
         /// Potash (K2O).
         k2o: MassPerArea,
+        /// The units they were typed in.
+        typed_in: NutrientUnits,
     },
 }

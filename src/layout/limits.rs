@@ -105,6 +105,9 @@ pub enum ValueError {
     /// No day of the calendar.
     #[error("{0} is none of the calendar")]
     NotADay(&'static str),
+    /// No unit of a rate.
+    #[error("{0} is none of a weight over ground, along the row or to the plant")]
+    NotARateUnit(&'static str),
     /// A part that is larger than its whole.
     #[error("{0} is more than {1}")]
     MoreThan(&'static str, &'static str),
@@ -132,6 +135,7 @@ impl ValueError {
             Self::TooLong { .. } => "Shorten it",
             Self::Unshowable(_) => "Write it on one line, in plain letters",
             Self::NotADay(_) => "Write year, month and day: 2027-05-10",
+            Self::NotARateUnit(_) => "Write it as lb/acre, lb/1000 sq ft, oz/10 ft, kg/ha or g/plant",
             Self::MoreThan(..) => "Look whether the two numbers are exchanged",
             Self::TooFewCorners { .. } => "Add corners",
         }

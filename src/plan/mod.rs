@@ -5,6 +5,7 @@
 mod apportion;
 mod bed_rows;
 mod buying;
+mod counted_on;
 mod crop_book;
 mod dressing;
 pub mod feeding;
@@ -21,6 +22,7 @@ mod things;
 mod types;
 
 pub use buying::{BuyingBeside, TableBuys};
+pub use counted_on::CountedOn;
 pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
 pub use order::{

@@ -2,7 +2,7 @@
 
 use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
 use crate::plan::{BedPlan, DressingPlan, GoesBy};
-use crate::quantity::{Units, count, number};
+use crate::quantity::{RateUnit, Units, count, number};
 
 /// The material with its analysis, which is said once where the name has it: "Urea (46-0-0)".
 pub fn material(of_plan: &DressingPlan) -> String {
@@ -14,18 +14,20 @@ pub fn material(of_plan: &DressingPlan) -> String {
     }
 }
 
-/// How much, and of what: "65 lb/acre of nitrogen".
+/// How much, and of what, in the unit the grower gave it in: "65 lb/acre of nitrogen".
 pub fn amount(dressing: &Dressing, units: Units) -> String {
-    let amount = rate(dressing.amount, dressing.basis, units);
+    let amount = rate(dressing.amount, dressing.typed_in, dressing.basis, units);
     match dressing.basis {
         Basis::Product => amount,
         basis => format!("{amount} of {}", counted(basis)),
     }
 }
 
-/// An amount as growers write it: a nutrient goes by the acre, as it is recommended, a product by 1,000 sq ft.
-pub fn rate(amount: Amount, basis: Basis, units: Units) -> String {
-    match amount {
+/// An amount in the unit it was typed in, or as growers write it: a nutrient goes by the acre, as it is recommended, a
+/// product by 1,000 sq ft.
+pub fn rate(amount: Amount, typed_in: Option<RateUnit>, basis: Basis, units: Units) -> String {
+    let typed = typed_in.and_then(|unit| rate_in(amount, unit, units));
+    typed.unwrap_or_else(|| match amount {
         Amount::PerArea(rate) if basis == Basis::Product => rate.show_garden(units),
         Amount::PerArea(rate) => rate.show_field(units),
         Amount::PerRowLength(rate) => rate.show(units),
@@ -33,6 +35,15 @@ pub fn rate(amount: Amount, basis: Basis, units: Units) -> String {
             Units::Customary => format!("{} oz/plant", number(each.to_ounces(), 3)),
             Units::Metric => format!("{} g/plant", number(each.to_grams(), 3)),
         },
+    })
+}
+
+/// An amount in a unit with all its figures; `None` where the unit is of another kind.
+pub fn rate_in(amount: Amount, unit: RateUnit, units: Units) -> Option<String> {
+    match amount {
+        Amount::PerArea(rate) => rate.show_in(unit, units),
+        Amount::PerRowLength(rate) => rate.show_in(unit, units),
+        Amount::PerPlant(each) => each.show_to_plant_in(unit, units),
     }
 }
 

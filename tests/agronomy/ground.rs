@@ -1,10 +1,11 @@
 //! Salt, organic sources, credits, lime, soil tests.
 
 use quillet::agronomy::{
-    Manure, Nutrient, SeedPlacement, SoilLevel, Supply, TestedFor, after_credits, along_row, available_nitrogen,
-    legume_sod_credit, lime_doses, lime_for, manure_release, most_near_seed, nitrogen_and_potash, nutrient_in,
-    organic_matter_credit, over_ground, product_for, product_for_available, salt_index_of_blend, salt_per_unit,
-    seed_limit, sodium_in, sodium_nitrate_share, split, supply_by_mehlich_3, water_credit, worked_in_manure_credit,
+    Animal, Manure, Nutrient, SeedPlacement, SoilLevel, Supply, TestedFor, WorkedIn, after_credits, along_row,
+    available_nitrogen, legume_sod_credit, lime_doses, lime_for, manure_nitrogen_available, manure_release,
+    most_near_seed, nitrogen_and_potash, nutrient_in, organic_matter_credit, over_ground, product_for,
+    product_for_available, salt_index_of_blend, salt_per_unit, seed_limit, sodium_in, sodium_nitrate_share, split,
+    supply_by_mehlich_3, water_credit, worked_in_manure_credit,
 };
 use quillet::quantity::{Area, Concentration, Fraction, Length, Mass, MassPerArea, MassPerLength};
 
@@ -275,5 +276,22 @@ fn a_band_beside_and_below() {
         near(limit.to_pounds_per_100_feet(), along, 5e-5);
         let most = most_near_seed(limit, label(5.0, 10.0, 10.0)).unwrap_or_default();
         near(most.to_pounds_per_100_feet(), product, 0.005);
+    }
+}
+
+#[test]
+fn manure_that_is_worked_in_gives_more_than_manure_left_on_top() {
+    // University of Minnesota Extension, M. Wilson and C. Modderman, Minnesota Crop News, October 2021, table of nitrogen
+    // availability, first year (read on a page that reproduces it): incorporated after 0 to 12 hours, 12 to 96, and more.
+    for (animal, parts) in [
+        (Animal::Beef, [60.0, 45.0, 25.0]),
+        (Animal::Dairy, [55.0, 40.0, 20.0]),
+        (Animal::Swine, [75.0, 55.0, 35.0]),
+        (Animal::Poultry, [70.0, 55.0, 45.0]),
+    ] {
+        for (worked_in, part) in WorkedIn::ALL.into_iter().zip(parts) {
+            let found = manure_nitrogen_available(animal, worked_in).to_percent();
+            exact(found, part);
+        }
     }
 }

@@ -24,6 +24,7 @@ fn dressing(stage: &str) -> Dressing {
         material: MaterialId("sodium_nitrate_15".to_owned()),
         basis: Basis::Product,
         amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(10.0)),
+        typed_in: None,
         placement: Placement::SideDress { strip: None },
         when: When::Stage(StageId(stage.to_owned())),
         used: None,

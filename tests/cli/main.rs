@@ -9,6 +9,7 @@ mod fed_garden;
 mod feed;
 mod ledger;
 mod map;
+mod on_a_day;
 mod order;
 
 use std::path::{Path, PathBuf};

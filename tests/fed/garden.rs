@@ -32,6 +32,7 @@ pub(crate) fn dressing(name: &str, material: &str, pounds: f64, placement: Place
         material: MaterialId(material.to_owned()),
         basis: Basis::Product,
         amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(pounds)),
+        typed_in: None,
         placement,
         when,
         used: None,
@@ -84,7 +85,10 @@ pub(crate) fn fed(units: Units) -> Layout {
     };
     let sod = Credit {
         name: "clover sod".to_owned(),
-        what: CreditKind::Nitrogen(MassPerArea::pounds_per_acre(30.0)),
+        what: CreditKind::Nitrogen {
+            rate: MassPerArea::pounds_per_acre(30.0),
+            typed_in: None,
+        },
     };
     let soluble = dressing(
         "Weekly feed",

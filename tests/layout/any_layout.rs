@@ -8,14 +8,14 @@ use quillet::catalog::{Analysis, CropId, MaterialId, PlantingMethod, StageId};
 use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
     Amount, Basis, Bed, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, DressingId, Edit, Feeding,
-    Injecting, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate, Obstacle,
-    ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnHarvest, OwnValues, Packet, Place,
-    Placement, Planting, Plot, PlotChange, PlotId, Raised, Recommendation, SeedAmount, SeedEdit, Shape, ShedEdit,
-    ShedId, Sowing, Tape, Used, Water, When,
+    Injecting, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate, NutrientUnits,
+    Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnHarvest, OwnValues, Packet,
+    Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, Recommendation, SeedAmount, SeedEdit, Shape,
+    ShedEdit, ShedId, Sowing, Tape, Used, Water, When,
 };
 use quillet::quantity::{
-    Bearing, Concentration, CountPerLength, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength, Units,
-    Volume,
+    Bearing, Concentration, CountPerLength, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength,
+    RateUnit, Units, Volume,
 };
 
 fn length() -> impl Strategy<Value = Length> {
@@ -306,6 +306,26 @@ fn used() -> impl Strategy<Value = Option<Used>> {
     })
 }
 
+/// The unit a rate was typed in, where one is known.
+fn typed_in() -> impl Strategy<Value = Option<RateUnit>> {
+    let names = [
+        "lb/acre",
+        "lb/1000 sq ft",
+        "ton/acre",
+        "oz/10 ft",
+        "g/m²",
+        "kg/ha",
+        "oz/2.5 yd",
+        "g/plant",
+    ];
+    let units = names.map(|name| RateUnit::named(name).expect("a unit"));
+    prop::option::of(prop::sample::select(units.to_vec()))
+}
+
+fn nutrient_units() -> impl Strategy<Value = NutrientUnits> {
+    (typed_in(), typed_in(), typed_in()).prop_map(|(n, p2o5, k2o)| NutrientUnits { n, p2o5, k2o })
+}
+
 fn over_ground() -> impl Strategy<Value = MassPerArea> {
     (0.0..1e3).prop_map(MassPerArea::kilograms_per_square_metre)
 }
@@ -325,18 +345,22 @@ fn analysis() -> impl Strategy<Value = Analysis> {
 
 fn credit() -> impl Strategy<Value = Credit> {
     let what = prop_oneof![
-        (over_ground(), analysis(), fraction()).prop_map(|(rate, analysis, available_n)| CreditKind::Compost {
-            rate,
-            analysis,
-            available_n
+        (over_ground(), typed_in(), analysis(), fraction()).prop_map(|(rate, typed_in, analysis, available_n)| {
+            CreditKind::Compost {
+                rate,
+                typed_in,
+                analysis,
+                available_n,
+            }
         }),
-        over_ground().prop_map(CreditKind::Nitrogen),
+        (over_ground(), typed_in()).prop_map(|(rate, typed_in)| CreditKind::Nitrogen { rate, typed_in }),
         (0.0..1e3, any::<bool>(), length()).prop_map(|(strength, as_nitrate, depth)| CreditKind::Water {
             nitrate_n: Concentration::kilograms_per_cubic_metre(strength),
             as_nitrate,
             depth
         }),
-        (over_ground(), over_ground(), over_ground()).prop_map(|(n, p2o5, k2o)| CreditKind::Down { n, p2o5, k2o }),
+        (over_ground(), over_ground(), over_ground(), nutrient_units())
+            .prop_map(|(n, p2o5, k2o, typed_in)| CreditKind::Down { n, p2o5, k2o, typed_in }),
     ];
     (name(), what).prop_map(|(name, what)| Credit { name, what })
 }
@@ -346,16 +370,20 @@ fn recommendation() -> impl Strategy<Value = Recommendation> {
         (nutrient_rate(), nutrient_rate(), nutrient_rate()),
         any::<bool>(),
         prop::option::of(spacing()),
-        prop::option::of((over_ground(), 0.01..=2.0)),
+        prop::option::of((over_ground(), typed_in(), 0.01..=2.0)),
+        nutrient_units(),
     )
-        .prop_map(|((n, p2o5, k2o), elemental, rows_apart, lime)| Recommendation {
-            n,
-            p2o5,
-            k2o,
-            elemental,
-            rows_apart,
-            lime: lime.map(|(rate, purity)| Lime { rate, purity }),
-        })
+        .prop_map(
+            |((n, p2o5, k2o), elemental, rows_apart, lime, typed_in)| Recommendation {
+                n,
+                p2o5,
+                k2o,
+                elemental,
+                rows_apart,
+                lime: lime.map(|(rate, typed_in, purity)| Lime { rate, typed_in, purity }),
+                typed_in,
+            },
+        )
 }
 
 fn feeding() -> impl Strategy<Value = Feeding> {
@@ -416,13 +444,14 @@ fn shed_edit() -> impl Strategy<Value = ShedEdit> {
 
 fn dressing() -> impl Strategy<Value = Dressing> {
     let basis = prop::sample::select(vec![Basis::Product, Basis::Nitrogen, Basis::Phosphate, Basis::Potash]);
-    (name(), name(), basis, amount(), placement(), when(), used()).prop_map(
-        |(name, material, basis, amount, placement, when, used)| Dressing {
+    (name(), name(), basis, amount(), typed_in(), placement(), when(), used()).prop_map(
+        |(name, material, basis, amount, typed_in, placement, when, used)| Dressing {
             id: DressingId(0),
             name,
             material: MaterialId(material),
             basis,
             amount,
+            typed_in,
             placement,
             when,
             used,

@@ -5,7 +5,7 @@ use jiff::civil::date;
 use quillet::catalog::{Analysis, MaterialId, StageId};
 use quillet::layout::{
     Amount, Basis, BedChange, Credit, CreditKind, Dressing, DressingId, Edit, EditError, Injecting, Item, Label,
-    Layout, Lime, NutrientRate, Placement, Recommendation, ShedEdit, Used, When, check, file,
+    Layout, Lime, NutrientRate, NutrientUnits, Placement, Recommendation, ShedEdit, Used, When, check, file,
 };
 use quillet::quantity::{Concentration, Fraction, Length, Mass, MassPerArea, MassPerLength};
 
@@ -24,6 +24,7 @@ fn injected(used: Option<Used>) -> Dressing {
         material: MaterialId("own_pond_mix".to_owned()),
         basis: Basis::Nitrogen,
         amount: Amount::PerArea(over_ground(0.001)),
+        typed_in: None,
         placement: Placement::Injected(Injecting {
             times: 3,
             to_water: true,
@@ -55,6 +56,7 @@ fn fed() -> Layout {
         rows_apart: Some(Length::metres(1.8)),
         lime: Some(Lime {
             rate: over_ground(0.25),
+            typed_in: None,
             purity: 0.7,
         }),
         ..Recommendation::default()
@@ -62,10 +64,14 @@ fn fed() -> Layout {
     let credits = [
         CreditKind::Compost {
             rate: over_ground(2.0),
+            typed_in: None,
             analysis: Analysis::percent(1.5, 1.0, 1.0).expect("under a hundred"),
             available_n: Fraction::new(0.1).expect("within a whole"),
         },
-        CreditKind::Nitrogen(over_ground(0.005)),
+        CreditKind::Nitrogen {
+            rate: over_ground(0.005),
+            typed_in: None,
+        },
         CreditKind::Water {
             nitrate_n: Concentration::parts_per_million(8.0),
             as_nitrate: true,
@@ -75,6 +81,7 @@ fn fed() -> Layout {
             n: over_ground(0.001),
             p2o5: MassPerArea::ZERO,
             k2o: over_ground(0.002),
+            typed_in: NutrientUnits::default(),
         },
     ];
     let used = Used {
@@ -260,7 +267,10 @@ fn a_credit_is_changed_and_taken_away_by_its_place() {
     let layout = fed();
     let credit = Credit {
         name: " clover sod ".to_owned(),
-        what: CreditKind::Nitrogen(over_ground(0.01)),
+        what: CreditKind::Nitrogen {
+            rate: over_ground(0.01),
+            typed_in: None,
+        },
     };
     let after = applied(&layout, &[Edit::Bed(CORN, BedChange::SetCredit(1, credit.clone()))]);
     assert_eq!(after.bed(CORN).expect("the corn").feeding.credits[1].name, "clover sod");

@@ -41,6 +41,7 @@ pub(crate) fn side_dressing() -> Dressing {
         material: MaterialId("granular_15_0_0".to_owned()),
         basis: Basis::Product,
         amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(10.0)),
+        typed_in: None,
         placement: Placement::SideDress { strip: None },
         when: When::Words("knee-high".to_owned()),
         used: None,

@@ -20,3 +20,4 @@ mod properties;
 mod seed_file;
 mod sides;
 mod store;
+mod typed_units;

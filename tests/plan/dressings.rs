@@ -14,6 +14,7 @@ fn dressing(material: &str, basis: Basis, amount: Amount, placement: Placement) 
         material: MaterialId(material.to_owned()),
         basis,
         amount,
+        typed_in: None,
         placement,
         when: When::Unsaid,
         used: None,

@@ -32,6 +32,7 @@ pub(crate) fn side_dressing(material: &str, amount: Amount, when: When) -> Dress
         material: MaterialId(material.to_owned()),
         basis: Basis::Product,
         amount,
+        typed_in: None,
         placement: Placement::SideDress { strip: None },
         when,
         used: None,
@@ -150,7 +151,10 @@ fn credits_never_leave_less_than_nothing_to_give() {
     let credit = |name: &str, pounds: f64| {
         BedChange::AddCredit(Credit {
             name: name.to_owned(),
-            what: CreditKind::Nitrogen(to_the_acre(pounds)),
+            what: CreditKind::Nitrogen {
+                rate: to_the_acre(pounds),
+                typed_in: None,
+            },
         })
     };
     let layout = changes(&corn(), [credit("organic matter", 20.0), credit("manure", 30.0)]);
@@ -169,6 +173,7 @@ fn compost_and_water_are_credited_by_what_comes_free_of_them() {
     // lb; at 4 % of it, as University of Georgia SARE LS16-269 found at most for composts, 3.22 lb come free.
     let compost = CreditKind::Compost {
         rate: to_the_acre(4000.0),
+        typed_in: None,
         analysis: Analysis::percent(2.01, 2.0, 2.0).unwrap(),
         available_n: Fraction::percent(4.0).unwrap(),
     };
@@ -477,6 +482,7 @@ fn lime_counts_what_the_label_says_of_it() {
         let laboratory = Recommendation {
             lime: Some(Lime {
                 rate: MassPerArea::pounds_per_1000_square_feet(pounds * 10.0),
+                typed_in: None,
                 purity: 0.7,
             }),
             ..Recommendation::default()

@@ -20,6 +20,7 @@ mod shopping;
 mod splitting;
 mod sums;
 mod trade;
+mod typed_rates;
 
 use quillet::catalog::CropId;
 use quillet::geometry::Point;

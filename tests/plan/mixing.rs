@@ -261,6 +261,7 @@ fn an_own_material_in_a_dressing_reaches_what_is_bought_in_bags() {
         material: id("own_blue_pellets"),
         basis: Basis::Nitrogen,
         amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(15.0)),
+        typed_in: None,
         placement: Placement::Broadcast,
         when: When::Unsaid,
         used: None,

@@ -32,6 +32,7 @@ proptest! {
                 material: MaterialId("urea".to_owned()),
                 basis: Basis::Product,
                 amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(rate)),
+                typed_in: None,
                 placement,
                 when: When::Unsaid,
         used: None,

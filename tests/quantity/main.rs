@@ -1,6 +1,7 @@
 //! Quantities: their constants, reading what growers type, and showing it back.
 
 mod constants;
+mod rate_units;
 mod reading;
 mod refusing;
 mod round_trip;

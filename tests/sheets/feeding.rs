@@ -1,13 +1,13 @@
 //! The feeding in words, on paper and as tables.
 
-use quillet::layout::{Amount, Dressing, Layout, Placement, Used, When};
-use quillet::layout::{BedChange, BedId};
+use quillet::layout::{Amount, Credit, CreditKind, Dressing, Layout, Lime, NutrientRate, Placement, Recommendation};
+use quillet::layout::{BedChange, BedId, Edit, Used, When};
 use quillet::plan::feeding::MaterialBook;
 use quillet::plan::{ColumnKind, Ledger, Plan, Planner};
-use quillet::quantity::{Length, Mass, MassPerArea, Units};
+use quillet::quantity::{Length, Mass, MassPerArea, RateUnit, Units};
 use quillet::sheets::feeding_list::{DressingWords, FeedingList, KeptBeds, fed_rows};
 use quillet::sheets::page::{Frame, PageError, Paper, Role, feeding_pages};
-use quillet::sheets::tables::{feed_csv, feed_json, feed_xlsx};
+use quillet::sheets::tables::{feed_csv, feed_json, feed_text, feed_xlsx};
 use quillet::sheets::{FileOptions, Mark, pdf};
 
 use crate::fed_garden::{dressing, eleven_rows, fed, on, side_dressing};
@@ -72,6 +72,91 @@ fn a_narrow_strip_multiplies_out_and_the_accounts_ground_is_said_apart() {
         words.goes_by,
         "by row feet: 330 ft × 12 in = 330 sq ft; the account counts the rows' whole ground, 990 sq ft"
     );
+}
+
+/// 435.6 lb/acre are 10 lb to 1,000 sq ft, 43,560 sq ft to the acre. Arithmetic.
+#[test]
+fn a_dressings_rate_is_said_as_the_grower_gave_it() {
+    let given = Dressing {
+        amount: Amount::PerArea(MassPerArea::pounds_per_acre(435.6)),
+        typed_in: RateUnit::named("lb/acre").ok(),
+        ..side_dressing("1st side-dressing", When::Unsaid)
+    };
+    let (layout, bed) = eleven_rows();
+    let layout = on(&layout, bed, BedChange::AddDressing(given));
+    for units in [Units::Customary, Units::Metric] {
+        let layout = layout.apply(&Edit::SetUnits(units)).unwrap();
+        assert_eq!(list(&layout).beds[0].dressings[0].amount, "435.6 lb/acre");
+        let text = feed_text(&layout, &planned(&layout));
+        assert!(text.contains(", 435.6 lb/acre"), "{text}");
+        let frames = feeding_pages(&layout, &planned(&layout), &options(Paper::Letter)).unwrap();
+        assert!(words(&frames).contains("435.6 lb/acre"));
+    }
+    // What comes of it is in the layout's units.
+    assert_eq!(spaced(&list(&layout).beds[0].dressings[0].total), "9.90 lb");
+}
+
+#[test]
+fn lime_is_said_in_the_papers_unit() {
+    let (layout, bed) = eleven_rows();
+    let paper = Recommendation {
+        lime: Some(Lime {
+            rate: MassPerArea::tons_per_acre(2.0),
+            typed_in: RateUnit::named("tons/acre").ok(),
+            purity: 1.0,
+        }),
+        ..Recommendation::default()
+    };
+    let layout = on(&layout, bed, BedChange::SetRecommendation(Some(paper)));
+    let layout = on(
+        &layout,
+        bed,
+        BedChange::AddDressing(side_dressing("1st side-dressing", When::Unsaid)),
+    );
+    // 4,000 lb on 43,560 sq ft are 96.42 lb on 1,050 sq ft. Arithmetic.
+    let lime = &list(&layout).beds[0].lime;
+    assert_eq!(lime, "the laboratory asks for 2 tons/acre, 96.42 lb in all");
+}
+
+/// A paper that wants 130 lb/acre and credits of 150: V. Grubinger, University of Vermont Extension, Nitrogen Management
+/// for Annual Vegetable Crops, has 100 for a legume sod.
+#[test]
+fn credits_over_what_is_wanted_are_said_in_words() {
+    let acre = MassPerArea::pounds_per_acre;
+    let (layout, bed) = eleven_rows();
+    let paper = Recommendation {
+        n: Some(NutrientRate::PerArea(acre(130.0))),
+        ..Recommendation::default()
+    };
+    let credit = |pounds| Credit {
+        name: "clover sod".to_owned(),
+        what: CreditKind::Nitrogen {
+            rate: acre(pounds),
+            typed_in: None,
+        },
+    };
+    let layout = on(&layout, bed, BedChange::SetRecommendation(Some(paper)));
+    let layout = on(&layout, bed, BedChange::AddCredit(credit(150.0)));
+    // Potash alone, so that no nitrogen is given beside the credit.
+    let potash = dressing("Potash", "potassium_sulfate", 1.0, Placement::Broadcast, When::Unsaid);
+    let layout = on(&layout, bed, BedChange::AddDressing(potash));
+    let said = "credits are 20 lb/acre more than it wants, so there is nothing to give";
+    assert_eq!(list(&layout).beds[0].accounts[0].standing, said);
+    assert!(feed_text(&layout, &planned(&layout)).contains(said));
+    let frames = feeding_pages(&layout, &planned(&layout), &options(Paper::Letter)).unwrap();
+    assert!(words(&frames).contains("credits are 20 lb/acre more"));
+    // With 65.34 lb/acre of nitrogen put down all the same, and credits that are just enough.
+    let more = on(
+        &layout,
+        bed,
+        BedChange::AddDressing(side_dressing("1st side-dressing", When::Unsaid)),
+    );
+    assert_eq!(
+        list(&more).beds[0].accounts[0].standing,
+        format!("{said}, but dressings bring 65.3 lb/acre")
+    );
+    let enough = on(&layout, bed, BedChange::SetCredit(0, credit(130.0)));
+    assert_eq!(list(&enough).beds[0].accounts[0].standing, "about enough");
 }
 
 /// The same broadcast counts the plot's 1,050 sq ft, "approximately 1,000 sq ft": 10.5 lb. Common practice, no source.

@@ -191,6 +191,7 @@ impl BedSpec<'_> {
                     material: MaterialId("calcium_nitrate".to_owned()),
                     basis: Basis::Product,
                     amount: Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(10.0)),
+                    typed_in: None,
                     placement: Placement::SideDress { strip: None },
                     when: When::Unsaid,
                     used: None,

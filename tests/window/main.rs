@@ -5,6 +5,7 @@ mod actions;
 #[path = "../fed/garden.rs"]
 mod fed_garden;
 mod feeding;
+mod feeding_typed;
 mod feeding_views;
 mod files;
 mod first_map;

@@ -247,6 +247,7 @@ impl Dressing {
             name: self.name,
             material: self.material,
             amount: v2::Rate::KgPerM2(Amount::of(rate.to_kilograms_per_square_metre())),
+            typed_in: None,
             of: v2::Basis::Product,
             placement: v2::Placement::Broadcast,
             when: self.when,

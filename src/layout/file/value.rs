@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::geometry::Point;
 use crate::layout::SeedAmount;
 use crate::layout::limits::{self, Least, ValueError};
-use crate::quantity::{Concentration, FlowPerLength, Fraction, Length, Mass, Volume};
+use crate::quantity::{Concentration, FlowPerLength, Fraction, Length, Mass, RateUnit, Volume};
 
 /// Defines a plain number in a file that is checked while it is read.
 macro_rules! checked_number {
@@ -140,6 +140,38 @@ impl TryFrom<String> for Day {
 impl From<Day> for String {
     fn from(day: Day) -> Self {
         day.0.to_string()
+    }
+}
+
+/// The unit a rate was typed in, by its name.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub(in crate::layout) struct TypedIn(RateUnit);
+
+impl TryFrom<String> for TypedIn {
+    type Error = ValueError;
+    fn try_from(name: String) -> Result<Self, ValueError> {
+        RateUnit::named(&name)
+            .map(Self)
+            .map_err(|_| ValueError::NotARateUnit("this unit"))
+    }
+}
+
+impl From<TypedIn> for String {
+    fn from(unit: TypedIn) -> Self {
+        unit.0.to_string()
+    }
+}
+
+impl From<RateUnit> for TypedIn {
+    fn from(unit: RateUnit) -> Self {
+        Self(unit)
+    }
+}
+
+impl From<TypedIn> for RateUnit {
+    fn from(unit: TypedIn) -> Self {
+        unit.0
     }
 }
 

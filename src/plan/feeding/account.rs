@@ -17,10 +17,12 @@ pub(in crate::plan) fn opened(bed: &Bed, crop: Option<&Crop>, season: SeasonOfBe
     let accounts = Nutrient::ALL.map(|nutrient| {
         let wanted = wants.of(nutrient).map(|want| want.rate);
         let given: Vec<MassPerArea> = credits.iter().map(|credit| credit.gives.of(nutrient)).collect();
+        let after = wanted.and_then(|wanted| agronomy::after_credits(wanted, &given).ok());
         Account {
             wanted,
             credited: given.iter().copied().sum(),
-            to_give: wanted.and_then(|wanted| Some(agronomy::after_credits(wanted, &given).ok()?.still)),
+            to_give: after.map(|after| after.still),
+            over_credited: after.map_or(MassPerArea::ZERO, |after| after.over),
             is_guide: is_guide(wants.of(nutrient), nutrient, crop),
             ..Account::default()
         }
@@ -93,6 +95,7 @@ fn lime(bed: &Bed, plan: &BedPlan) -> Option<LimePlan> {
     let rate = agronomy::lime_for(lime.rate, lime.purity * 100.0).ok()?;
     Some(LimePlan {
         asked: lime.rate,
+        typed_in: lime.typed_in,
         purity: lime.purity,
         rate,
         total: rate * plan.area,

@@ -45,6 +45,7 @@ fn of_step(step: &ProgrammeStep, time: u16) -> Dressing {
                 Amount::PerRowLength(sum / 2.0)
             }
         },
+        typed_in: None,
         placement: match step.placement {
             StepPlacement::Broadcast => Placement::Broadcast,
             StepPlacement::Band => Placement::Band { strip: None },
@@ -341,6 +342,7 @@ pub fn mixed_dressings(blend: &MixBlend, name: &str, placement: Placement, when:
         material: line.material.clone(),
         basis: Basis::Product,
         amount: Amount::PerArea(line.rate),
+        typed_in: None,
         placement,
         when: when.clone(),
         used: None,

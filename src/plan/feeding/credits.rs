@@ -24,11 +24,12 @@ fn gives(what: CreditKind) -> NutrientRates {
             rate,
             analysis,
             available_n,
+            ..
         } => NutrientRates::in_product(rate, analysis, available_n),
-        CreditKind::Nitrogen(rate) => nitrogen(rate),
+        CreditKind::Nitrogen { rate, .. } => nitrogen(rate),
         CreditKind::Water { nitrate_n, depth, .. } => {
             nitrogen(agronomy::water_credit(nitrate_n, depth).unwrap_or(MassPerArea::ZERO))
         }
-        CreditKind::Down { n, p2o5, k2o } => NutrientRates { n, p2o5, k2o },
+        CreditKind::Down { n, p2o5, k2o, .. } => NutrientRates { n, p2o5, k2o },
     }
 }

@@ -30,6 +30,7 @@ pub(in crate::plan) fn feeding_heads_up(
             source,
         }));
     };
+    lime(&mut mention, bed, plan, units);
     if bed.dressings.is_empty() {
         return list;
     }
@@ -76,12 +77,21 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
         match account.standing() {
             Standing::Over(more) => mention(
                 Item::Bed(bed.id),
-                format!(
-                    "{} on {} comes to {given} where {to_give} is still wanted, {} more.",
-                    capital(name),
-                    bed.name,
-                    more.show_field(units)
-                ),
+                if account.over_credited > MassPerArea::ZERO {
+                    format!(
+                        "{} on {} comes to {given} where nothing is to be given: credits are {} more than it wants.",
+                        capital(name),
+                        bed.name,
+                        account.over_credited.show_field(units)
+                    )
+                } else {
+                    format!(
+                        "{} on {} comes to {given} where {to_give} is still wanted, {} more.",
+                        capital(name),
+                        bed.name,
+                        more.show_field(units)
+                    )
+                },
                 match nutrient {
                     Nutrient::Nitrogen => {
                         "Too much nitrogen makes leaf instead of crop, and what is left washes down to wells."
@@ -161,6 +171,29 @@ fn rate(
             return;
         }
     }
+}
+
+/// Lime that no laboratory asks for.
+fn lime(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, units: Units) {
+    let Some(lime) = plan.feeding.lime else { return };
+    let most = agronomy::lime_in_one_dose();
+    if !matches!(agronomy::standing_of(lime.asked, most), Ok(RateStanding::Absurd)) {
+        return;
+    }
+    mention(
+        Item::Bed(bed.id),
+        format!(
+            "Lime for {}: {} is more than ten times what is spread in one dose, {}.",
+            bed.name,
+            lime.asked.show_garden_in(lime.typed_in, units),
+            most.show_garden(units)
+        ),
+        "A unit is wrong, most likely: pounds for an acre typed as pounds for 1,000 sq ft. Too much lime locks up iron, \
+         manganese and phosphate, and cannot be taken out again.",
+        "Penn State Agricultural Analytical Services Laboratory, Home Garden report notes, for the dose; what too much \
+         does is common practice, no source"
+            .to_owned(),
+    );
 }
 
 /// Salts in a band at the seed.

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::agronomy::Nutrient;
 use crate::catalog::{Analysis, Mark, SourceKey};
 use crate::layout::DressingId;
-use crate::quantity::{Fraction, Mass, MassPerArea};
+use crate::quantity::{Fraction, Mass, MassPerArea, RateUnit};
 
 /// The three nutrients over ground, in the terms of a label.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -162,6 +162,8 @@ pub struct Account {
     pub credited: MassPerArea,
     /// Wanted less credited, at nothing where the credits are more.
     pub to_give: Option<MassPerArea>,
+    /// What the credits are more than what is wanted.
+    pub over_credited: MassPerArea,
     /// What all dressings would bring as planned.
     pub planned: MassPerArea,
     /// What was really put down.
@@ -225,6 +227,8 @@ const A_FIFTH: f64 = 0.2;
 pub struct LimePlan {
     /// What the laboratory asks for, over ground, of pure limestone.
     pub asked: MassPerArea,
+    /// The unit that was typed in; the layout's usual one where left out.
+    pub typed_in: Option<RateUnit>,
     /// Calcium carbonate equivalent of the lime in hand, as a part.
     pub purity: f64,
     /// Of the lime in hand, over ground.

@@ -24,11 +24,12 @@ mod unit;
 mod water;
 
 pub use error::{ParseError, ParseProblem, QuantityKind};
+pub(super) use unit::{AreaUnit, Unit};
 pub use unit::{LengthUnit, MassUnit};
 
 use super::{Area, Length, Mass, Units, Volume};
 use error::Result;
-use unit::{AreaUnit, VolumeUnit};
+use unit::VolumeUnit;
 
 /// Larger than any length on any farm: a thousand kilometres.
 const MOST_METRES: f64 = 1e6;

@@ -3,7 +3,8 @@
 use super::error::{ParseProblem, QuantityKind, Result};
 use super::lexer::Token;
 use super::sum::{Reader, within};
-use super::unit::{AreaUnit, LengthUnit, MassUnit, Unit};
+use super::unit::{AreaUnit, LengthUnit, MassUnit, PlantUnit, Unit};
+use crate::quantity::rate_unit::{RateUnit, SpreadOver};
 use crate::quantity::{MassPerArea, MassPerLength, Units};
 
 /// Ten times the deepest dressing of compost: a tonne on a square metre.
@@ -37,6 +38,36 @@ impl MassPerLength {
     }
 }
 
+impl RateUnit {
+    /// The unit that a rate was typed in: of `120 lb/acre` it is lb/acre, of `5 oz per 10 ft of row` oz/10 ft, of
+    /// `2 oz/plant` oz/plant. Where the weight is typed in two units, the smaller one.
+    ///
+    /// # Errors
+    /// When the text is no such rate.
+    pub fn of_rate(text: &str, units: Units) -> Result<Self> {
+        let mut reader = Reader::new(text, QuantityKind::MassPerArea, units)?;
+        let (_, weight) = reader.sum_in::<MassUnit>(None)?;
+        let spread = reader.mark();
+        let over_ground = per_in(&mut reader).map(|(number, unit)| (number, SpreadOver::Ground(unit)));
+        reader.back_to(spread);
+        let along_row = per_in(&mut reader).map(|(number, unit)| (number, SpreadOver::Row(unit)));
+        reader.back_to(spread);
+        let to_plants = per_in(&mut reader).map(|(number, PlantUnit)| (number, SpreadOver::Plants));
+        let (number, over) = to_plants.or(along_row).or(over_ground)?;
+        Ok(Self::new(weight, number, over))
+    }
+
+    /// The unit of this name: `lb/acre`, `lb/1000 sq ft`, `oz/10 ft`, `g/m²`, `oz/plant`. The same for everyone: a
+    /// number in it is whole or has a decimal point.
+    ///
+    /// # Errors
+    /// When the name is not understood.
+    pub fn named(name: &str) -> Result<Self> {
+        // One of it is a rate like any other.
+        Self::of_rate(&format!("1 {name}"), Units::Customary)
+    }
+}
+
 /// An amount per number and unit, in SI.
 pub(super) fn rate<A: Unit, U: Unit>(text: &str, kind: QuantityKind, units: Units, most: f64) -> Result<f64> {
     let mut reader = Reader::new(text, kind, units)?;
@@ -47,6 +78,11 @@ pub(super) fn rate<A: Unit, U: Unit>(text: &str, kind: QuantityKind, units: Unit
 
 /// What an amount is spread over, up to the end of the text, in SI: `/100 ft`, `per acre`, `per 100 ft of row`.
 pub(super) fn per<U: Unit>(reader: &mut Reader<'_>) -> Result<f64> {
+    per_in::<U>(reader).map(|(number, unit)| number * unit.size())
+}
+
+/// The same as a number of a unit.
+pub(super) fn per_in<U: Unit>(reader: &mut Reader<'_>) -> Result<(f64, U)> {
     if !reader.take_per() {
         return Err(reader.about_all(ParseProblem::UnitMissing));
     }
@@ -65,8 +101,8 @@ pub(super) fn per<U: Unit>(reader: &mut Reader<'_>) -> Result<f64> {
     if !reader.done() {
         return Err(reader.not_understood());
     }
-    if number <= 0.0 {
+    if number <= 0.0 || !number.is_finite() {
         return Err(reader.about_all(ParseProblem::OutOfRange));
     }
-    Ok(number * unit.size())
+    Ok((number, unit))
 }

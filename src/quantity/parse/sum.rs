@@ -122,6 +122,11 @@ impl<'a> Reader<'a> {
     ///
     /// `bare` is the unit of a single number that has none; without it the unit must be there.
     pub(super) fn sum<U: Unit>(&mut self, bare: Option<U>) -> Result<f64> {
+        self.sum_in(bare).map(|(total, _)| total)
+    }
+
+    /// The same, with the smallest unit in it.
+    pub(super) fn sum_in<U: Unit>(&mut self, bare: Option<U>) -> Result<(f64, U)> {
         let mut total = 0.0;
         let mut previous: Option<U> = None;
         loop {
@@ -141,7 +146,7 @@ impl<'a> Reader<'a> {
             total += number * unit.size();
             previous = Some(unit);
             if self.at_end() {
-                return Ok(total);
+                return Ok((total, unit));
             }
             // "3 ft, 6 in" and "3'-6"" are written, too; a hyphen that stands apart could mean "less" and is refused.
             let _ = self.take(&Token::Comma) || self.take(&Token::Hyphen { apart: false }) || self.take_word(&["and"]);

@@ -4,7 +4,7 @@ use crate::quantity::length::METRES_PER_FOOT;
 use crate::quantity::{Area, Length, Mass, Span, Units, Volume};
 
 /// A unit that can be named after a number.
-pub(super) trait Unit: Copy {
+pub(in crate::quantity) trait Unit: Copy {
     /// The unit of this name: lower case, without a full stop, with one space between two words.
     fn named(name: &str) -> Option<Self>;
     /// One of it in SI.
@@ -46,6 +46,20 @@ impl LengthUnit {
         match self {
             Self::Feet | Self::Inches | Self::Yards => Units::Customary,
             Self::Metres | Self::Centimetres | Self::Millimetres => Units::Metric,
+        }
+    }
+}
+
+impl LengthUnit {
+    /// As it is written.
+    pub(in crate::quantity) const fn symbol(self) -> &'static str {
+        match self {
+            Self::Feet => "ft",
+            Self::Inches => "in",
+            Self::Yards => "yd",
+            Self::Metres => "m",
+            Self::Centimetres => "cm",
+            Self::Millimetres => "mm",
         }
     }
 }
@@ -114,6 +128,20 @@ impl MassUnit {
     }
 }
 
+impl MassUnit {
+    /// As it is written for one of it.
+    pub(in crate::quantity) const fn symbol(self) -> &'static str {
+        match self {
+            Self::Pounds => "lb",
+            Self::Ounces => "oz",
+            Self::ShortTons => "ton",
+            Self::Grams => "g",
+            Self::Kilograms => "kg",
+            Self::Tonnes => "t",
+        }
+    }
+}
+
 impl Unit for MassUnit {
     fn named(name: &str) -> Option<Self> {
         Some(match name {
@@ -139,14 +167,41 @@ impl Unit for MassUnit {
     }
 }
 
+/// Plants, as something that a weight is shared out to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct PlantUnit;
+
+impl Unit for PlantUnit {
+    fn named(name: &str) -> Option<Self> {
+        matches!(name, "plant" | "plants").then_some(Self)
+    }
+
+    fn size(self) -> f64 {
+        1.0
+    }
+}
+
 /// A unit of area.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum AreaUnit {
+pub(in crate::quantity) enum AreaUnit {
     SquareFeet,
     SquareYards,
     Acres,
     SquareMetres,
     Hectares,
+}
+
+impl AreaUnit {
+    /// As it is written.
+    pub(in crate::quantity) const fn symbol(self) -> &'static str {
+        match self {
+            Self::SquareFeet => "sq ft",
+            Self::SquareYards => "sq yd",
+            Self::Acres => "acre",
+            Self::SquareMetres => "m²",
+            Self::Hectares => "ha",
+        }
+    }
 }
 
 impl Unit for AreaUnit {

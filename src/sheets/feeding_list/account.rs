@@ -55,8 +55,16 @@ pub fn rate_words(rate: MassPerArea, units: Units) -> String {
 }
 
 /// How an account stands, in a few words.
-pub fn standing_words(standing: Standing, units: Units) -> String {
-    match standing {
+pub fn standing_words(account: &Account, units: Units) -> String {
+    let over_credited = account.over_credited.show_field(units);
+    if over_credited != MassPerArea::ZERO.show_field(units) {
+        let credits = format!("credits are {over_credited} more than it wants, so there is nothing to give");
+        return match account.standing() {
+            Standing::Over(more) => format!("{credits}, but dressings bring {}", more.show_field(units)),
+            _ => credits,
+        };
+    }
+    match account.standing() {
         Standing::NotKnown => "nobody says what is wanted".to_owned(),
         Standing::Enough => "about enough".to_owned(),
         Standing::UnderGuide(less) => format!("{} under a general rate, a guide only", less.show_field(units)),
@@ -89,7 +97,6 @@ pub fn account_words(feeding: &BedFeeding, units: Units) -> Vec<AccountWords> {
 fn words_of(nutrient: Nutrient, want: Option<&Want>, account: &Account, units: Units) -> AccountWords {
     let rate = |rate: MassPerArea| rate_words(rate, units);
     let known = |known: Option<MassPerArea>| known.map_or_else(String::new, rate);
-    let standing = account.standing();
     AccountWords {
         nutrient,
         wanted: known(account.wanted),
@@ -102,8 +109,8 @@ fn words_of(nutrient: Nutrient, want: Option<&Want>, account: &Account, units: U
         planned: rate(account.planned),
         done: rate(account.done),
         ahead: rate(account.ahead),
-        standing: standing_words(standing, units),
-        is_off: matches!(standing, Standing::Over(_) | Standing::Under(_)),
+        standing: standing_words(account, units),
+        is_off: matches!(account.standing(), Standing::Over(_) | Standing::Under(_)),
     }
 }
 
@@ -127,7 +134,7 @@ pub fn lime_words(feeding: &BedFeeding, units: Units) -> String {
             0 | 1 => String::new(),
             doses => format!(", in {doses} doses half a year apart"),
         };
-        let asked = lime.asked.show_garden(units);
+        let asked = lime.asked.show_garden_in(lime.typed_in, units);
         let total = lime.total.show_product(units);
         if (lime.purity - 1.0).abs() < 5e-4 {
             return format!("the laboratory asks for {asked}, {total} in all{doses}");

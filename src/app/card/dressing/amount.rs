@@ -2,17 +2,18 @@
 
 use egui::{Id, Ui};
 
-use crate::app::feed_words::not_negative;
+use crate::app::feed_words::read_amount;
 use crate::app::form;
-use crate::layout::{Amount, Basis, Dressing, Placement};
-use crate::quantity::{Mass, MassPerArea, MassPerLength, Units};
+use crate::layout::{Basis, Dressing, Placement};
+use crate::quantity::Units;
 use crate::sheets::dressing_words;
 
 pub(super) fn show(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units) {
-    let shown = dressing_words::rate(dressing.amount, dressing.basis, units);
+    let shown = dressing_words::rate(dressing.amount, dressing.typed_in, dressing.basis, units);
     let read = |text: &str| read_amount(text, units);
-    if let Some(amount) = form::field(ui, field.with("amount"), "Amount", &shown, read) {
+    if let Some((amount, unit)) = form::field(ui, field.with("amount"), "Amount", &shown, read) {
         dressing.amount = amount;
+        dressing.typed_in = unit;
     }
     let each_time = if matches!(dressing.placement, Placement::Injected(_)) {
         "each time; "
@@ -37,34 +38,15 @@ pub(super) fn show(ui: &mut Ui, field: Id, dressing: &mut Dressing, units: Units
     }
 }
 
-/// Reads an amount over ground, along the row or to the plant.
-fn read_amount(text: &str, units: Units) -> Result<Amount, String> {
-    not_negative(text)?;
-    let lower = text.to_lowercase();
-    for ending in ["/plant", "/ plant", "per plant", "a plant", "each"] {
-        if let Some(mass) = lower.strip_suffix(ending) {
-            return Mass::parse(mass.trim(), units)
-                .map(Amount::PerPlant)
-                .map_err(|error| error.to_string());
-        }
-    }
-    let over_ground = MassPerArea::parse(text, units);
-    match over_ground {
-        Ok(rate) => Ok(Amount::PerArea(rate)),
-        Err(error) => match MassPerLength::parse(text, units) {
-            Ok(rate) => Ok(Amount::PerRowLength(rate)),
-            Err(_) => Err(error.to_string()),
-        },
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::layout::Amount;
+    use crate::quantity::{Mass, MassPerArea, MassPerLength};
 
     #[test]
     fn an_amount_is_read_over_ground_along_the_row_or_to_the_plant() {
-        let read = |text| read_amount(text, Units::Customary);
+        let read = |text| read_amount(text, Units::Customary).map(|(amount, _)| amount);
         assert!(matches!(read("10 lb/1000 sq ft"), Ok(Amount::PerArea(_))));
         assert!(matches!(read("3 lb/100 ft"), Ok(Amount::PerRowLength(_))));
         let Ok(Amount::PerPlant(mass)) = read("2 oz/plant") else {
@@ -85,11 +67,39 @@ mod tests {
                 Amount::PerPlant(Mass::ounces(2.0)),
             ] {
                 for basis in [Basis::Product, Basis::Nitrogen] {
-                    let shown = dressing_words::rate(amount, basis, units);
-                    let again = read_amount(&shown, units).map(|amount| dressing_words::rate(amount, basis, units));
+                    let shown = dressing_words::rate(amount, None, basis, units);
+                    let again = read_amount(&shown, units)
+                        .map(|(amount, typed_in)| dressing_words::rate(amount, typed_in, basis, units));
                     assert_eq!(again.as_deref(), Ok(shown.as_str()));
                 }
             }
         }
+    }
+    #[test]
+    fn an_amount_is_shown_in_the_unit_it_was_typed_in() {
+        for units in [Units::Customary, Units::Metric] {
+            for basis in [Basis::Product, Basis::Nitrogen] {
+                for typed in [
+                    "65 lb/acre",
+                    "17.5 lb/43560 sq ft",
+                    "20 g/m",
+                    "5 oz/10 ft",
+                    "0.75 oz/plant",
+                ] {
+                    let shown = read_amount(typed, units)
+                        .map(|(amount, typed_in)| dressing_words::rate(amount, typed_in, basis, units));
+                    assert_eq!(
+                        shown.map(|shown| shown.replace("43,560", "43560")),
+                        Ok(typed.to_owned())
+                    );
+                }
+            }
+        }
+        let shown = |typed| {
+            let (amount, typed_in) = read_amount(typed, Units::Customary).ok()?;
+            Some(dressing_words::rate(amount, typed_in, Basis::Product, Units::Customary))
+        };
+        assert_eq!(shown("2 oz each").as_deref(), Some("2 oz/plant"));
+        assert_eq!(shown("1/2 oz a plant").as_deref(), Some("0.5 oz/plant"));
     }
 }

@@ -29,6 +29,7 @@ pub(crate) fn first_dressing(bed: &Bed, layout: &Layout) -> Dressing {
             Units::Customary => MassPerArea::pounds_per_1000_square_feet(10.0),
             Units::Metric => MassPerArea::grams_per_square_metre(50.0),
         }),
+        typed_in: None,
         placement,
         when: match bed.dressings.len() {
             0 => When::Stage(StageId("before_planting".to_owned())),

@@ -84,9 +84,8 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
 /// How an account stands, in words.
 fn standing(ui: &mut Ui, nutrient: Nutrient, account: &Account, units: Units) {
     let name = form::heading(nutrient.name());
-    let standing = account.standing();
-    let words = format!("{name}: {}", standing_words(standing, units));
-    match standing {
+    let words = format!("{name}: {}", standing_words(account, units));
+    match account.standing() {
         Standing::NotKnown => {}
         Standing::Enough | Standing::UnderGuide(_) => form::follows(ui, words),
         Standing::Under(_) | Standing::Over(_) => form::wrong(ui, &words),

@@ -2,27 +2,16 @@
 
 use egui::{Id, RichText, Ui};
 
+use super::compost;
 use crate::agronomy;
 use crate::app::card::{Hand, length_line};
-use crate::app::feed_words::{part_or_empty, read_analysis, read_ppm, read_rate};
+use crate::app::feed_words::{read_ppm, read_rate};
 use crate::app::form;
-use crate::app::picker::{Choice, picker};
-use crate::catalog::Analysis;
-use crate::layout::{Credit, CreditKind};
-use crate::quantity::{Concentration, Fraction, Length, MassPerArea, Units};
-
-/// Nitrogen of finished compost that comes free in a season.
-///
-/// # Source
-/// University of Georgia, SARE project LS16-269, final report: composts 1 to 4 % of total nitrogen in 100 days. The upper
-/// end, which the grower's own test replaces.
-const FREE_OF_COMPOST: f64 = 0.04;
-
-const FREE_SOURCE: &str = "University of Georgia, SARE project LS16-269, final report: composts 1 to 4 % of total nitrogen in \
-                           100 days, poultry litters 8 to 37 %, commercial organic fertilizers 21 to 87 %";
+use crate::layout::{Credit, CreditKind, NutrientUnits};
+use crate::quantity::{Concentration, Fraction, Length, MassPerArea, RateUnit, Units};
 
 /// Where the credits of sod and organic matter are published.
-const SOIL_SOURCE: &str =
+pub(super) const SOIL_SOURCE: &str =
     "V. Grubinger, University of Vermont Extension, Nitrogen Management for Annual Vegetable Crops";
 
 /// The kinds, each as it begins: with nothing that was not measured.
@@ -32,20 +21,17 @@ pub(super) fn new_ones() -> Vec<(&'static str, Credit)> {
         what,
     };
     vec![
-        (
-            "Compost or manure",
-            new(
-                "Compost",
-                CreditKind::Compost {
-                    rate: MassPerArea::ZERO,
-                    analysis: Analysis::default(),
-                    available_n: Fraction::new(FREE_OF_COMPOST).unwrap_or_default(),
-                },
-            ),
-        ),
+        ("Compost", compost::new_compost()),
+        ("Manure", compost::new_manure()),
         (
             "Legume or soil",
-            new("Legume or soil", CreditKind::Nitrogen(MassPerArea::ZERO)),
+            new(
+                "Legume or soil",
+                CreditKind::Nitrogen {
+                    rate: MassPerArea::ZERO,
+                    typed_in: None,
+                },
+            ),
         ),
         (
             "Nitrate in the water",
@@ -66,6 +52,7 @@ pub(super) fn new_ones() -> Vec<(&'static str, Credit)> {
                     n: MassPerArea::ZERO,
                     p2o5: MassPerArea::ZERO,
                     k2o: MassPerArea::ZERO,
+                    typed_in: NutrientUnits::default(),
                 },
             ),
         ),
@@ -80,14 +67,10 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, credit: &Credit, field: Id) -> 
         changed.name = name;
     }
     match credit.what {
-        CreditKind::Compost {
-            rate,
-            analysis,
-            available_n,
-        } => compost(ui, hand, field, &mut changed, (rate, analysis, available_n)),
-        CreditKind::Nitrogen(rate) => {
-            if let Some(rate) = rate_line(ui, field.with("nitrogen"), "Brings N", rate, units) {
-                changed.what = CreditKind::Nitrogen(rate);
+        CreditKind::Compost { .. } => compost::show(ui, hand, field, &mut changed),
+        CreditKind::Nitrogen { rate, typed_in } => {
+            if let Some((rate, typed_in)) = rate_line(ui, field.with("nitrogen"), "Brings N", (rate, typed_in), units) {
+                changed.what = CreditKind::Nitrogen { rate, typed_in };
             }
             from_soil(ui, field, &mut changed);
         }
@@ -96,113 +79,42 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, credit: &Credit, field: Id) -> 
             as_nitrate,
             depth,
         } => water(ui, field, &mut changed, (nitrate_n, as_nitrate, depth), units),
-        CreditKind::Down { n, p2o5, k2o } => {
-            let down = |n, p2o5, k2o| CreditKind::Down { n, p2o5, k2o };
-            if let Some(n) = rate_line(ui, field.with("n"), "N down", n, units) {
-                changed.what = down(n, p2o5, k2o);
+        CreditKind::Down {
+            mut n,
+            mut p2o5,
+            mut k2o,
+            mut typed_in,
+        } => {
+            for (id, label, rate, unit) in [
+                ("n", "N down", &mut n, &mut typed_in.n),
+                ("p2o5", "P2O5 down", &mut p2o5, &mut typed_in.p2o5),
+                ("k2o", "K2O down", &mut k2o, &mut typed_in.k2o),
+            ] {
+                if let Some(typed) = rate_line(ui, field.with(id), label, (*rate, *unit), units) {
+                    (*rate, *unit) = typed;
+                }
             }
-            if let Some(p2o5) = rate_line(ui, field.with("p2o5"), "P2O5 down", p2o5, units) {
-                changed.what = down(n, p2o5, k2o);
-            }
-            if let Some(k2o) = rate_line(ui, field.with("k2o"), "K2O down", k2o, units) {
-                changed.what = down(n, p2o5, k2o);
-            }
+            changed.what = CreditKind::Down { n, p2o5, k2o, typed_in };
             form::follows(ui, "what was put down before this plan began, and still counts");
         }
     }
     (changed != *credit).then_some(changed)
 }
 
-/// A rate that is empty for nothing.
-fn rate_line(ui: &mut Ui, id: Id, label: &str, rate: MassPerArea, units: Units) -> Option<MassPerArea> {
+/// A rate that is empty for nothing, with the unit it was typed in.
+pub(super) fn rate_line(
+    ui: &mut Ui,
+    id: Id,
+    label: &str,
+    (rate, typed_in): (MassPerArea, Option<RateUnit>),
+    units: Units,
+) -> Option<(MassPerArea, Option<RateUnit>)> {
     let shown = if rate > MassPerArea::ZERO {
-        rate.show_field(units)
+        rate.show_field_in(typed_in, units)
     } else {
         String::new()
     };
     form::field(ui, id, label, &shown, |text| read_rate(text, units)).map(Option::unwrap_or_default)
-}
-
-fn compost(
-    ui: &mut Ui,
-    hand: &Hand<'_>,
-    field: Id,
-    changed: &mut Credit,
-    (rate, analysis, available_n): (MassPerArea, Analysis, Fraction),
-) {
-    let units = hand.desk.layout().units;
-    let with = |rate, analysis, available_n| CreditKind::Compost {
-        rate,
-        analysis,
-        available_n,
-    };
-    let shown = if rate > MassPerArea::ZERO {
-        rate.show_garden(units)
-    } else {
-        String::new()
-    };
-    let read = |text: &str| read_rate(text, units);
-    if let Some(rate) = form::field(ui, field.with("rate"), "How much", &shown, read) {
-        changed.what = with(rate.unwrap_or_default(), analysis, available_n);
-    }
-    form::follows(
-        ui,
-        match units {
-            Units::Customary => "worked in: lb/1000 sq ft, or tons/acre",
-            Units::Metric => "worked in: kg/m2, or t/ha",
-        },
-    );
-    let known: Vec<_> = hand
-        .desk
-        .material_book()
-        .all()
-        .iter()
-        .filter(|known| known.material.available_n.is_some())
-        .collect();
-    let choices: Vec<Choice> = known
-        .iter()
-        .map(|known| Choice::named(&known.material.name, known.analysis().label()))
-        .collect();
-    let picked = form::line(ui, "As published", |ui| {
-        let width = ui.available_width();
-        picker(ui, field.with("like"), "As published", "", &choices, width)
-    });
-    if let Some(known) = picked.and_then(|place| known.get(place)) {
-        changed.name.clone_from(&known.material.name);
-        changed.what = with(rate, known.analysis(), known.available_n);
-    }
-    form::follows(
-        ui,
-        "to take over the analysis of a material; a test of your own is better",
-    );
-    let shown = if analysis == Analysis::default() {
-        String::new()
-    } else {
-        analysis.label()
-    };
-    if let Some(analysis) = form::field(ui, field.with("analysis"), "Holds", &shown, read_analysis) {
-        changed.what = with(rate, analysis, available_n);
-    }
-    form::follows(
-        ui,
-        "nitrogen, phosphate and potash in percent of its weight as it is, such as 1-1-1",
-    );
-    let read = |text: &str| Fraction::parse_percent(text).map_err(|error| error.to_string());
-    if let Some(free) = form::field(
-        ui,
-        field.with("free"),
-        "Free this year",
-        &part_or_empty(available_n),
-        read,
-    ) {
-        changed.what = with(rate, analysis, free);
-    }
-    ui.label(
-        RichText::new("the part of its nitrogen that this crop gets")
-            .small()
-            .weak(),
-    )
-    .on_hover_text(FREE_SOURCE);
 }
 
 /// The published credits of the soil itself.
@@ -214,12 +126,18 @@ fn from_soil(ui: &mut Ui, field: Id, changed: &mut Credit) {
         .clicked()
     {
         "Legume sod".clone_into(&mut changed.name);
-        changed.what = CreditKind::Nitrogen(sod);
+        changed.what = CreditKind::Nitrogen {
+            rate: sod,
+            typed_in: None,
+        };
     }
     let read = |text: &str| Fraction::parse_percent(text).map_err(|error| error.to_string());
     if let Some(matter) = form::field(ui, field.with("matter"), "Organic matter", "", read) {
         changed.name = format!("Organic matter, {}", matter.show());
-        changed.what = CreditKind::Nitrogen(agronomy::organic_matter_credit(matter));
+        changed.what = CreditKind::Nitrogen {
+            rate: agronomy::organic_matter_credit(matter),
+            typed_in: None,
+        };
     }
     ui.label(
         RichText::new("in percent, by your soil test: 10 lb/acre for each; not twice, where the rate has it already")

@@ -14,11 +14,11 @@ const SOURCE: &str = "Penn State Agricultural Analytical Services Laboratory, Ho
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, paper: &mut Recommendation, field: Id) {
     let units = hand.desk.layout().units;
     let lime = bed.feeding.laboratory.and_then(|paper| paper.lime);
-    let shown = lime.map_or_else(String::new, |lime| lime.rate.show_garden(units));
+    let shown = lime.map_or_else(String::new, |lime| lime.rate.show_garden_in(lime.typed_in, units));
     let read = |text: &str| read_rate(text, units);
     if let Some(rate) = form::field(ui, field.with("lime"), "Lime", &shown, read) {
         let purity = lime.map_or(1.0, |lime| lime.purity);
-        paper.lime = rate.map(|rate| Lime { rate, purity });
+        paper.lime = rate.map(|(rate, typed_in)| Lime { rate, typed_in, purity });
     }
     let Some(lime) = lime else {
         form::follows(ui, "where the paper calls for any: lb/1000 sq ft, tons/acre, g/m2");

@@ -1,6 +1,7 @@
 //! The part of a bed's card on feeding: what it wants, what it has, how it stands, and programmes to lay down.
 
 mod accounts;
+mod compost;
 mod credit;
 mod credits;
 mod lime;

@@ -10,7 +10,7 @@ use crate::app::card::planting::change;
 use crate::app::feed_words::{from_element, nutrient_rate, read_nutrient_rate, some_length, to_element};
 use crate::app::form;
 use crate::layout::{Bed, BedChange, NutrientRate, Recommendation};
-use crate::quantity::{Length, Units};
+use crate::quantity::{Length, RateUnit, Units};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommendation, field: Id) {
     let units = hand.desk.layout().units;
@@ -37,10 +37,13 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommend
                 rate
             }
         };
-        let shown = of(&paper, nutrient).map_or_else(String::new, |rate| nutrient_rate(as_written(rate), units));
+        let typed_in = unit_of(&paper, nutrient);
+        let shown =
+            of(&paper, nutrient).map_or_else(String::new, |rate| nutrient_rate(as_written(rate), typed_in, units));
         let read = |text: &str| read_nutrient_rate(text, units);
         let id = field.with(("recommended", nutrient.name()));
         if let Some(rate) = form::field(ui, id, label(nutrient, paper.elemental), &shown, read) {
+            let (rate, unit) = rate.map_or((None, None), |(rate, unit)| (Some(rate), unit));
             let rate = rate.map(|rate| {
                 if paper.elemental {
                     from_element(nutrient, rate)
@@ -49,6 +52,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommend
                 }
             });
             set(&mut changed, nutrient, rate);
+            set_unit(&mut changed, nutrient, unit);
         }
     }
     form::follows(
@@ -78,6 +82,22 @@ const fn of(paper: &Recommendation, nutrient: Nutrient) -> Option<NutrientRate> 
         Nutrient::Nitrogen => paper.n,
         Nutrient::Phosphate => paper.p2o5,
         Nutrient::Potash => paper.k2o,
+    }
+}
+
+const fn unit_of(paper: &Recommendation, nutrient: Nutrient) -> Option<RateUnit> {
+    match nutrient {
+        Nutrient::Nitrogen => paper.typed_in.n,
+        Nutrient::Phosphate => paper.typed_in.p2o5,
+        Nutrient::Potash => paper.typed_in.k2o,
+    }
+}
+
+const fn set_unit(paper: &mut Recommendation, nutrient: Nutrient, unit: Option<RateUnit>) {
+    match nutrient {
+        Nutrient::Nitrogen => paper.typed_in.n = unit,
+        Nutrient::Phosphate => paper.typed_in.p2o5 = unit,
+        Nutrient::Potash => paper.typed_in.k2o = unit,
     }
 }
 

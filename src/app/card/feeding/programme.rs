@@ -145,7 +145,7 @@ fn line(ui: &mut Ui, hand: &Hand<'_>, step: &ProgrammeStep, dressing: &Dressing,
 
 /// How much of a step is published, and what of it is laid down where that is a range.
 fn how_much(step: &ProgrammeStep, dressing: &Dressing, units: Units) -> String {
-    let words = |amount: Amount| dressing_words::rate(amount, dressing.basis, units);
+    let words = |amount: Amount| dressing_words::rate(amount, None, dressing.basis, units);
     let (low, high) = match &step.rate.amount {
         StepAmount::OverGround(ends) => (Amount::PerArea(ends.low.value), Amount::PerArea(ends.high.value)),
         StepAmount::AlongRow(ends) => (

@@ -3,12 +3,13 @@
 
 use egui::{Id, RichText, Ui};
 
+use super::credit::rate_line;
 use crate::agronomy::{self, Manure, SoilLevel, TestedFor};
 use crate::app::card::Hand;
 use crate::app::card::planting::{change, crop_of};
 use crate::app::form;
-use crate::layout::{Bed, BedChange, Credit, CreditKind, NutrientRate, Recommendation};
-use crate::quantity::{MassPerArea, Units, read_number};
+use crate::layout::{Bed, BedChange, Credit, CreditKind, NutrientRate};
+use crate::quantity::{MassPerArea, RateUnit, Units, read_number};
 
 const NITRATE_SOURCE: &str =
     "Rutgers table as printed in University of Delaware Weekly Crop Update, PSNT for Sweet Corn";
@@ -24,7 +25,7 @@ struct Typed {
     is_manured: bool,
     is_sand: bool,
     manure: Option<Manure>,
-    organic_n: [MassPerArea; 3],
+    organic_n: [(MassPerArea, Option<RateUnit>); 3],
 }
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
@@ -96,10 +97,10 @@ fn nitrate(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, typed: &mut T
         .on_hover_text("Takes it as what is still to be given; what is down already is then no credit any more")
         .clicked()
     {
-        let paper = Recommendation {
-            n: Some(NutrientRate::PerArea(rate)),
-            ..bed.feeding.laboratory.unwrap_or_default()
-        };
+        let mut paper = bed.feeding.laboratory.unwrap_or_default();
+        paper.n = Some(NutrientRate::PerArea(rate));
+        // Published, not typed.
+        paper.typed_in.n = None;
         change(hand, bed, BedChange::SetRecommendation(Some(paper)));
     }
 }
@@ -122,21 +123,16 @@ fn manure(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, typed: &mut Ty
     let Some(kind) = typed.manure else { return };
     let years = ["This year", "Last year", "Year before"];
     for (name, amount) in years.into_iter().zip(&mut typed.organic_n) {
-        let shown = if *amount > MassPerArea::ZERO {
-            amount.show_field(units)
-        } else {
-            String::new()
-        };
-        let read = |text: &str| MassPerArea::parse(text, units).map_err(|error| error.to_string());
-        if let Some(rate) = form::field(ui, field.with(name), name, &shown, read) {
-            *amount = rate;
+        if let Some(typed) = rate_line(ui, field.with(name), name, *amount, units) {
+            *amount = typed;
         }
     }
     form::follows(
         ui,
         "organic nitrogen in it, over ground: tons × the pounds to the ton of its analysis",
     );
-    let gives: MassPerArea = agronomy::manure_release(kind, &typed.organic_n).into_iter().sum();
+    let organic_n = typed.organic_n.map(|(rate, _)| rate);
+    let gives: MassPerArea = agronomy::manure_release(kind, &organic_n).into_iter().sum();
     ui.label(RichText::new(format!("gives {} of nitrogen this season", gives.show_field(units))).small())
         .on_hover_text(MANURE_SOURCE);
     let add = ui.add(egui::Button::new(
@@ -145,7 +141,10 @@ fn manure(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, typed: &mut Ty
     if add.clicked() {
         let credit = Credit {
             name: "Manure of three years".to_owned(),
-            what: CreditKind::Nitrogen(gives),
+            what: CreditKind::Nitrogen {
+                rate: gives,
+                typed_in: None,
+            },
         };
         change(hand, bed, BedChange::AddCredit(credit));
     }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::is_false;
 use super::to_layout::Ids;
 use crate::catalog::{MaterialId, StageId};
-use crate::layout::file::value::{Amount, Day, Extent, InjectionRatio, Name, Spacing, Tank, Weight, Words};
+use crate::layout::file::value::{Amount, Day, Extent, InjectionRatio, Name, Spacing, Tank, TypedIn, Weight, Words};
 use crate::layout::{self, DressingId, limits};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Volume};
 
@@ -17,6 +17,8 @@ pub(in crate::layout::file) struct Dressing {
     pub(in crate::layout::file) name: Name,
     pub(in crate::layout::file) material: Name,
     pub(in crate::layout::file) amount: Rate,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub(in crate::layout::file) typed_in: Option<TypedIn>,
     #[serde(default)]
     pub(in crate::layout::file) of: Basis,
     pub(in crate::layout::file) placement: Placement,
@@ -121,6 +123,7 @@ impl Dressing {
                 Rate::KgPerM(amount) => layout::Amount::PerRowLength(MassPerLength::kilograms_per_metre(amount.into())),
                 Rate::KgPerPlant(amount) => layout::Amount::PerPlant(Mass::kilograms(amount.into())),
             },
+            typed_in: self.typed_in.map(Into::into),
             placement: self.placement.read(),
             when: match (self.day, self.stage) {
                 (Some(day), _) => layout::When::Day(day.0),
@@ -209,6 +212,7 @@ impl From<&layout::Dressing> for Dressing {
                 layout::Amount::PerRowLength(rate) => Rate::KgPerM(Amount::of(rate.to_kilograms_per_metre())),
                 layout::Amount::PerPlant(mass) => Rate::KgPerPlant(Amount::of(mass.to_kilograms())),
             },
+            typed_in: dressing.typed_in.map(TypedIn::from),
             of: match dressing.basis {
                 layout::Basis::Product => Basis::Product,
                 layout::Basis::Nitrogen => Basis::Nitrogen,

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::is_false;
 use crate::catalog::Analysis;
 use crate::layout;
-use crate::layout::file::value::{Dissolved, Extent, LimePurity, Name, Part, RateNumber, Spacing, Words};
+use crate::layout::file::value::{Dissolved, Extent, LimePurity, Name, Part, RateNumber, Spacing, TypedIn, Words};
 use crate::layout::limits::{self, ValueError};
 use crate::quantity::{Concentration, MassPerArea, MassPerLength};
 
@@ -39,6 +39,20 @@ struct Recommendation {
     rows_apart_m: Option<Spacing>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     lime: Option<Lime>,
+    #[serde(default, skip_serializing_if = "NutrientUnits::is_empty")]
+    typed_in: NutrientUnits,
+}
+
+/// The units that rates were typed in; the layout's usual ones where left out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct NutrientUnits {
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    n: Option<TypedIn>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    p2o5: Option<TypedIn>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    k2o: Option<TypedIn>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -52,6 +66,8 @@ enum NutrientRate {
 #[serde(deny_unknown_fields)]
 struct Lime {
     kg_per_m2: RateNumber,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    typed_in: Option<TypedIn>,
     /// 1 for pure calcium carbonate.
     purity_part: LimePurity,
 }
@@ -68,11 +84,15 @@ struct Credit {
 enum CreditKind {
     Compost {
         kg_per_m2: RateNumber,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        typed_in: Option<TypedIn>,
         analysis_pct: LabelAnalysis,
         available_n_part: Part,
     },
     Nitrogen {
         kg_per_m2: RateNumber,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        typed_in: Option<TypedIn>,
     },
     Water {
         nitrate_n_kg_per_m3: Dissolved,
@@ -84,6 +104,8 @@ enum CreditKind {
         n_kg_per_m2: RateNumber,
         p2o5_kg_per_m2: RateNumber,
         k2o_kg_per_m2: RateNumber,
+        #[serde(default, skip_serializing_if = "NutrientUnits::is_empty")]
+        typed_in: NutrientUnits,
     },
 }
 
@@ -140,6 +162,33 @@ impl From<layout::NutrientRate> for NutrientRate {
     }
 }
 
+impl NutrientUnits {
+    /// Whether all are the usual ones; such keys are left out.
+    fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
+impl From<NutrientUnits> for layout::NutrientUnits {
+    fn from(units: NutrientUnits) -> Self {
+        Self {
+            n: units.n.map(Into::into),
+            p2o5: units.p2o5.map(Into::into),
+            k2o: units.k2o.map(Into::into),
+        }
+    }
+}
+
+impl From<layout::NutrientUnits> for NutrientUnits {
+    fn from(units: layout::NutrientUnits) -> Self {
+        Self {
+            n: units.n.map(TypedIn::from),
+            p2o5: units.p2o5.map(TypedIn::from),
+            k2o: units.k2o.map(TypedIn::from),
+        }
+    }
+}
+
 impl Feeding {
     /// Whether there is nothing in it; such keys are left out.
     pub(super) fn is_empty(&self) -> bool {
@@ -156,8 +205,10 @@ impl Feeding {
                 rows_apart: paper.rows_apart_m.map(Spacing::metres),
                 lime: paper.lime.map(|lime| layout::Lime {
                     rate: per_area(lime.kg_per_m2),
+                    typed_in: lime.typed_in.map(Into::into),
                     purity: lime.purity_part.into(),
                 }),
+                typed_in: paper.typed_in.into(),
             }),
             published: self.published.map(String::from),
             credits: self.credits.into_iter().map(Credit::read).collect(),
@@ -177,8 +228,10 @@ impl From<&layout::Feeding> for Feeding {
                 rows_apart_m: paper.rows_apart.map(Spacing::from),
                 lime: paper.lime.map(|lime| Lime {
                     kg_per_m2: of_area(lime.rate),
+                    typed_in: lime.typed_in.map(TypedIn::from),
                     purity_part: LimePurity::of(lime.purity),
                 }),
+                typed_in: paper.typed_in.into(),
             }),
             published: feeding.published.as_ref().map(Words::from),
             credits: feeding.credits.iter().map(Credit::from).collect(),
@@ -194,14 +247,19 @@ impl Credit {
             what: match self.what {
                 CreditKind::Compost {
                     kg_per_m2,
+                    typed_in,
                     analysis_pct,
                     available_n_part,
                 } => layout::CreditKind::Compost {
                     rate: per_area(kg_per_m2),
+                    typed_in: typed_in.map(Into::into),
                     analysis: analysis_pct.0,
                     available_n: available_n_part.fraction(),
                 },
-                CreditKind::Nitrogen { kg_per_m2 } => layout::CreditKind::Nitrogen(per_area(kg_per_m2)),
+                CreditKind::Nitrogen { kg_per_m2, typed_in } => layout::CreditKind::Nitrogen {
+                    rate: per_area(kg_per_m2),
+                    typed_in: typed_in.map(Into::into),
+                },
                 CreditKind::Water {
                     nitrate_n_kg_per_m3,
                     written_as_nitrate,
@@ -215,10 +273,12 @@ impl Credit {
                     n_kg_per_m2,
                     p2o5_kg_per_m2,
                     k2o_kg_per_m2,
+                    typed_in,
                 } => layout::CreditKind::Down {
                     n: per_area(n_kg_per_m2),
                     p2o5: per_area(p2o5_kg_per_m2),
                     k2o: per_area(k2o_kg_per_m2),
+                    typed_in: typed_in.into(),
                 },
             },
         }
@@ -232,15 +292,18 @@ impl From<&layout::Credit> for Credit {
             what: match credit.what {
                 layout::CreditKind::Compost {
                     rate,
+                    typed_in,
                     analysis,
                     available_n,
                 } => CreditKind::Compost {
                     kg_per_m2: of_area(rate),
+                    typed_in: typed_in.map(TypedIn::from),
                     analysis_pct: LabelAnalysis(analysis),
                     available_n_part: Part::of(available_n.get()),
                 },
-                layout::CreditKind::Nitrogen(rate) => CreditKind::Nitrogen {
+                layout::CreditKind::Nitrogen { rate, typed_in } => CreditKind::Nitrogen {
                     kg_per_m2: of_area(rate),
+                    typed_in: typed_in.map(TypedIn::from),
                 },
                 layout::CreditKind::Water {
                     nitrate_n,
@@ -251,10 +314,11 @@ impl From<&layout::Credit> for Credit {
                     written_as_nitrate: as_nitrate,
                     depth_m: Extent::from(depth),
                 },
-                layout::CreditKind::Down { n, p2o5, k2o } => CreditKind::Down {
+                layout::CreditKind::Down { n, p2o5, k2o, typed_in } => CreditKind::Down {
                     n_kg_per_m2: of_area(n),
                     p2o5_kg_per_m2: of_area(p2o5),
                     k2o_kg_per_m2: of_area(k2o),
+                    typed_in: typed_in.into(),
                 },
             },
         }

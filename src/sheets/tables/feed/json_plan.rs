@@ -73,6 +73,8 @@ struct JsonAccount {
     wanted_from: Option<&'static str>,
     has_kg_ha: f64,
     to_give_kg_ha: Option<f64>,
+    /// What the credits are more than what is wanted.
+    over_credited_kg_ha: f64,
     planned_kg_ha: f64,
     done_kg_ha: f64,
     ahead_kg_ha: f64,
@@ -241,6 +243,7 @@ fn json_account(plan: &BedPlan, nutrient: Nutrient) -> JsonAccount {
         }),
         has_kg_ha: rate(account.credited),
         to_give_kg_ha: account.to_give.map(rate),
+        over_credited_kg_ha: rate(account.over_credited),
         planned_kg_ha: rate(account.planned),
         done_kg_ha: rate(account.done),
         ahead_kg_ha: rate(account.ahead),

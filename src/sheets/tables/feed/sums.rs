@@ -79,7 +79,7 @@ pub(super) fn accounts_table(layout: &Layout, plan: &Plan) -> Table {
                 rate(account.planned),
                 rate(account.done),
                 rate(account.ahead),
-                words(&standing_words(account.standing(), units)),
+                words(&standing_words(account, units)),
                 want.map_or(Cell::Empty, |want| words(&want_words(want))),
             ]);
             line
