@@ -6,7 +6,7 @@ use super::check::{Found, Problem, subject};
 use super::document::Layout;
 use super::item::Item;
 use super::limits::{self, SEASONS};
-use super::own::{OwnCrop, OwnCultivar, OwnValues};
+use super::own::{OwnCrop, OwnCultivar, OwnStart, OwnValues};
 use super::own_limits;
 use super::shelf::{LotGermination, PacketList, SeedLot, cultivar_key};
 use crate::catalog::CropId;
@@ -56,7 +56,14 @@ pub(super) fn check_own_crop(crop: &OwnCrop) -> Vec<Problem> {
     };
     let mut found = Found::about(Item::Layout, &subject(name, "An own crop"));
     found.value(limits::name("its id", &crop.id.0));
-    found.value(limits::name("the crop it is based on", &crop.based_on.0));
+    match &crop.start {
+        OwnStart::Crop(based_on) => found.value(limits::name("the crop it is based on", &based_on.0)),
+        OwnStart::Blank(kind) => {
+            found.value(limits::words("its botanical name", &kind.botanical));
+            found.value(limits::words("its family", &kind.family));
+            found.value(own_limits::way_is_known(&crop.values));
+        }
+    }
     found.value(limits::words("its name", &crop.name));
     if !crop.is_over_catalogue() {
         found.value(limits::name("its name", &crop.name));
@@ -94,6 +101,9 @@ fn check_values(found: &mut Found, values: &OwnValues) {
     }
     if let Some(part) = values.germination {
         found.value(limits::germination(part));
+    }
+    if let Some(years) = values.seed_keeps_years {
+        found.value(own_limits::years_kept(years));
     }
     if let Some(days) = values.days_to_harvest {
         found.value(limits::days(days));

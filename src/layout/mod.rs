@@ -38,6 +38,7 @@ pub use history::History;
 pub use ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId, ShedId};
 pub use item::Item;
 pub use naming::with_cultivar;
-pub use own::{OwnCrop, OwnCultivar, OwnHarvest, OwnValues};
+pub use own::{Kind, OwnCrop, OwnCultivar, OwnHarvest, OwnStart, OwnValues};
+pub use own_limits::MOST_YEARS_KEPT;
 pub use shed::{Label, ShedMaterial};
 pub use shelf::{LotGermination, Packet, PacketList, SeedAmount, SeedLot, cultivar_key, same_cultivar};

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use egui::{Id, RichText, TextEdit, Ui};
 
 use super::BookView;
+use super::fresh::Fresh;
 use crate::app::desk::Desk;
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
@@ -46,8 +47,18 @@ impl BookView {
             many => format!("{many} crops"),
         };
         ui.label(RichText::new(words).size(12.0).color(soft));
+        let tip = "A crop of your own that starts with nothing from any other";
+        if ui.button("A crop that is not here…").on_hover_text(tip).clicked() {
+            // What was looked for and not found is most likely its name.
+            self.fresh = Some(if crops.is_empty() {
+                Fresh::named(&self.find)
+            } else {
+                Fresh::default()
+            });
+        }
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if entered && let Some(first) = crops.first() {
+            self.fresh = None;
             self.open = Some((first.id.clone(), String::new()));
         }
         egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
@@ -61,6 +72,7 @@ impl BookView {
                     line.scroll_to_me(Some(egui::Align::Center));
                 }
                 if line.clicked() {
+                    self.fresh = None;
                     self.open = Some((crop.id.clone(), String::new()));
                 }
             }
@@ -75,6 +87,7 @@ impl BookView {
             .iter()
             .map(|crop| crop.family.as_str())
             .collect();
+        families.retain(|family| !family.is_empty());
         families.sort_unstable();
         families.dedup();
         let all: Vec<(&str, Option<&str>)> = std::iter::once((any, None))

@@ -21,7 +21,7 @@ pub enum LotAge {
 ///
 /// # Source
 /// Common practice, no source.
-const USUAL_YEARS: u16 = 3;
+pub const USUAL_YEARS: u16 = 3;
 
 /// Years that sets, cloves, tubers and other living pieces keep: from one harvest to the next season.
 ///

@@ -13,7 +13,7 @@ use crate::quantity::Mass;
 
 /// Own crops that are not in the book, because what they are based on is not in the catalogue.
 pub(super) fn book_heads_up(book: &CropBook) -> Vec<Arc<HeadsUp>> {
-    let mention = |own: &OwnCrop| {
+    let mention = |(own, base): (&OwnCrop, &CropId)| {
         let name = match own.name.trim() {
             "" => own.id.0.as_str(),
             name => name,
@@ -22,7 +22,7 @@ pub(super) fn book_heads_up(book: &CropBook) -> Vec<Arc<HeadsUp>> {
             about: Item::Layout,
             what: format!(
                 "“{name}”, a crop of your own, is based on “{}”, which the catalogue has not.",
-                own.based_on.0
+                base.0
             ),
             why: "Nothing of it can be counted. Write the id of a crop of the catalogue after based_on in the file, or make \
                 the crop anew in the crop book."

@@ -21,7 +21,7 @@ use crate::catalog::CropId;
 use crate::layout::{BedId, LotId, Packet, with_cultivar};
 use crate::quantity::{Fraction, Mass};
 
-pub use age::LotAge;
+pub use age::{LotAge, USUAL_YEARS};
 pub(super) use keeper::{OrderKeeper, Place};
 
 /// What to buy, what for, and where it goes.

@@ -19,7 +19,7 @@ impl SeedEdit {
             Self::RemoveLot(id) => format!("remove {}", layout.name_of(Item::Lot(*id))),
             Self::SetPackets { crop, cultivar, .. } => format!("set the packets of {}", cultivar_of(crop, cultivar)),
             Self::AddOwnCrop { name, .. } => format!("add {}", name.trim()),
-            Self::SetOwnCrop { crop, .. } => format!("change {}", of(crop)),
+            Self::SetOwnCrop { crop, .. } | Self::SetOwnKind { crop, .. } => format!("change {}", of(crop)),
             Self::SetOwnValues { crop, .. } => format!("set own values of {}", of(crop)),
             Self::RemoveOwnCrop(crop) => format!("remove {}", of(crop)),
             Self::AddCultivar(cultivar) => format!("add {}", cultivar.name.trim()),

@@ -12,7 +12,7 @@ use crate::catalog::CropId;
 use crate::layout::check_seed::check_twice;
 use crate::layout::document::Layout;
 use crate::layout::ids::LotId;
-use crate::layout::own::{OwnCultivar, OwnValues};
+use crate::layout::own::{Kind, OwnCultivar, OwnStart, OwnValues};
 use crate::layout::shelf::Packet;
 
 pub use lot::LotContents;
@@ -37,8 +37,8 @@ pub enum SeedEdit {
     },
     /// A new crop of the grower's own. Its id is made from its name.
     AddOwnCrop {
-        /// The crop of the catalogue that it is based on.
-        based_on: CropId,
+        /// What it starts from.
+        start: OwnStart,
         /// Its name, which no other crop has.
         name: String,
         /// What differs.
@@ -52,6 +52,13 @@ pub enum SeedEdit {
         name: String,
         /// What differs.
         values: OwnValues,
+    },
+    /// Botanical name and family of a crop that starts from nothing.
+    SetOwnKind {
+        /// The crop.
+        crop: CropId,
+        /// What kind of plant it is.
+        kind: Kind,
     },
     /// Own values over those of a crop of the catalogue; none at all gives the catalogue's back.
     SetOwnValues {
@@ -87,8 +94,9 @@ pub(super) fn change(layout: &mut Layout, edit: &SeedEdit) -> Result<(), EditErr
         SeedEdit::SetLot(id, contents) => lot::set(layout, *id, contents)?,
         SeedEdit::RemoveLot(id) => lot::remove(layout, *id)?,
         SeedEdit::SetPackets { crop, cultivar, sizes } => packets::set(layout, crop, cultivar, sizes)?,
-        SeedEdit::AddOwnCrop { based_on, name, values } => own_crop::add(layout, based_on, name, values)?,
+        SeedEdit::AddOwnCrop { start, name, values } => own_crop::add(layout, start, name, values)?,
         SeedEdit::SetOwnCrop { crop, name, values } => own_crop::set(layout, crop, name, values)?,
+        SeedEdit::SetOwnKind { crop, kind } => own_crop::set_kind(layout, crop, kind)?,
         SeedEdit::SetOwnValues { crop, values } => own_crop::set_values(layout, crop, *values)?,
         SeedEdit::RemoveOwnCrop(crop) => own_crop::remove(layout, crop)?,
         SeedEdit::AddCultivar(cultivar) => cultivar::add(layout, cultivar)?,

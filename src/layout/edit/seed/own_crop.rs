@@ -7,15 +7,15 @@ use crate::layout::check_seed::check_own_crop;
 use crate::layout::document::Layout;
 use crate::layout::edit::{EditError, free_id, replace, sound, tidy};
 use crate::layout::item::Item;
-use crate::layout::own::{OwnCrop, OwnValues};
+use crate::layout::own::{Kind, OwnCrop, OwnStart, OwnValues};
 
 /// Adds a crop; its id is made from its name.
-pub(super) fn add(layout: &mut Layout, based_on: &CropId, name: &str, values: &OwnValues) -> Result<(), EditError> {
+pub(super) fn add(layout: &mut Layout, start: &OwnStart, name: &str, values: &OwnValues) -> Result<(), EditError> {
     let name = tidy(name);
     name_is_free(layout, &name, None)?;
     let crop = OwnCrop {
         id: free_crop_id(layout, &name),
-        based_on: based_on.clone(),
+        start: tidy_start(start),
         name,
         values: *values,
     };
@@ -39,6 +39,24 @@ pub(super) fn set(layout: &mut Layout, crop: &CropId, name: &str, values: &OwnVa
     Ok(())
 }
 
+/// Gives a crop that starts from nothing another botanical name and family.
+pub(super) fn set_kind(layout: &mut Layout, crop: &CropId, kind: &Kind) -> Result<(), EditError> {
+    let slot = own_crop(layout, crop)?;
+    if slot.based_on().is_some() {
+        return Err(EditError::NoneOfItsOwn(format!(
+            "crop \"{}\" that starts from nothing",
+            crop.0
+        )));
+    }
+    let changed = OwnCrop {
+        start: tidy_start(&OwnStart::Blank(kind.clone())),
+        ..slot.as_ref().clone()
+    };
+    sound(check_own_crop(&changed))?;
+    replace(slot, changed);
+    Ok(())
+}
+
 /// Puts own values over a crop of the catalogue; none at all gives the catalogue's back.
 pub(super) fn set_values(layout: &mut Layout, crop: &CropId, values: OwnValues) -> Result<(), EditError> {
     if values.is_empty() {
@@ -49,7 +67,7 @@ pub(super) fn set_values(layout: &mut Layout, crop: &CropId, values: OwnValues) 
     }
     let own = OwnCrop {
         id: crop.clone(),
-        based_on: crop.clone(),
+        start: OwnStart::Crop(crop.clone()),
         name: String::new(),
         values,
     };
@@ -61,6 +79,7 @@ pub(super) fn set_values(layout: &mut Layout, crop: &CropId, values: OwnValues) 
                 values,
                 ..slot.as_ref().clone()
             };
+            sound(check_own_crop(&changed))?;
             replace(slot, changed);
         }
         None => layout.own_crops.push(Arc::new(own)),
@@ -107,6 +126,16 @@ fn own_crop<'a>(layout: &'a mut Layout, crop: &CropId) -> Result<&'a mut Arc<Own
         .iter_mut()
         .find(|own| own.id == *crop)
         .ok_or_else(|| EditError::NoneOfItsOwn(format!("crop \"{}\"", crop.0)))
+}
+
+fn tidy_start(start: &OwnStart) -> OwnStart {
+    match start {
+        OwnStart::Crop(crop) => OwnStart::Crop(crop.clone()),
+        OwnStart::Blank(kind) => OwnStart::Blank(Kind {
+            botanical: tidy(&kind.botanical),
+            family: tidy(&kind.family),
+        }),
+    }
 }
 
 /// Refuses a name that another crop of the catalogue or of the layout has.
