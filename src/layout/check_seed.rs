@@ -26,7 +26,7 @@ pub(super) fn check_lot(lot: &SeedLot) -> Vec<Problem> {
     found.value(match lot.germination {
         LotGermination::NotKnown => Ok(()),
         LotGermination::Tag(part) => limits::germination(part),
-        LotGermination::OwnTest { came_up, of } => limits::germination_test(came_up, of),
+        LotGermination::OwnTest { came_up, of, .. } => limits::germination_test(came_up, of),
     });
     found.problems
 }
@@ -151,9 +151,9 @@ pub(super) fn check_twice(layout: &Layout) -> Vec<(Problem, String)> {
             twice(what, format!("name: {:?}", cultivar.name));
         }
     }
-    let mut lists: BTreeSet<(&CropId, String)> = BTreeSet::new();
+    let mut lists = BTreeSet::new();
     for list in &layout.packets {
-        if !lists.insert((&list.crop, cultivar_key(&list.cultivar))) {
+        if !lists.insert((&list.crop, cultivar_key(&list.cultivar), list.form)) {
             let crop = &list.crop.0;
             let (whose, words) = match list.cultivar.trim() {
                 "" => (crop.clone(), format!("crop: {crop:?}")),

@@ -41,4 +41,4 @@ pub use naming::with_cultivar;
 pub use own::{Kind, OwnCrop, OwnCultivar, OwnHarvest, OwnStart, OwnValues};
 pub use own_limits::MOST_YEARS_KEPT;
 pub use shed::{Label, ShedMaterial};
-pub use shelf::{LotGermination, Packet, PacketList, SeedAmount, SeedLot, cultivar_key, same_cultivar};
+pub use shelf::{Form, LotGermination, Packet, PacketList, SeedAmount, SeedLot, cultivar_key, same_cultivar};

@@ -60,7 +60,14 @@ fn old_seed_gives_nothing_until_it_is_known_how_much_comes_up() {
     let (count, said) = drawn(2024, LotGermination::Tag(part(0.9)));
     assert_eq!(count, 100);
     assert!(said.unwrap().why.contains("may come up worse"));
-    let (count, said) = drawn(2012, LotGermination::OwnTest { came_up: 45, of: 50 });
+    let (count, said) = drawn(
+        2012,
+        LotGermination::OwnTest {
+            came_up: 45,
+            of: 50,
+            on: None,
+        },
+    );
     assert_eq!(count, 100);
     assert!(said.is_none(), "{said:?}");
 }

@@ -62,14 +62,20 @@ fn the_shelf_and_packets_stand_on_the_order() {
         .apply(&Edit::Seed(SeedEdit::AddLot(LotContents {
             crop: line.crop.clone(),
             cultivar: line.cultivar.clone(),
+            form: None,
             year: 2026,
             amount: SeedAmount::Count(100),
-            germination: LotGermination::OwnTest { came_up: 36, of: 40 },
+            germination: LotGermination::OwnTest {
+                came_up: 36,
+                of: 40,
+                on: None,
+            },
         })))
         .unwrap();
     layout.packets.push(Arc::new(PacketList {
         crop: line.crop.clone(),
         cultivar: line.cultivar.clone(),
+        form: None,
         sizes: vec![Packet {
             amount: SeedAmount::Weight(Mass::ounces(1.0)),
             price: Some(4.25),
@@ -150,6 +156,7 @@ fn trays_stand_in_the_table_and_packets_hold_together() {
     layout.packets.push(Arc::new(PacketList {
         crop,
         cultivar: String::new(),
+        form: None,
         sizes: vec![size(SeedAmount::Count(1000), 9.0), size(SeedAmount::Count(100), 1.0)],
     }));
     let plan = Planner::default().plan(&layout);

@@ -11,7 +11,7 @@ use crate::app::picker::{Choice, picker};
 use crate::app::seed_words;
 use crate::app::step::Step;
 use crate::layout::limits::SEASONS;
-use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
+use crate::layout::{Edit, Form, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
 use crate::plan::{LotAge, Things};
 use crate::quantity::{Fraction, Units, count};
 use crate::sheets::order_list::{amount_words, quantity_words};
@@ -26,6 +26,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     if let Some(cultivar) = cultivar::show(ui, hand, field, &lot.crop, &lot.cultivar) {
         change(hand, &lot, |lot| lot.cultivar = cultivar);
     }
+    form_of(ui, hand, &lot, field);
     let read = |text: &str| form::read_whole(text, i32::from(*SEASONS.start()), i32::from(*SEASONS.end()));
     let year = form::field(ui, field.with("year"), "Year", &lot.year.to_string(), read);
     if let Some(year) = year.and_then(|year| i16::try_from(year).ok()) {
@@ -80,6 +81,11 @@ pub(super) fn note(hand: &Hand<'_>, lot: &SeedLot) -> String {
 }
 
 fn things_of(hand: &Hand<'_>, lot: &SeedLot) -> Things {
+    Things::in_form(lot.form, usual_things(hand, lot))
+}
+
+/// What the crop of a lot usually lies on the shelf as.
+fn usual_things(hand: &Hand<'_>, lot: &SeedLot) -> Things {
     let crop = hand.desk.crop_book().crop(&lot.crop);
     crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value))
 }
@@ -108,18 +114,35 @@ fn crop(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     }
 }
 
+/// The form in which the lot lies here: one cultivar may come as seed, as sets and as plants.
+fn form_of(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
+    let usual = usual_things(hand, lot);
+    let all = [Form::Seed, Form::Pieces, Form::Plants].map(|form| {
+        let things = Things::in_form(Some(form), usual);
+        (things.name(), (things != usual).then_some(form))
+    });
+    let chosen = Things::in_form(lot.form, usual).name();
+    if let Some(form) = form::choices(ui, field.with("form"), "Holds", chosen, &all) {
+        change(hand, lot, |lot| lot.form = form);
+    }
+}
+
 fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     let shown = seed_words::germination(lot.germination);
-    let read = seed_words::read_germination;
+    let season = hand.desk.layout().season;
+    let read = |text: &str| seed_words::read_germination(text, season);
     if let Some(germination) = form::field(ui, field.with("germination"), "Germination", &shown, read) {
         change(hand, lot, |lot| lot.germination = germination);
     }
     match lot.germination {
         LotGermination::NotKnown => {
-            form::follows(ui, "as the tag says, 85 %, or as your own test found, 34 of 40");
+            form::follows(
+                ui,
+                "as the tag says, 85 %, or as your own test found, 34 of 40; with its day, 34 of 40, 12 February",
+            );
         }
         LotGermination::Tag(_) => form::follows(ui, "as the tag says; your own test goes in as 34 of 40"),
-        LotGermination::OwnTest { came_up, of } => match agronomy::germination_test(came_up, of) {
+        LotGermination::OwnTest { came_up, of, on } => match agronomy::germination_test(came_up, of) {
             Ok(test) => {
                 let words = format!(
                     "{} came up; after a test of {} seeds the lot itself lies between {} and {}, 19 times out of 20",
@@ -129,6 +152,15 @@ fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
                     test.high.show()
                 );
                 let label = ui.label(RichText::new(words).small().weak());
+                if on.is_none() {
+                    form::follows(ui, "the day of the test may stand behind it: 34 of 40, 12 February");
+                } else if on.is_some_and(|on| agronomy::test_is_old(on, season)) {
+                    form::wrong(
+                        ui,
+                        "an old test: seed grows weaker on the shelf, so test again in the winter before it is sown (common \
+                         practice, no source)",
+                    );
+                }
                 label.on_hover_text(
                     "95 % Wilson score interval: E. B. Wilson, Journal of the American Statistical Association 22 (1927), 209–212; citation from memory",
                 );

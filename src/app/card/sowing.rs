@@ -78,9 +78,7 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
         format!("to buy {}", words.to_buy)
     };
     ui.label(RichText::new(strong).font(theme::bold(13.0)));
-    if line.is_shelf_form {
-        packets::show(ui, hand, &line.crop, &line.cultivar, line.things, id);
-    }
+    packets::show(ui, hand, line, id);
     if let Some(problem) = &line.packets_problem {
         form::wrong(ui, problem);
     } else if !words.packets.is_empty() {

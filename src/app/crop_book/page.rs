@@ -11,13 +11,10 @@ use crate::app::card::cultivar;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
-use crate::app::seed_words::cultivar_dropped;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::catalog::{Crop, CropId};
-use crate::layout::{
-    Bed, BedChange, Edit, Item, Kind, OwnCrop, OwnCultivar, OwnStart, OwnValues, SeedEdit, same_cultivar, with_cultivar,
-};
+use crate::layout::{Edit, Kind, OwnCrop, OwnCultivar, OwnStart, OwnValues, SeedEdit, same_cultivar};
 use crate::plan::BuyingBeside;
 
 impl BookView {

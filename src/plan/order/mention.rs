@@ -39,6 +39,7 @@ pub(super) fn line_heads_up(
     planted: &PlantedCrop,
     things: Things,
     packets: Option<&PacketList>,
+    lots: &[Arc<SeedLot>],
 ) -> Vec<Arc<HeadsUp>> {
     let mut list = Vec::new();
     let Some(first) = beds.first() else { return list };
@@ -53,18 +54,30 @@ pub(super) fn line_heads_up(
         list.push(Arc::new(HeadsUp {
             about,
             what: format!("How much of {name} comes up is not known."),
-            why: "Every seed is counted on, so the order may be short. Give the germination from the tag or a test."
+            why: "Only good seeds are counted, so it takes more than the list says. Type the germination in the bed, \
+                under “Germination”, or in the crop book."
                 .to_owned(),
-            source: "The list of federal standards has no such kind; common practice, no source".to_owned(),
+            source: "The list of federal standards has no such kind, and the crop book none of yours".to_owned(),
         }));
     }
-    let mut sizes = packets.iter().flat_map(|list| &list.sizes);
-    let by_weight = sizes.any(|size| matches!(size.amount, SeedAmount::Weight(_)));
-    if by_weight && things == Things::Seeds && planted.seed_weight.is_none() {
+    let is_weight = |amount: SeedAmount| matches!(amount, SeedAmount::Weight(mass) if mass > Mass::ZERO);
+    let packets_weigh = packets.is_some_and(|list| list.sizes.iter().any(|size| is_weight(size.amount)));
+    let key = cultivar_key(&planted.cultivar);
+    let lots_weigh = lots.iter().any(|lot| {
+        let usual = Things::on_shelf(planted.method);
+        is_weight(lot.amount) && cultivar_key(&lot.cultivar) == key && Things::in_form(lot.form, usual) == things
+    });
+    if things == Things::Seeds && planted.seed_weight.is_none() {
+        let why = match (packets_weigh, lots_weigh) {
+            (true, true) => "Packets and lots by weight cannot be counted",
+            (true, false) => "Packets by weight cannot be counted",
+            (false, true) => "A lot by weight cannot be counted, and nothing is drawn from it",
+            (false, false) => "Its need is a number of seeds without a weight",
+        };
         list.push(Arc::new(HeadsUp {
             about,
             what: format!("The weight of one seed of {name} is not known."),
-            why: "Packets by weight cannot be counted until it is given in the crop book.".to_owned(),
+            why: format!("{why} until it is given in the crop book, as seeds in an ounce or a gram."),
             source: "The crop book".to_owned(),
         }));
     }
@@ -89,12 +102,13 @@ pub(super) fn other_cultivars(order: &Order, lots: &BTreeMap<CropId, Vec<Arc<See
         (SeedAmount::Weight(there), Some((count, mass))) => there - *mass > *mass / (*count).max(1) as f64,
     };
     let lines = order.lines.iter();
-    let lines = lines.filter(|line| line.to_buy.count > 0 && line.is_shelf_form);
+    let lines = lines.filter(|line| line.to_buy.count > 0);
     lines
         .filter_map(|line| {
             let key = cultivar_key(&line.cultivar);
             let of_crop = lots.get(&line.crop)?.iter();
             let others: Vec<String> = of_crop
+                .filter(|lot| Things::in_form(lot.form, line.on_shelf) == line.things)
                 .filter(|lot| cultivar_key(&lot.cultivar) != key && is_left(lot))
                 .map(|lot| lot.name(&line.crop_name))
                 .collect();

@@ -201,7 +201,10 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
             let worth = if drawn.worth == drawn.amount.count {
                 String::new()
             } else {
-                format!(", worth {} at {}", count(drawn.worth), line.germination.show())
+                match line.germination {
+                    Some(part) => format!(", worth {} at {}", count(drawn.worth), part.show()),
+                    None => format!(", worth {} good ones", count(drawn.worth)),
+                }
             };
             format!(
                 "{}{year}{known}{worth}",
@@ -212,11 +215,11 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
     let to_buy = if line.to_buy.count == 0 {
         NOTHING.to_owned()
     } else {
-        quantity_words(line.to_buy, line.things, units)
+        at_least(line, quantity_words(line.to_buy, line.things, units))
     };
     OrderWords {
         name: line.name(),
-        need: quantity_words(line.need, line.things, units),
+        need: at_least(line, quantity_words(line.need, line.things, units)),
         comes_up: comes_up_words(line),
         plants: plants_words(line),
         goes_to,
@@ -239,11 +242,22 @@ fn comes_up_words(line: &OrderLine) -> String {
     if line.things != Things::Seeds {
         return String::new();
     }
-    let in_test = format!("{} counted on to come up in a test", line.germination.show());
+    let Some(germination) = line.germination else {
+        return "how much comes up in a test is not known, so only good seeds are counted".to_owned();
+    };
+    let in_test = format!("{} counted on to come up in a test", germination.show());
     if line.field_emergence == Fraction::ONE {
         in_test
     } else {
         format!("{in_test}, {} of that in the field", line.field_emergence.show())
+    }
+}
+
+/// Says of an amount that it takes more, where nobody knows how much of it comes up.
+fn at_least(line: &OrderLine, amount: String) -> String {
+    match line.germination {
+        Some(_) => amount,
+        None => format!("at least {amount}"),
     }
 }
 

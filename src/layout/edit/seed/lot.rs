@@ -8,7 +8,7 @@ use crate::layout::document::Layout;
 use crate::layout::edit::{EditError, fresh_id, replace, sound, tidy};
 use crate::layout::ids::LotId;
 use crate::layout::item::Item;
-use crate::layout::shelf::{LotGermination, SeedAmount, SeedLot};
+use crate::layout::shelf::{Form, LotGermination, SeedAmount, SeedLot};
 
 /// A lot without its id.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +17,8 @@ pub struct LotContents {
     pub crop: CropId,
     /// The cultivar; may be empty.
     pub cultivar: String,
+    /// Its form; `None` for the one in which the crop usually lies on the shelf.
+    pub form: Option<Form>,
     /// The year on the tag, or that it was grown in.
     pub year: i16,
     /// How much is left.
@@ -31,6 +33,7 @@ impl LotContents {
             id,
             crop: self.crop.clone(),
             cultivar: tidy(&self.cultivar),
+            form: self.form,
             year: self.year,
             amount: self.amount,
             germination: self.germination,
@@ -43,6 +46,7 @@ impl From<&SeedLot> for LotContents {
         Self {
             crop: lot.crop.clone(),
             cultivar: lot.cultivar.clone(),
+            form: lot.form,
             year: lot.year,
             amount: lot.amount,
             germination: lot.germination,

@@ -13,7 +13,7 @@ use crate::layout::check_seed::check_twice;
 use crate::layout::document::Layout;
 use crate::layout::ids::LotId;
 use crate::layout::own::{Kind, OwnCultivar, OwnStart, OwnValues};
-use crate::layout::shelf::Packet;
+use crate::layout::shelf::{Form, Packet};
 
 pub use lot::LotContents;
 
@@ -26,12 +26,14 @@ pub enum SeedEdit {
     SetLot(LotId, LotContents),
     /// A lot taken away.
     RemoveLot(LotId),
-    /// What a supplier sells of a cultivar; an empty list takes it away.
+    /// What a supplier sells of a cultivar in one form; an empty list takes it away.
     SetPackets {
         /// The crop.
         crop: CropId,
         /// The cultivar; empty for the crop without one.
         cultivar: String,
+        /// The form it is sold in; `None` for the one in which the crop usually lies on the shelf.
+        form: Option<Form>,
         /// The sizes.
         sizes: Vec<Packet>,
     },
@@ -93,7 +95,12 @@ pub(super) fn change(layout: &mut Layout, edit: &SeedEdit) -> Result<(), EditErr
         SeedEdit::AddLot(contents) => lot::add(layout, contents)?,
         SeedEdit::SetLot(id, contents) => lot::set(layout, *id, contents)?,
         SeedEdit::RemoveLot(id) => lot::remove(layout, *id)?,
-        SeedEdit::SetPackets { crop, cultivar, sizes } => packets::set(layout, crop, cultivar, sizes)?,
+        SeedEdit::SetPackets {
+            crop,
+            cultivar,
+            form,
+            sizes,
+        } => packets::set(layout, crop, cultivar, *form, sizes)?,
         SeedEdit::AddOwnCrop { start, name, values } => own_crop::add(layout, start, name, values)?,
         SeedEdit::SetOwnCrop { crop, name, values } => own_crop::set(layout, crop, name, values)?,
         SeedEdit::SetOwnKind { crop, kind } => own_crop::set_kind(layout, crop, kind)?,

@@ -6,11 +6,17 @@ use crate::catalog::CropId;
 use crate::layout::check_seed::check_packets;
 use crate::layout::document::Layout;
 use crate::layout::edit::{EditError, replace, sound, tidy};
-use crate::layout::shelf::{Packet, PacketList, same_cultivar};
+use crate::layout::shelf::{Form, Packet, PacketList, same_cultivar};
 
 /// Sets the sizes; none at all takes the list away.
-pub(super) fn set(layout: &mut Layout, crop: &CropId, cultivar: &str, sizes: &[Packet]) -> Result<(), EditError> {
-    let is_it = |list: &PacketList| list.crop == *crop && same_cultivar(&list.cultivar, cultivar);
+pub(super) fn set(
+    layout: &mut Layout,
+    crop: &CropId,
+    cultivar: &str,
+    form: Option<Form>,
+    sizes: &[Packet],
+) -> Result<(), EditError> {
+    let is_it = |list: &PacketList| list.crop == *crop && list.form == form && same_cultivar(&list.cultivar, cultivar);
     if sizes.is_empty() {
         layout.packets.retain(|list| !is_it(list));
         return Ok(());
@@ -18,6 +24,7 @@ pub(super) fn set(layout: &mut Layout, crop: &CropId, cultivar: &str, sizes: &[P
     let list = PacketList {
         crop: crop.clone(),
         cultivar: tidy(cultivar),
+        form,
         sizes: sizes.to_vec(),
     };
     sound(check_packets(&list))?;

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use crate::layout::{Item, Layout, SeedAmount};
 use crate::plan::{BedHarvest, HarvestAmount, OrderLine, PacketsToBuy, Plan};
+use crate::quantity::Fraction;
 use crate::quantity::Mass;
 use crate::sheets::order_list::cost_of;
 
@@ -42,7 +43,8 @@ struct JsonLine<'a> {
     need: u64,
     /// Null where the weight of one is not known.
     need_g: Option<f64>,
-    germination: f64,
+    /// Null where nobody knows how much comes up; then only good seeds are counted.
+    germination: Option<f64>,
     field_emergence: f64,
     plants_before_thinning: u64,
     plants: u64,
@@ -157,7 +159,7 @@ fn json_line<'a>(layout: &Layout, line: &'a OrderLine) -> JsonLine<'a> {
         things: line.things.name(),
         need: line.need.count,
         need_g: line.need.mass.map(Mass::to_grams),
-        germination: line.germination.get(),
+        germination: line.germination.map(Fraction::get),
         field_emergence: line.field_emergence.get(),
         plants_before_thinning: line.plants_before_thinning,
         plants: line.plants,

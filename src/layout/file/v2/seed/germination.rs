@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::layout;
-use crate::layout::file::value::SomePart;
+use crate::layout::file::value::{Day, SomePart};
 use crate::layout::limits::{self, ValueError};
 
 checked_whole! {
@@ -20,6 +20,9 @@ enum GerminationText {
     OwnTest {
         came_up: u32,
         of: u32,
+        /// The day of the test: 2027-02-12.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        on: Option<Day>,
     },
 }
 
@@ -29,9 +32,10 @@ impl TryFrom<GerminationText> for Germination {
         Ok(Self(match text {
             GerminationText::NotKnown => layout::LotGermination::NotKnown,
             GerminationText::Tag(part) => layout::LotGermination::Tag(part.fraction()),
-            GerminationText::OwnTest { came_up, of } => {
+            GerminationText::OwnTest { came_up, of, on } => {
                 limits::germination_test(came_up, of)?;
-                layout::LotGermination::OwnTest { came_up, of }
+                let on = on.map(|day| day.0);
+                layout::LotGermination::OwnTest { came_up, of, on }
             }
         }))
     }
@@ -42,7 +46,11 @@ impl From<Germination> for GerminationText {
         match germination.0 {
             layout::LotGermination::NotKnown => Self::NotKnown,
             layout::LotGermination::Tag(part) => Self::Tag(SomePart::of(part.get())),
-            layout::LotGermination::OwnTest { came_up, of } => Self::OwnTest { came_up, of },
+            layout::LotGermination::OwnTest { came_up, of, on } => Self::OwnTest {
+                came_up,
+                of,
+                on: on.map(Day),
+            },
         }
     }
 }

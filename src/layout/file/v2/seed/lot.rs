@@ -5,6 +5,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::amount::SeedAmount;
+use super::form::Form;
 use super::germination::Germination;
 use crate::catalog::CropId;
 use crate::layout::file::v2::to_layout::Ids;
@@ -20,6 +21,8 @@ pub(in crate::layout::file) struct Lot {
     crop: Name,
     #[serde(default, skip_serializing_if = "Words::is_empty")]
     cultivar: Words,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    form: Option<Form>,
     year: Year,
     amount: SeedAmount,
     #[serde(default, skip_serializing_if = "Germination::is_not_known")]
@@ -52,6 +55,7 @@ impl Lot {
             id: LotId(ids.or_new(self.id)),
             crop: CropId(self.crop.into()),
             cultivar: self.cultivar.into(),
+            form: self.form.map(layout::Form::from),
             year: self.year.0,
             amount: self.amount.0,
             germination: self.germination.0,
@@ -65,6 +69,7 @@ impl From<&layout::SeedLot> for Lot {
             id: Some(lot.id.0),
             crop: Name::from(&lot.crop.0),
             cultivar: Words::from(&lot.cultivar),
+            form: lot.form.map(Form::from),
             year: Year(lot.year),
             amount: SeedAmount(lot.amount),
             germination: Germination(lot.germination),

@@ -13,6 +13,7 @@ macro_rules! checked_whole {
 }
 
 mod amount;
+mod form;
 mod germination;
 mod lot;
 mod packets;

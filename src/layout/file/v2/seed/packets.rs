@@ -5,6 +5,7 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::amount::SeedAmount;
+use super::form::Form;
 use crate::catalog::CropId;
 use crate::layout;
 use crate::layout::file::value::{Name, Price, Words};
@@ -17,6 +18,8 @@ pub(in crate::layout::file) struct PacketList {
     crop: Name,
     #[serde(default, skip_serializing_if = "Words::is_empty")]
     cultivar: Words,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    form: Option<Form>,
     sizes: Sizes,
 }
 
@@ -59,6 +62,7 @@ impl PacketList {
         Arc::new(layout::PacketList {
             crop: CropId(self.crop.into()),
             cultivar: self.cultivar.into(),
+            form: self.form.map(layout::Form::from),
             sizes: sizes.collect(),
         })
     }
@@ -73,6 +77,7 @@ impl From<&layout::PacketList> for PacketList {
         Self {
             crop: Name::from(&list.crop.0),
             cultivar: Words::from(&list.cultivar),
+            form: list.form.map(Form::from),
             sizes: Sizes(sizes.collect()),
         }
     }
