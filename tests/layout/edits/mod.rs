@@ -2,6 +2,7 @@
 
 mod bed;
 mod ground;
+mod own_start;
 mod seed;
 
 use std::sync::Arc;
