@@ -98,17 +98,24 @@ pub(super) fn read_germination(text: &str, season: i16) -> Result<LotGermination
     read_part(text).map(LotGermination::Tag)
 }
 
-/// How much of a lot comes up, as it is typed.
+/// How much of a lot comes up, as it is typed. The day of a test has a field of its own.
 pub(super) fn germination(germination: LotGermination) -> String {
     match germination {
         LotGermination::NotKnown => String::new(),
         LotGermination::Tag(part) => part.show(),
-        LotGermination::OwnTest { came_up, of, on: None } => format!("{came_up} of {of}"),
+        LotGermination::OwnTest { came_up, of, .. } => format!("{came_up} of {of}"),
+    }
+}
+
+/// How much of a lot comes up, in a list: "95 % up", "38 of 40, 12 February 2027"; nothing where not known.
+pub(super) fn germination_note(germination: LotGermination) -> Option<String> {
+    match germination {
         LotGermination::OwnTest {
             came_up,
             of,
             on: Some(on),
-        } => format!("{came_up} of {of}, {}", day_words(on)),
+        } => Some(format!("{came_up} of {of}, {}", day_words(on))),
+        other => other.found().map(|found| format!("{} up", found.show())),
     }
 }
 

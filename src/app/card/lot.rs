@@ -6,6 +6,7 @@ use super::{Hand, cultivar, head, remove};
 use crate::agronomy;
 use crate::app::action::Action;
 use crate::app::command::Command;
+use crate::app::day_words::read_day;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::seed_words;
@@ -14,7 +15,7 @@ use crate::layout::limits::SEASONS;
 use crate::layout::{Edit, Form, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
 use crate::plan::{LotAge, Things};
 use crate::quantity::{Fraction, Units, count};
-use crate::sheets::order_list::{amount_words, quantity_words};
+use crate::sheets::order_list::{amount_words, day_words, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     let layout = hand.desk.layout();
@@ -74,9 +75,7 @@ pub(super) fn note(hand: &Hand<'_>, lot: &SeedLot) -> String {
         lot.year.to_string(),
         amount_words(lot.amount, things_of(hand, lot), units),
     ];
-    if let Some(found) = lot.germination.found() {
-        words.push(format!("{} up", found.show()));
-    }
+    words.extend(seed_words::germination_note(lot.germination));
     words.join(" · ")
 }
 
@@ -136,10 +135,7 @@ fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     }
     match lot.germination {
         LotGermination::NotKnown => {
-            form::follows(
-                ui,
-                "as the tag says, 85 %, or as your own test found, 34 of 40; with its day, 34 of 40, 12 February",
-            );
+            form::follows(ui, "as the tag says, 85 %, or as your own test found, 34 of 40");
         }
         LotGermination::Tag(_) => form::follows(ui, "as the tag says; your own test goes in as 34 of 40"),
         LotGermination::OwnTest { came_up, of, on } => match agronomy::germination_test(came_up, of) {
@@ -152,8 +148,14 @@ fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
                     test.high.show()
                 );
                 let label = ui.label(RichText::new(words).small().weak());
+                let shown = on.map_or_else(String::new, day_words);
+                let read = |text: &str| read_day(text, season);
+                if let Some(on) = form::field(ui, field.with("tested on"), "Tested on", &shown, read) {
+                    let germination = LotGermination::OwnTest { came_up, of, on };
+                    change(hand, lot, |lot| lot.germination = germination);
+                }
                 if on.is_none() {
-                    form::follows(ui, "the day of the test may stand behind it: 34 of 40, 12 February");
+                    form::follows(ui, "the day, such as 12 February; may stay empty");
                 } else if on.is_some_and(|on| agronomy::test_is_old(on, season)) {
                     form::wrong(
                         ui,

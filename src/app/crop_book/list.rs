@@ -49,12 +49,10 @@ impl BookView {
         ui.label(RichText::new(words).size(12.0).color(soft));
         let tip = "A crop of your own that starts with nothing from any other";
         if ui.button("A crop that is not here…").on_hover_text(tip).clicked() {
-            // What was looked for and not found is most likely its name.
-            self.fresh = Some(if crops.is_empty() {
-                Fresh::named(&self.find)
-            } else {
-                Fresh::default()
-            });
+            // What was looked for, and is none of the crops, is most likely its name.
+            let looked_for = self.find.trim();
+            let is_there = crops.iter().any(|crop| crop.name.eq_ignore_ascii_case(looked_for));
+            self.fresh = Some(Fresh::named(if is_there { "" } else { looked_for }));
         }
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if entered && let Some(first) = crops.first() {
@@ -64,7 +62,8 @@ impl BookView {
         egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 1.0;
             for crop in crops {
-                let open = self.open.as_ref().is_some_and(|(open, _)| *open == crop.id);
+                let is_at = self.open.as_ref().is_some_and(|(open, _)| *open == crop.id);
+                let open = is_at && self.fresh.is_none();
                 let own = desk.layout().own_crops.iter().any(|own| own.id == crop.id);
                 let note = if own { "yours" } else { crop.family.as_str() };
                 let line = form::list_line(ui, open, &crop.name, note);
