@@ -59,7 +59,12 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         return;
     };
     if let Some(crop) = known {
-        let look_up = form::link(ui, &crop.family, "look it up");
+        let family = if crop.family.is_empty() {
+            "family not known"
+        } else {
+            &crop.family
+        };
+        let look_up = form::link(ui, family, "look it up");
         if look_up.on_hover_text("Open the crop book at this crop").clicked() {
             hand.out
                 .push(Command::OpenBook(planting.crop.clone(), planting.cultivar.clone()));

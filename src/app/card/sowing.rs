@@ -44,6 +44,9 @@ fn needs(ui: &mut Ui, hand: &mut Hand<'_>) {
     form::section(ui, "Each cultivar");
     let plan = hand.desk.plan().clone();
     let list = OrderList::of(hand.desk.layout(), &plan);
+    for sentence in &list.not_counted {
+        form::wrong(ui, sentence);
+    }
     if list.lines.is_empty() {
         form::follows(ui, "choose a crop for a bed, and what it takes is counted here");
     }

@@ -21,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let Some(stand) = stand(hand, bed) else {
         form::follows(
             ui,
-            "give the spacing in the row first: without it no place can be counted",
+            "give the spacing under “In the row” first: without it no place can be counted",
         );
         return;
     };

@@ -213,7 +213,9 @@ fn head(ui: &mut Ui, desk: &Desk, crop: &Crop, own_crop: Option<&OwnCrop>, own_c
     if !crop.also_called.is_empty() {
         about.push(format!("also called {}", crop.also_called.join(", ")));
     }
-    ui.label(RichText::new(about.join(" · ")).size(13.0).color(colours.soft));
+    if !about.is_empty() {
+        ui.label(RichText::new(about.join(" · ")).size(13.0).color(colours.soft));
+    }
     let whose = match (own_cultivar, own_crop) {
         (Some(_), _) => Some("a cultivar of yours; what it does not say itself is the crop's".to_owned()),
         (None, Some(own)) if own.is_over_catalogue() => Some("with values of yours over the catalogue's".to_owned()),

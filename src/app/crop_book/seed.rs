@@ -5,7 +5,7 @@ use egui::Ui;
 use super::buying;
 use super::rows::{group, own, own_choice, read_only};
 use super::values::{Page, take};
-use super::words::{METHODS, ends, ends_source, method_words, source, source_or_none};
+use super::words::{METHODS, ends, ends_source, method_words, source};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one};
 use crate::catalog::PlantingMethod;
@@ -26,6 +26,7 @@ impl Page<'_> {
         });
         // A crop that starts from nothing has no other way to go back to.
         let goes_back = is_own && !self.is_blank;
+        let from = if self.is_blank { "yours".to_owned() } else { from };
         let change = own_choice(ui, id, "Usual way", &shown, goes_back, self.back, &from, &all);
         take(change, &mut values.method);
         if let Some(also) = &crop.also_method {
@@ -90,7 +91,8 @@ impl Page<'_> {
         let (shown, from) = self.told(is_own, |crop| {
             let seeds = crop.seeds_per_plant.as_ref();
             let shown = seeds.map_or_else(|| "1".to_owned(), |seeds| plain(seeds.value));
-            (shown, source_or_none(seeds))
+            let from = seeds.map_or_else(|| "one for each plant, until you give more".to_owned(), source);
+            (shown, from)
         });
         let change = own(ui, id, "Good seeds a plant", &shown, is_own, self.back, &from, read);
         take(change, &mut values.seeds_per_plant);
@@ -159,7 +161,9 @@ impl Page<'_> {
                     weight.value.show_seed(self.units)
                 }
             });
-            (shown, source_or_none(weight))
+            let unknown = || "not known: its need is a count without a weight, and what is weighed cannot be counted";
+            let from = weight.map_or_else(|| unknown().to_owned(), source);
+            (shown, from)
         });
         let change = if self.is_seed() {
             let read = |text: &str| {

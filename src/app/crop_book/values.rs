@@ -13,6 +13,11 @@ use crate::layout::limits::MOST_DAYS;
 use crate::plan::BuyingBeside;
 use crate::quantity::{Length, LengthUnit, Units};
 
+/// What is left out while the in-row spacings are not known.
+const WITHOUT_WATERED: &str =
+    "no plant is counted where all its water comes through the tape, but for beds that say it";
+const WITHOUT_DRY: &str = "no plant is counted where water may run short, but for beds that say it";
+
 /// What a page is drawn from.
 pub(super) struct Page<'a> {
     pub(super) crop: &'a Crop,
@@ -52,11 +57,12 @@ impl Page<'_> {
     /// `tell` gives value and source of a crop.
     pub(super) fn told(&self, is_own: bool, tell: impl Fn(&Crop) -> (String, String)) -> (String, String) {
         let (shown, source) = tell(self.crop);
-        match (self.is_blank, is_own, shown.is_empty()) {
-            (true, true, _) => return (shown, "yours".to_owned()),
-            (true, false, true) => return (shown, "not known yet".to_owned()),
-            (false, false, _) | (true, false, false) => return (shown, source),
-            (false, true, _) => {}
+        match (self.is_blank, is_own) {
+            // The way back beneath it says that it is the grower's.
+            (true, true) => return (shown, String::new()),
+            (true, false) if source == NO_SOURCE => return (shown, "not known yet".to_owned()),
+            (_, false) => return (shown, source),
+            (false, true) => {}
         }
         let whose = self.back.trim_start_matches("use ");
         match tell(self.under) {
@@ -100,13 +106,13 @@ impl Page<'_> {
             let shown = range.map_or_else(String::new, |range| ends(range, short));
             (shown, range.map_or_else(|| NO_SOURCE.to_owned(), ends_source))
         };
-        let of_one = |spacing: Option<&Sourced<Length>>| {
-            let shown = spacing.map_or_else(String::new, |spacing| short(&spacing.value));
-            (shown, source_or_none(spacing))
+        let of_one = |spacing: Option<&Sourced<Length>>, without: &str| match spacing {
+            Some(spacing) => (short(&spacing.value), source(spacing)),
+            None => (String::new(), format!("not known yet: {without}")),
         };
         let tell = |crop: &Crop| of_ends(crop.row_spacing.as_ref());
         self.length(ui, "rows", "Between rows", tell, &mut values.row_spacing);
-        let tell = |crop: &Crop| of_one(crop.in_row_watered.as_ref());
+        let tell = |crop: &Crop| of_one(crop.in_row_watered.as_ref(), WITHOUT_WATERED);
         self.length(
             ui,
             "watered",
@@ -114,7 +120,7 @@ impl Page<'_> {
             tell,
             &mut values.in_row_watered,
         );
-        let tell = |crop: &Crop| of_one(crop.in_row_dry.as_ref());
+        let tell = |crop: &Crop| of_one(crop.in_row_dry.as_ref(), WITHOUT_DRY);
         self.length(ui, "dry", "In the row, water short", tell, &mut values.in_row_dry);
         if let Some(published) = &crop.in_row {
             let (shown, from) = of_ends(Some(published));

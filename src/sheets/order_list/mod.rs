@@ -3,6 +3,7 @@
 
 mod harvest;
 mod held;
+mod not_counted;
 mod packets;
 
 use jiff::civil::Date;
@@ -25,6 +26,8 @@ pub struct OrderList {
     pub cost: String,
     /// What the cost leaves out, in a sentence; empty when nothing.
     pub cost_note: String,
+    /// Planted beds of which nothing can be counted, each in a sentence with what is missing.
+    pub not_counted: Vec<String>,
     /// One line for each bed whose plants are raised in trays, and one for beds of a line that are sown together.
     pub trays: Vec<TrayWords>,
 }
@@ -153,6 +156,7 @@ impl OrderList {
                 String::new()
             },
             cost_note,
+            not_counted: not_counted::not_counted(layout, plan),
             trays: lines
                 .iter()
                 .flat_map(|line| {

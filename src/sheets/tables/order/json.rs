@@ -4,9 +4,8 @@ use serde::Serialize;
 
 use crate::layout::{Item, Layout, SeedAmount};
 use crate::plan::{BedHarvest, HarvestAmount, OrderLine, PacketsToBuy, Plan};
-use crate::quantity::Fraction;
-use crate::quantity::Mass;
-use crate::sheets::order_list::cost_of;
+use crate::quantity::{Fraction, Mass};
+use crate::sheets::order_list::{OrderList, cost_of};
 
 /// The order as JSON text. Keys and their meaning are promised in `DEVELOPERS.md`.
 ///
@@ -18,6 +17,7 @@ pub fn order_json(layout: &Layout, plan: &Plan) -> Result<String, serde_json::Er
         version: env!("CARGO_PKG_VERSION"),
         layout: &layout.name,
         lines: plan.order.lines.iter().map(|line| json_line(layout, line)).collect(),
+        not_counted: OrderList::of(layout, plan).not_counted,
         cost: plan.order.cost,
         unpriced: plan.order.unpriced,
     })
@@ -29,6 +29,8 @@ struct JsonOrder<'a> {
     version: &'static str,
     layout: &'a str,
     lines: Vec<JsonLine<'a>>,
+    /// Planted beds of which nothing can be counted, each in a sentence.
+    not_counted: Vec<String>,
     /// Of the lines with prices, in the grower's own currency.
     cost: f64,
     unpriced: usize,
