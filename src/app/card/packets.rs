@@ -9,7 +9,7 @@ use crate::app::seed_words;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::layout::limits::MOST_SIZES;
-use crate::layout::{Edit, Packet, SeedAmount, SeedEdit, same_cultivar};
+use crate::layout::{Edit, Form, Packet, SeedAmount, SeedEdit, same_cultivar};
 use crate::plan::{OrderLine, Things};
 use crate::quantity::Units;
 use crate::sheets::order_list::{amount_words, price_words};
@@ -100,7 +100,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, field: Id
             ui,
             if sizes.is_empty() {
                 let counted = things.name();
-                format!("a size your supplier sells, such as {weight} or 250 {counted}; then what it costs")
+                // Nobody weighs plants.
+                let or = match things.form() {
+                    Form::Plants => String::new(),
+                    Form::Seed | Form::Pieces => format!("{weight} or "),
+                };
+                format!("a size your supplier sells, such as {or}250 {counted}; then what it costs")
             } else {
                 "another size; beside each goes what it costs".to_owned()
             },

@@ -6,6 +6,8 @@ mod held;
 mod not_counted;
 mod packets;
 
+use std::sync::Arc;
+
 use jiff::civil::Date;
 
 use crate::layout::{Item, Layout, SeedAmount};
@@ -35,7 +37,7 @@ pub struct OrderList {
 /// One line of the order list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OrderWords {
-    /// The crop with its cultivar.
+    /// The crop with its cultivar, and what is counted where it is ordered in several forms.
     pub name: String,
     /// All that the beds take: "1,936 seeds, 1.2 oz".
     pub need: String,
@@ -149,7 +151,13 @@ impl OrderList {
             more => format!("without {more} lines that have no price"),
         };
         Self {
-            lines: lines.iter().map(|line| words_of(layout, line, units)).collect(),
+            lines: lines
+                .iter()
+                .map(|line| OrderWords {
+                    name: told_apart(line, lines),
+                    ..words_of(layout, line, units)
+                })
+                .collect(),
             cost: if any_price {
                 price_words(plan.order.cost)
             } else {
@@ -170,6 +178,17 @@ impl OrderList {
                 })
                 .collect(),
         }
+    }
+}
+
+/// The name of a line, with what is counted where another line has the same name: "Onion, as sets".
+fn told_apart(line: &OrderLine, lines: &[Arc<OrderLine>]) -> String {
+    let name = line.name();
+    let alike = lines.iter().filter(|other| other.name() == name).count();
+    if alike > 1 {
+        format!("{name}, as {}", line.things.name())
+    } else {
+        name
     }
 }
 
