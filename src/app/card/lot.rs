@@ -79,7 +79,15 @@ pub(super) fn note(hand: &Hand<'_>, lot: &SeedLot) -> String {
     words.join(" · ")
 }
 
-fn things_of(hand: &Hand<'_>, lot: &SeedLot) -> Things {
+/// The same in fewer words: without what was tested, and when.
+pub(super) fn short_note(hand: &Hand<'_>, lot: &SeedLot) -> String {
+    let amount = amount_words(lot.amount, things_of(hand, lot), hand.desk.layout().units);
+    let up = lot.germination.found().map(|found| format!(" · {} up", found.show()));
+    format!("{} · {amount}{}", lot.year, up.unwrap_or_default())
+}
+
+/// What a lot holds.
+pub(super) fn things_of(hand: &Hand<'_>, lot: &SeedLot) -> Things {
     Things::in_form(lot.form, usual_things(hand, lot))
 }
 

@@ -55,8 +55,9 @@ impl BookView {
         let (mut add, mut leave) = (false, false);
         ui.allocate_ui(egui::vec2(420.0, 26.0), |ui| {
             ui.set_width(420.0);
-            words(ui, "Name", "as you call it", &mut fresh.name);
-            words(ui, "Family", "may stay empty", &mut fresh.family);
+            words(ui, "Name", &mut fresh.name);
+            words(ui, "Plant family", &mut fresh.family);
+            form::follows(ui, "may stay empty");
             let all = METHODS.map(|method| (method_words(method), method));
             let chosen = fresh.method.map_or("choose…", method_words);
             let id = Id::unique("way of a new crop");
@@ -94,11 +95,10 @@ impl BookView {
     }
 }
 
-fn words(ui: &mut Ui, label: &str, hint: &str, text: &mut String) {
+fn words(ui: &mut Ui, label: &str, text: &mut String) {
     form::line(ui, label, |ui| {
         let field = TextEdit::singleline(text)
             .id(Id::unique(("of a new crop", label)))
-            .hint_text(hint)
             .desired_width(ui.available_width());
         ui.add(field);
     });

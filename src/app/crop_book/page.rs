@@ -261,7 +261,7 @@ fn kind_fields(ui: &mut Ui, own: &OwnCrop, kind: &Kind, out: &mut Vec<Command>) 
     if let Some(botanical) = field(ui, "Botanical name", &kind.botanical) {
         changed.botanical = botanical;
     }
-    if let Some(family) = field(ui, "Family", &kind.family) {
+    if let Some(family) = field(ui, "Plant family", &kind.family) {
         changed.family = family;
     }
     if changed != *kind {
