@@ -144,8 +144,8 @@ fn trays_stand_in_the_table_and_packets_hold_together() {
         ..quillet::layout::Raised::PLAIN
     };
     let edits = [
-        quillet::layout::BedChange::SetSowing(Some(quillet::layout::Sowing::Raised(raised))),
-        quillet::layout::BedChange::SetPlanted(Some(jiff::civil::date(2027, 5, 20))),
+        BedChange::SetSowing(Some(quillet::layout::Sowing::Raised(raised))),
+        BedChange::SetPlanted(Some(jiff::civil::date(2027, 5, 20))),
     ];
     let mut layout = layout;
     for edit in edits {
