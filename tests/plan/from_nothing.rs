@@ -117,7 +117,7 @@ fn seed_of_unknown_weight_is_a_count_and_no_ounces() {
     assert_eq!(line.packets.as_ref().map(|packets| packets.sizes[0].count), Some(2));
     let why = said(&by_count, "weight of one seed of Hill spinach").unwrap();
     assert!(
-        why.contains("number of seeds without a weight") && why.contains("crop book"),
+        why.contains("a count without a weight") && why.contains("crop book"),
         "{why}"
     );
 
@@ -210,4 +210,33 @@ fn nothing_of_the_catalogue_is_in_it() {
         BedChange::SetSowing(Some(Sowing::Seed { seeds_per_plant: 1.0 })),
     );
     assert!(plan(&sown).order.lines.is_empty(), "still no spacing");
+}
+
+#[test]
+fn sets_are_asked_for_their_weight_only_where_something_goes_by_it() {
+    let layout = row_of(PlantingMethod::Set, a_foot_apart());
+    let said_of = |layout: &Layout| said(&plan(layout), "weight of one set").map(str::to_owned);
+    assert_eq!(said_of(&layout), None);
+    let weighed = seed(
+        &layout,
+        SeedEdit::SetPackets {
+            crop: layout.own_crops[0].id.clone(),
+            cultivar: String::new(),
+            form: None,
+            sizes: vec![Packet {
+                amount: SeedAmount::Weight(Mass::pounds(1.0)),
+                price: None,
+            }],
+        },
+    );
+    let why = said_of(&weighed).unwrap();
+    assert!(
+        why.contains("Packets by weight") && why.contains("“One weighs”"),
+        "{why}"
+    );
+    let each = Some(Mass::ounces(0.4));
+    let typed = change(&weighed, BedChange::SetSowing(Some(Sowing::Pieces { each })));
+    assert_eq!(said_of(&typed), None);
+    // Fifty of 0.4 oz are 20 oz: two bags of a pound.
+    assert_eq!(plan(&typed).order.lines[0].packets.as_ref().unwrap().sizes[0].count, 2);
 }

@@ -58,8 +58,8 @@ impl Line<'_> {
             count: from_shelf.to_buy,
             mass: one.map(|one| one * from_shelf.to_buy as f64),
         };
-        let heads_up = line_heads_up(self.beds, planted, self.things, self.packets, self.lots);
-        let (packets, packets_problem) = match self.packets.map(|list| choose(list, to_buy.count, one)) {
+        let heads_up = line_heads_up(self.beds, planted, self.things, self.packets, self.lots, one);
+        let (packets, packets_problem) = match self.packets.map(|list| choose(list, to_buy.count, one, self.things)) {
             None => (None, None),
             Some(Ok(packets)) => (Some(packets), None),
             Some(Err(sentence)) => (None, Some(sentence)),

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::{Order, OrderLine};
 use crate::catalog::CropId;
-use crate::layout::{Item, LotId, OwnCrop, PacketList, SeedAmount, SeedLot, cultivar_key, with_cultivar};
+use crate::layout::{Form, Item, LotId, OwnCrop, PacketList, SeedAmount, SeedLot, cultivar_key, with_cultivar};
 use crate::plan::crop_book::CropBook;
 use crate::plan::things::Things;
 use crate::plan::types::{BedPlan, GerminationFrom, HeadsUp, PlantedCrop};
@@ -40,6 +40,7 @@ pub(super) fn line_heads_up(
     things: Things,
     packets: Option<&PacketList>,
     lots: &[Arc<SeedLot>],
+    one: Option<Mass>,
 ) -> Vec<Arc<HeadsUp>> {
     let mut list = Vec::new();
     let Some(first) = beds.first() else { return list };
@@ -67,21 +68,31 @@ pub(super) fn line_heads_up(
         let usual = Things::on_shelf(planted.method);
         is_weight(lot.amount) && cultivar_key(&lot.cultivar) == key && Things::in_form(lot.form, usual) == things
     });
-    if things == Things::Seeds && planted.seed_weight.is_none() {
+    // Only of seed is a weight looked for where nothing goes by it.
+    if one.is_none() && (things == Things::Seeds || packets_weigh || lots_weigh) {
         let why = match (packets_weigh, lots_weigh) {
             (true, true) => "Packets and lots by weight cannot be counted",
             (true, false) => "Packets by weight cannot be counted",
             (false, true) => "A lot by weight cannot be counted, and nothing is drawn from it",
-            (false, false) => "Its need is a number of seeds without a weight",
+            (false, false) => "Its need is a count without a weight",
         };
         list.push(Arc::new(HeadsUp {
             about,
-            what: format!("The weight of one seed of {name} is not known."),
-            why: format!("{why} until it is given in the crop book, as seeds in an ounce or a gram."),
+            what: format!("The weight of one {} of {name} is not known.", things.one()),
+            why: format!("{why} until it is given: {}.", where_to_weigh(things)),
             source: "The crop book".to_owned(),
         }));
     }
     list
+}
+
+/// Where a grower types what one weighs.
+pub(super) const fn where_to_weigh(things: Things) -> &'static str {
+    match things.form() {
+        Form::Seed => "in the crop book, as seeds in an ounce or a gram",
+        Form::Pieces => "in the bed, under “One weighs”",
+        Form::Plants => "nobody weighs plants, so give what a lot or a packet holds by count",
+    }
 }
 
 /// Lines that are bought although another cultivar of the crop lies on the shelf, more of it than its own beds use up.
