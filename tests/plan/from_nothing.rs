@@ -5,8 +5,8 @@ use quillet::layout::{
     BedChange, Kind, Layout, LotContents, LotGermination, OwnStart, OwnValues, Packet, SeedAmount, SeedEdit, Sowing,
     Water,
 };
-use quillet::plan::{CropBook, GerminationFrom, Plan, Things};
-use quillet::quantity::{Bearing, Length, Mass};
+use quillet::plan::{ColumnKind, CropBook, GerminationFrom, Ledger, Plan, Things};
+use quillet::quantity::{Bearing, Length, Mass, Units};
 use quillet::sheets::order_list::OrderList;
 
 use super::order::{part, seed};
@@ -169,6 +169,16 @@ fn what_comes_up_is_not_assumed() {
         ("at least 50 seeds", "at least 50 seeds")
     );
     assert!(words.comes_up.contains("not known"), "{}", words.comes_up);
+    let seeds_of = |plan: &Plan| {
+        let columns = Ledger::of(bed(plan), Units::Customary).columns;
+        let seeds = columns.into_iter().find(|column| column.kind == ColumnKind::Seeds);
+        seeds.unwrap().title
+    };
+    assert_eq!(
+        seeds_of(&open),
+        "Good seeds",
+        "the ledger does not call them all that is needed"
+    );
     let why = said(&open, "How much of Hill spinach comes up is not known").unwrap();
     assert!(why.contains("“Germination”") && why.contains("crop book"), "{why}");
 
@@ -181,6 +191,7 @@ fn what_comes_up_is_not_assumed() {
     );
     let known = plan(&own);
     assert_eq!(known.order.lines[0].germination, Some(part(0.5)));
+    assert_eq!(seeds_of(&known), "Seeds");
     assert_eq!(OrderList::of(&own, &known).lines[0].need, "100 seeds");
     assert!(said(&known, "comes up").is_none());
 }
