@@ -1,5 +1,7 @@
 //! What a germination test of a few seeds says of the whole lot.
 
+use jiff::civil::Date;
+
 use super::unworkable::{Unworkable, positive};
 use crate::quantity::Fraction;
 
@@ -53,6 +55,16 @@ pub fn germination_test(came_up: u32, of: u32) -> Result<TestResult, Unworkable>
             part(middle + half)
         },
     })
+}
+
+/// Whether a test says little any more of seed that is sown in a season: it was made before July of the year before, so
+/// that the seed has lain through one more season since.
+///
+/// # Source
+/// Common practice, no source: seed is tested in the winter before it is sown.
+pub fn test_is_old(tested: Date, season: i16) -> bool {
+    let before = season.saturating_sub(1);
+    tested.year() < before || (tested.year() == before && tested.month() < 7)
 }
 
 /// How a lot stands against the federal standard of germination for its kind.

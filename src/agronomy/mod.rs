@@ -39,7 +39,7 @@ pub use elemental::{
     nitrate_from_nitrogen, nitrogen_from_nitrate, phosphate_from_phosphorus, phosphorus_from_phosphate,
     potash_from_potassium, potassium_from_potash,
 };
-pub use germination::{LegalStanding, TestResult, germination_test, legal_standing};
+pub use germination::{LegalStanding, TestResult, germination_test, legal_standing, test_is_old};
 pub use harvest::{Harvest, harvest};
 pub use inject::{
     Dissolves, Dissolving, InjectorRatio, at_each_feeding, pipe_volume, rinse_time, run_time, time_to_last_emitter,

@@ -26,6 +26,9 @@ const GAP: f32 = 18.0;
 pub(super) fn show(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
     let plan = desk.plan();
     let list = OrderList::of(desk.layout(), plan);
+    for sentence in &list.not_counted {
+        form::wrong(ui, sentence);
+    }
     if list.lines.is_empty() {
         form::follows(ui, "Choose a crop for a bed, and what it takes is listed here.");
         return;

@@ -1,10 +1,12 @@
 //! Reading what a grower types for seed: amounts, germination, prices, days. Each says what would do when it cannot be
 //! read, so that the field can say it.
 
+use super::day_words::read_day;
 use crate::catalog::CropId;
 use crate::layout::{Bed, LotGermination, OwnHarvest, SeedAmount};
 use crate::plan::Things;
 use crate::quantity::{CountPerLength, Fraction, Mass, MassPerArea, MassPerLength, MassUnit, Units};
+use crate::sheets::order_list::day_words;
 
 /// Reads an amount by weight or by count: `1/2 oz`, `2 lb`, `340 seeds`. `what` holds it: "a lot".
 pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAmount, String> {
@@ -66,8 +68,9 @@ pub(super) fn read_weight_of_one(text: &str, units: Units) -> Result<Mass, Strin
     }
 }
 
-/// Reads how much of a lot comes up: `85 %` from the tag, `34 of 40` from one's own test, nothing where not known.
-pub(super) fn read_germination(text: &str) -> Result<LotGermination, String> {
+/// Reads how much of a lot comes up: `85 %` from the tag, `34 of 40` from one's own test, or `34 of 40, 12 February` with
+/// the day of it; nothing where not known.
+pub(super) fn read_germination(text: &str, season: i16) -> Result<LotGermination, String> {
     if text.is_empty() {
         return Ok(LotGermination::NotKnown);
     }
@@ -75,29 +78,44 @@ pub(super) fn read_germination(text: &str) -> Result<LotGermination, String> {
     if let Some((up, of)) = lower.split_once("of") {
         let wrong = || format!("“{text}” is not understood; write whole numbers, such as 34 of 40");
         let up: u32 = up.trim().parse().map_err(|_| wrong())?;
-        let of: u32 = of
-            .trim()
-            .trim_end_matches("seeds")
-            .trim()
-            .parse()
-            .map_err(|_| wrong())?;
+        let of = of.trim_start();
+        let (of, rest) = of.split_at(of.find(|letter: char| !letter.is_ascii_digit()).unwrap_or(of.len()));
+        let of: u32 = of.parse().map_err(|_| wrong())?;
+        let rest = rest.trim_start().trim_start_matches("seeds");
+        let day = rest
+            .trim_start_matches([',', ';', ' '])
+            .trim_start_matches("on ")
+            .trim();
+        let on = read_day(day, season)?;
         if of == 0 {
             return Err("A test needs one seed at least; write 34 of 40".to_owned());
         }
         if up > of {
             return Err(format!("{up} cannot come up of {of}; are the two numbers exchanged?"));
         }
-        return Ok(LotGermination::OwnTest { came_up: up, of });
+        return Ok(LotGermination::OwnTest { came_up: up, of, on });
     }
     read_part(text).map(LotGermination::Tag)
 }
 
-/// How much of a lot comes up, as it is typed.
+/// How much of a lot comes up, as it is typed. The day of a test has a field of its own.
 pub(super) fn germination(germination: LotGermination) -> String {
     match germination {
         LotGermination::NotKnown => String::new(),
         LotGermination::Tag(part) => part.show(),
-        LotGermination::OwnTest { came_up, of } => format!("{came_up} of {of}"),
+        LotGermination::OwnTest { came_up, of, .. } => format!("{came_up} of {of}"),
+    }
+}
+
+/// How much of a lot comes up, in a list: "95 % up", "38 of 40, 12 February 2027"; nothing where not known.
+pub(super) fn germination_note(germination: LotGermination) -> Option<String> {
+    match germination {
+        LotGermination::OwnTest {
+            came_up,
+            of,
+            on: Some(on),
+        } => Some(format!("{came_up} of {of}, {}", day_words(on))),
+        other => other.found().map(|found| format!("{} up", found.show())),
     }
 }
 

@@ -155,6 +155,13 @@ fn sown(desk: &Desk, units: Units) -> String {
     if seed > Mass::ZERO {
         parts.push(format!("{} seed", seed.show_seed(units)));
     }
+    let unweighed = lines
+        .iter()
+        .filter(|line| line.things == Things::Seeds && line.need.mass.is_none());
+    match unweighed.count() {
+        0 => {}
+        some => parts.push(format!("{some} not weighed")),
+    }
     let to_order = lines.iter().filter(|line| line.to_buy.count > 0).count();
     parts.push(match to_order {
         0 => "nothing to order".to_owned(),

@@ -8,7 +8,8 @@ use super::row_amount::RowAmount;
 use super::source::{Ends, Sourced};
 use crate::quantity::{Fraction, Length, Mass, MassPerArea};
 
-/// A crop and its published numbers. What no source gives is left out.
+/// A crop and its numbers. What no source gives is left out. Spacings and depth stand for every crop of the catalogue;
+/// they may be missing only where the grower made a crop from nothing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Crop {
     /// Its name in files.
@@ -19,20 +20,20 @@ pub struct Crop {
     pub name: String,
     /// Other names that people know it by: "zucchini".
     pub also_called: Vec<String>,
-    /// Its botanical name.
+    /// Its botanical name; empty where nobody says.
     pub botanical: String,
-    /// Its plant family, by which crops are rotated.
+    /// Its plant family, by which crops are rotated; empty where nobody says.
     pub family: String,
     /// From row to row.
-    pub row_spacing: Ends<Length>,
+    pub row_spacing: Option<Ends<Length>>,
     /// From plant to plant in the row, as published.
-    pub in_row: Ends<Length>,
+    pub in_row: Option<Ends<Length>>,
     /// In-row spacing when it has all the water it asks for, as from buried or surface drip.
-    pub in_row_watered: Sourced<Length>,
+    pub in_row_watered: Option<Sourced<Length>>,
     /// In-row spacing where water may run short, as under sprinklers or on rain alone.
-    pub in_row_dry: Sourced<Length>,
+    pub in_row_dry: Option<Sourced<Length>>,
     /// Depth of seed, set or piece.
-    pub depth: Ends<Length>,
+    pub depth: Option<Ends<Length>>,
     /// Mean weight of one seed.
     pub seed_weight: Option<Sourced<Mass>>,
     /// The lightest and the heaviest seed of the kind, on the mean of a lot; the tag of the lot in hand goes first.

@@ -55,11 +55,11 @@ pub(super) fn crop(file: FileCrop, citations: &BTreeMap<SourceKey, Citation>) ->
         return Err(entry.wrong("height_range_ft", "must have height_ft within it"));
     }
     Ok(Crop {
-        row_spacing: entry.ends("row_spacing_in", file.row_spacing_in, inches)?,
-        in_row,
-        in_row_watered,
-        in_row_dry,
-        depth: entry.ends("depth_in", file.depth_in, depth)?,
+        row_spacing: Some(entry.ends("row_spacing_in", file.row_spacing_in, inches)?),
+        in_row: Some(in_row),
+        in_row_watered: Some(in_row_watered),
+        in_row_dry: Some(in_row_dry),
+        depth: Some(entry.ends("depth_in", file.depth_in, depth)?),
         method,
         also_method: entry.option("also_method", file.also_method, Some)?,
         seeds_per_plant: entry.option("seeds_per_plant", file.seeds_per_plant, |seeds| {

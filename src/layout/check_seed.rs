@@ -6,7 +6,7 @@ use super::check::{Found, Problem, subject};
 use super::document::Layout;
 use super::item::Item;
 use super::limits::{self, SEASONS};
-use super::own::{OwnCrop, OwnCultivar, OwnValues};
+use super::own::{OwnCrop, OwnCultivar, OwnStart, OwnValues};
 use super::own_limits;
 use super::shelf::{LotGermination, PacketList, SeedLot, cultivar_key};
 use crate::catalog::CropId;
@@ -26,7 +26,7 @@ pub(super) fn check_lot(lot: &SeedLot) -> Vec<Problem> {
     found.value(match lot.germination {
         LotGermination::NotKnown => Ok(()),
         LotGermination::Tag(part) => limits::germination(part),
-        LotGermination::OwnTest { came_up, of } => limits::germination_test(came_up, of),
+        LotGermination::OwnTest { came_up, of, .. } => limits::germination_test(came_up, of),
     });
     found.problems
 }
@@ -56,7 +56,14 @@ pub(super) fn check_own_crop(crop: &OwnCrop) -> Vec<Problem> {
     };
     let mut found = Found::about(Item::Layout, &subject(name, "An own crop"));
     found.value(limits::name("its id", &crop.id.0));
-    found.value(limits::name("the crop it is based on", &crop.based_on.0));
+    match &crop.start {
+        OwnStart::Crop(based_on) => found.value(limits::name("the crop it is based on", &based_on.0)),
+        OwnStart::Blank(kind) => {
+            found.value(limits::words("its botanical name", &kind.botanical));
+            found.value(limits::words("its family", &kind.family));
+            found.value(own_limits::way_is_known(&crop.values));
+        }
+    }
     found.value(limits::words("its name", &crop.name));
     if !crop.is_over_catalogue() {
         found.value(limits::name("its name", &crop.name));
@@ -94,6 +101,9 @@ fn check_values(found: &mut Found, values: &OwnValues) {
     }
     if let Some(part) = values.germination {
         found.value(limits::germination(part));
+    }
+    if let Some(years) = values.seed_keeps_years {
+        found.value(own_limits::years_kept(years));
     }
     if let Some(days) = values.days_to_harvest {
         found.value(limits::days(days));
@@ -141,9 +151,9 @@ pub(super) fn check_twice(layout: &Layout) -> Vec<(Problem, String)> {
             twice(what, format!("name: {:?}", cultivar.name));
         }
     }
-    let mut lists: BTreeSet<(&CropId, String)> = BTreeSet::new();
+    let mut lists = BTreeSet::new();
     for list in &layout.packets {
-        if !lists.insert((&list.crop, cultivar_key(&list.cultivar))) {
+        if !lists.insert((&list.crop, cultivar_key(&list.cultivar), list.form)) {
             let crop = &list.crop.0;
             let (whose, words) = match list.cultivar.trim() {
                 "" => (crop.clone(), format!("crop: {crop:?}")),

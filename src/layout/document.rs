@@ -32,7 +32,7 @@ pub struct Layout {
     pub notes: Vec<Arc<Note>>,
     /// The seed shelf, in the order it was filled.
     pub lots: Vec<Arc<SeedLot>>,
-    /// What suppliers sell, one list a cultivar.
+    /// What suppliers sell, one list for each form of a cultivar.
     pub packets: Vec<Arc<PacketList>>,
     /// The grower's own crops, and own values over the catalogue's.
     pub own_crops: Vec<Arc<OwnCrop>>,

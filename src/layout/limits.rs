@@ -111,6 +111,9 @@ pub enum ValueError {
     /// A part that is larger than its whole.
     #[error("{0} is more than {1}")]
     MoreThan(&'static str, &'static str),
+    /// Two things of which only one can stand.
+    #[error("{0} and {1} cannot both stand")]
+    Both(&'static str, &'static str),
     /// An outline with fewer than three corners.
     #[error("{what} has {corners} of the three corners that it needs at least")]
     TooFewCorners {
@@ -137,6 +140,7 @@ impl ValueError {
             Self::NotADay(_) => "Write year, month and day: 2027-05-10",
             Self::NotARateUnit(_) => "Write it as lb/acre, lb/1000 sq ft, oz/10 ft, kg/ha or g/plant",
             Self::MoreThan(..) => "Look whether the two numbers are exchanged",
+            Self::Both(..) => "Take one of them out",
             Self::TooFewCorners { .. } => "Add corners",
         }
     }

@@ -5,18 +5,36 @@ use crate::quantity::{CountPerLength, Fraction, Length, Mass, MassPerArea, MassP
 
 /// A crop with values of the grower's own.
 ///
-/// With an id that the catalogue has, and based on itself, it puts its values over that crop's; with another id it is
-/// a crop of the grower's own, and has from the crop it is based on what it does not say itself.
+/// With an id that the catalogue has, and starting from itself, it puts its values over that crop's; with another id it
+/// is a crop of the grower's own.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnCrop {
     /// Its name in files.
     pub id: CropId,
-    /// The crop of the catalogue that it is based on.
-    pub based_on: CropId,
+    /// What it starts from.
+    pub start: OwnStart,
     /// Its name for people; empty for that of the crop it is based on.
     pub name: String,
     /// What differs.
     pub values: OwnValues,
+}
+
+/// What a crop of the grower's own starts from.
+#[derive(Clone, Debug, PartialEq)]
+pub enum OwnStart {
+    /// A crop of the catalogue, from which it has what it does not say itself.
+    Crop(CropId),
+    /// Nothing: what it does not say itself is not known. It has to say how it is put in the ground.
+    Blank(Kind),
+}
+
+/// What kind of plant a crop is that no catalogue has.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Kind {
+    /// Its botanical name; may be empty.
+    pub botanical: String,
+    /// Its plant family, by which crops are rotated; may be empty.
+    pub family: String,
 }
 
 /// A cultivar with values of the grower's own, over its crop's.
@@ -49,6 +67,8 @@ pub struct OwnValues {
     pub seeds_per_plant: Option<f64>,
     /// Seeds that come up in a test, counted on where neither bed nor lot says otherwise.
     pub germination: Option<Fraction>,
+    /// Years that its seed keeps on a cool and dry shelf.
+    pub seed_keeps_years: Option<u16>,
     /// Height when grown.
     pub height: Option<Length>,
     /// Days to harvest.
@@ -71,7 +91,15 @@ pub enum OwnHarvest {
 impl OwnCrop {
     /// Whether it puts values over a crop of the catalogue, instead of being a crop of its own.
     pub fn is_over_catalogue(&self) -> bool {
-        self.id == self.based_on
+        self.based_on() == Some(&self.id)
+    }
+
+    /// The crop of the catalogue that it is based on; `None` where it starts from nothing.
+    pub const fn based_on(&self) -> Option<&CropId> {
+        match &self.start {
+            OwnStart::Crop(crop) => Some(crop),
+            OwnStart::Blank(_) => None,
+        }
     }
 }
 

@@ -1,8 +1,21 @@
 //! What lies on the seed shelf, and what the supplier sells.
 
+use jiff::civil::Date;
+
 use super::ids::LotId;
 use crate::catalog::CropId;
 use crate::quantity::{Fraction, Mass};
+
+/// The form in which a cultivar lies on the shelf or is sold: one cultivar may come as seed, as sets and as plants.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Form {
+    /// Seed.
+    Seed,
+    /// Sets, cloves, bulbs, seed pieces: whole or cut parts that are put in as they are.
+    Pieces,
+    /// Young plants, slips, crowns, divisions.
+    Plants,
+}
 
 /// One lot of seed, or of sets or pieces, on the shelf.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,6 +26,8 @@ pub struct SeedLot {
     pub crop: CropId,
     /// The cultivar, in the grower's words; may be empty.
     pub cultivar: String,
+    /// Its form; `None` for the one in which the crop usually lies on the shelf.
+    pub form: Option<Form>,
     /// The year on the tag, or that it was grown in.
     pub year: i16,
     /// How much is left of it.
@@ -44,16 +59,20 @@ pub enum LotGermination {
         came_up: u32,
         /// Seeds tested; one or more.
         of: u32,
+        /// The day they were counted, where the grower noted it.
+        on: Option<Date>,
     },
 }
 
-/// The packets in which a supplier sells a cultivar.
+/// The packets in which a supplier sells a cultivar in one form.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PacketList {
     /// The crop.
     pub crop: CropId,
     /// The cultivar, in the grower's words; empty for the crop without one.
     pub cultivar: String,
+    /// The form it is sold in; `None` for the one in which the crop usually lies on the shelf.
+    pub form: Option<Form>,
     /// The sizes, in the grower's order.
     pub sizes: Vec<Packet>,
 }
@@ -83,7 +102,7 @@ impl LotGermination {
         match self {
             Self::NotKnown => None,
             Self::Tag(part) => Some(part),
-            Self::OwnTest { came_up, of } => Fraction::new(f64::from(came_up) / f64::from(of)),
+            Self::OwnTest { came_up, of, .. } => Fraction::new(f64::from(came_up) / f64::from(of)),
         }
     }
 }

@@ -6,6 +6,7 @@ use super::feeding::{
     BedFeeding, MaterialBook, SeasonOfBed, feeding_heads_up, follow_what_was_used, opened, put_on_account,
 };
 use super::heads_up::bed_heads_up;
+use super::missing::missing_in_row;
 use super::row_seed::{RowSeed, row_seed};
 use super::stand::stand;
 use super::types::{BedHarvest, BedPlan, HarvestAmount, Piece, PlantedCrop, Row, Totals};
@@ -84,6 +85,8 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
     follow_what_was_used(bed, &mut plan.dressings, &season.planned_times(bed), &lengths, to_give);
     put_on_account(bed, &mut plan, &times);
     plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
+    plan.heads_up
+        .extend(crop.and_then(|crop| missing_in_row(bed, &plan, crop)));
     let of_feeding = feeding_heads_up(bed, &plan, units, of.organic, of.materials);
     plan.heads_up.extend(of_feeding);
     plan

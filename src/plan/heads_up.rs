@@ -96,22 +96,26 @@ fn of_the_crop(
     catalog: &Catalog,
 ) {
     let about = Item::Bed(bed.id);
-    if bed.row_spacing < crop.row_spacing.low.value - Length::TOLERANCE {
+    if let Some(usual) = &crop.row_spacing
+        && bed.row_spacing < usual.low.value - Length::TOLERANCE
+    {
         mention(
             about,
             format!(
                 "Rows of {} are closer than the {} published for {}.",
                 bed.name,
-                ends(&crop.row_spacing, units),
+                ends(usual, units),
                 crop.name
             ),
             "Closer rows shade each other, and leave less room for tools.".to_owned(),
-            cite(&crop.row_spacing.low, catalog),
+            cite(&usual.low, catalog),
         );
     }
-    if let Some(stand) = plan.stand.filter(|stand| stand.in_row_from == InRowFrom::Grower) {
-        let closest = crop.in_row.low.value.min(crop.in_row_watered.value);
-        let widest = crop.in_row.high.value.max(crop.in_row_dry.value);
+    let typed = plan.stand.filter(|stand| stand.in_row_from == InRowFrom::Grower);
+    if let Some((stand, published)) = typed.zip(crop.in_row.as_ref()) {
+        let own = |spacing: &Option<Sourced<Length>>, end: Length| spacing.as_ref().map_or(end, |own| own.value);
+        let closest = published.low.value.min(own(&crop.in_row_watered, published.low.value));
+        let widest = published.high.value.max(own(&crop.in_row_dry, published.high.value));
         let (word, why) = if stand.in_row < closest - Length::TOLERANCE {
             (
                 "closer",
@@ -128,11 +132,11 @@ fn of_the_crop(
                 format!(
                     "Plants of {} stand {word} in the row than the {} published for {}.",
                     bed.name,
-                    ends(&crop.in_row, units),
+                    ends(published, units),
                     crop.name
                 ),
                 why.to_owned(),
-                cite(&crop.in_row.low, catalog),
+                cite(&published.low, catalog),
             );
         }
     }

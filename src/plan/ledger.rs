@@ -5,7 +5,7 @@
 
 use super::apportion::whole_steps;
 use super::things::Things;
-use super::types::{BedPlan, DressingPlan};
+use super::types::{BedPlan, DressingPlan, GerminationFrom};
 use crate::quantity::{Length, Mass, Units, count};
 
 /// The ledger of one bed.
@@ -71,7 +71,12 @@ impl Ledger {
             ));
         }
         if bed.totals.seeds > 0 {
-            columns.push(counts(ColumnKind::Seeds, "Seeds", bed.rows.iter().map(|row| row.seeds)));
+            // Where nobody says how much comes up, only good seeds are counted.
+            let is_known = bed
+                .stand
+                .is_some_and(|stand| stand.germination_from != GerminationFrom::NotKnown);
+            let title = if is_known { "Seeds" } else { "Good seeds" };
+            columns.push(counts(ColumnKind::Seeds, title, bed.rows.iter().map(|row| row.seeds)));
             columns.extend(seed_weight_column(bed, units));
         }
         if bed.totals.cells > 0 {

@@ -11,6 +11,7 @@ mod dressing;
 pub mod feeding;
 mod heads_up;
 mod ledger;
+mod missing;
 mod order;
 mod overlaps;
 mod planner;
@@ -25,9 +26,10 @@ pub use buying::{BuyingBeside, TableBuys};
 pub use counted_on::CountedOn;
 pub use crop_book::CropBook;
 pub use ledger::{Column, ColumnKind, Ledger};
+pub use missing::no_in_row;
 pub use order::{
     CellsFrom, Drawn, ForBed, LotAge, Order, OrderLine, PacketsOfSize, PacketsToBuy, Quantity, TraysToSow,
-    TraysTogether,
+    TraysTogether, USUAL_YEARS,
 };
 pub use planner::Planner;
 pub use split_line::SplitLine;

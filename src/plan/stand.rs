@@ -7,7 +7,8 @@ use crate::catalog::{Crop, PlantingMethod};
 use crate::layout::{Planting, Sowing, Water};
 use crate::quantity::{Fraction, Length, Mass};
 
-/// How a planting stands. `None` when the crop book lacks the crop and the grower has given no in-row spacing.
+/// How a planting stands. `None` when the grower has given no in-row spacing, and the crop book lacks the crop or its
+/// spacing for that water.
 pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> Option<Stand> {
     let mut sowing = planting
         .sowing
@@ -21,9 +22,13 @@ pub(super) fn stand(planting: &Planting, water: Water, crop: Option<&Crop>) -> O
     let (in_row, in_row_from) = match (planting.in_row, crop) {
         (Some(own), _) => (own, InRowFrom::Grower),
         (None, Some(crop)) if water.through_tape() => {
-            (from_place_to_place(crop.in_row_watered.value), InRowFrom::CropWatered)
+            let watered = crop.in_row_watered.as_ref()?;
+            (from_place_to_place(watered.value), InRowFrom::CropWatered)
         }
-        (None, Some(crop)) => (from_place_to_place(crop.in_row_dry.value), InRowFrom::CropDry),
+        (None, Some(crop)) => {
+            let dry = crop.in_row_dry.as_ref()?;
+            (from_place_to_place(dry.value), InRowFrom::CropDry)
+        }
         (None, None) => return None,
     };
     let federal_standard = crop

@@ -1,7 +1,7 @@
 //! What is put in the ground: seeds, sets, slips, plants. Their names stand here and nowhere else.
 
 use crate::catalog::PlantingMethod;
-use crate::layout::Sowing;
+use crate::layout::{Form, Sowing};
 use crate::quantity::counted;
 
 /// What is put in the ground, and what an order counts.
@@ -76,6 +76,26 @@ impl Things {
             PlantingMethod::Division => Self::Divisions,
             PlantingMethod::BareRoot => Self::BareRoot,
             PlantingMethod::Drilled | PlantingMethod::Transplant => Self::Seeds,
+        }
+    }
+
+    /// The form that they are one of.
+    pub const fn form(self) -> Form {
+        match self {
+            Self::Seeds => Form::Seed,
+            Self::SeedPieces | Self::Sets | Self::Cloves | Self::Bulbs | Self::Pieces => Form::Pieces,
+            Self::Slips | Self::Crowns | Self::Divisions | Self::BareRoot | Self::Plants => Form::Plants,
+        }
+    }
+
+    /// What a lot or a packet holds. `usual` is what the crop usually lies on the shelf as.
+    pub fn in_form(form: Option<Form>, usual: Self) -> Self {
+        match form {
+            None => usual,
+            Some(form) if form == usual.form() => usual,
+            Some(Form::Seed) => Self::Seeds,
+            Some(Form::Pieces) => Self::Pieces,
+            Some(Form::Plants) => Self::Plants,
         }
     }
 

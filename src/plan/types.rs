@@ -147,7 +147,7 @@ pub enum GerminationFrom {
     CropBook,
     /// The federal standard of the kind; a packet under it must say so.
     FederalStandard,
-    /// Nowhere: every seed is taken to come up.
+    /// Nowhere: only good seeds are counted, so that it takes more than is counted.
     NotKnown,
 }
 

@@ -1,7 +1,8 @@
 //! Germination tests: intervals against a statistics library, and the federal standard.
 
+use jiff::civil::date;
 use proptest::prelude::*;
-use quillet::agronomy::{LegalStanding, Unworkable, germination_test, legal_standing};
+use quillet::agronomy::{LegalStanding, Unworkable, germination_test, legal_standing, test_is_old};
 use quillet::catalog::{Catalog, CropId};
 use quillet::quantity::Fraction;
 
@@ -115,4 +116,22 @@ proptest! {
         prop_assert!(one.low <= one.found && one.found <= one.high);
         prop_assert!(ten.high.get() - ten.low.get() < one.high.get() - one.low.get());
     }
+}
+
+/// Common practice, no source: seed is tested in the winter before it is sown.
+#[test]
+fn a_test_is_old_that_was_not_made_since_the_last_summer() {
+    for (tested, old) in [
+        (date(2027, 2, 12), false),
+        (date(2026, 12, 31), false),
+        (date(2026, 7, 1), false),
+        (date(2026, 6, 30), true),
+        (date(2025, 11, 1), true),
+    ] {
+        assert_eq!(test_is_old(tested, 2027), old, "{tested}");
+    }
+    assert!(
+        !test_is_old(date(2027, 2, 12), i16::MIN),
+        "no season is too early to be asked"
+    );
 }

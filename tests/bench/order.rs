@@ -57,6 +57,7 @@ fn thousand_beds() -> Layout {
             id: LotId(number + 5000),
             crop: crop.clone(),
             cultivar: cultivar.clone(),
+            form: None,
             year: 2025,
             amount: SeedAmount::Count(100),
             germination: LotGermination::Tag(Fraction::ONE),
@@ -68,6 +69,7 @@ fn thousand_beds() -> Layout {
         layout.packets.push(Arc::new(PacketList {
             crop,
             cultivar,
+            form: None,
             sizes: vec![
                 packet(SeedAmount::Count(250), 4.0),
                 packet(SeedAmount::Count(1000), 13.0),

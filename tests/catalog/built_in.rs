@@ -43,18 +43,39 @@ fn spacings_are_ones_a_grower_could_use() {
         let inches = |length: Length| length.to_inches();
         let name = &crop.name;
         assert!(
-            (6.0..=144.0).contains(&inches(crop.row_spacing.low.value)),
+            (6.0..=144.0).contains(&inches(crop.row_spacing.as_ref().unwrap().low.value)),
             "{name}: rows"
         );
-        assert!(inches(crop.row_spacing.high.value) <= 144.0, "{name}: rows");
         assert!(
-            (0.5..=72.0).contains(&inches(crop.in_row_watered.value)),
+            inches(crop.row_spacing.as_ref().unwrap().high.value) <= 144.0,
+            "{name}: rows"
+        );
+        assert!(
+            (0.5..=72.0).contains(&inches(crop.in_row_watered.as_ref().unwrap().value)),
             "{name}: in-row"
         );
-        assert!(crop.in_row_watered.value <= crop.in_row_dry.value, "{name}: in-row");
-        assert!(crop.in_row.contains(&crop.in_row_watered.value), "{name}: in-row");
-        assert!(crop.in_row.contains(&crop.in_row_dry.value), "{name}: in-row");
-        assert!((0.0..=6.5).contains(&inches(crop.depth.high.value)), "{name}: depth");
+        assert!(
+            crop.in_row_watered.as_ref().unwrap().value <= crop.in_row_dry.as_ref().unwrap().value,
+            "{name}: in-row"
+        );
+        assert!(
+            crop.in_row
+                .as_ref()
+                .unwrap()
+                .contains(&crop.in_row_watered.as_ref().unwrap().value),
+            "{name}: in-row"
+        );
+        assert!(
+            crop.in_row
+                .as_ref()
+                .unwrap()
+                .contains(&crop.in_row_dry.as_ref().unwrap().value),
+            "{name}: in-row"
+        );
+        assert!(
+            (0.0..=6.5).contains(&inches(crop.depth.as_ref().unwrap().high.value)),
+            "{name}: depth"
+        );
         assert!(
             crop.height
                 .as_ref()
@@ -87,10 +108,16 @@ fn sweet_corn_stands_as_growers_say() {
     // Common practice, no source: about 6 in over buried tape with all the water it asks for; 8 to 12 in where water
     // may run short; rows 3 ft apart.
     let corn = crop("sweet_corn").expect("the catalogue has sweet corn");
-    assert_eq!(corn.in_row_watered.value.show_short(Units::Customary), "6 in");
-    assert_eq!(corn.in_row_watered.mark, Mark::CommonPractice);
-    assert_eq!(corn.in_row_dry.value.show_short(Units::Customary), "10 in");
-    assert!(corn.row_spacing.contains(&Length::feet(3.0)));
+    assert_eq!(
+        corn.in_row_watered.as_ref().unwrap().value.show_short(Units::Customary),
+        "6 in"
+    );
+    assert_eq!(corn.in_row_watered.as_ref().unwrap().mark, Mark::CommonPractice);
+    assert_eq!(
+        corn.in_row_dry.as_ref().unwrap().value.show_short(Units::Customary),
+        "10 in"
+    );
+    assert!(corn.row_spacing.as_ref().unwrap().contains(&Length::feet(3.0)));
     assert_eq!(corn.method.value, PlantingMethod::Drilled);
     assert_eq!(corn.hilled.as_ref().map(|hilled| hilled.value), Some(Hilling::Optional));
     // U.S. Code of Federal Regulations, Title 7, section 201.31: sweet corn 75 percent.

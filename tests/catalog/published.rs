@@ -226,10 +226,10 @@ fn days_and_hardiness() {
 fn distances_where_one_guide_gives_both_ends() {
     // Utah State University Extension, Utah Vegetable Production Guide: eggplants 18 to 24 in apart in the row. University of
     // Georgia, planting chart: collards 8 to 16 in. Purdue HO-203: very hardy crops four to six weeks before the last frost.
-    let eggplant = &crop("eggplant").in_row;
+    let eggplant = crop("eggplant").in_row.as_ref().unwrap();
     near("eggplant", eggplant.low.value.to_inches(), 18.0);
     near("eggplant", eggplant.high.value.to_inches(), 24.0);
-    let collard = &crop("collard").in_row;
+    let collard = crop("collard").in_row.as_ref().unwrap();
     near("collard", collard.low.value.to_inches(), 8.0);
     near("collard", collard.high.value.to_inches(), 16.0);
     let spinach = crop("spinach").weeks_from_last_frost.as_ref().unwrap();

@@ -36,10 +36,10 @@ fn a_good_entry_keeps_each_values_own_sources() {
     assert!(catalog.problems().is_empty(), "{:?}", catalog.problems());
     let corn = catalog.crop(&CropId("corn".to_owned())).expect("it is there");
     assert_eq!(
-        corn.in_row_dry.sources,
+        corn.in_row_dry.as_ref().unwrap().sources,
         [SourceKey("A".to_owned()), SourceKey("B".to_owned())]
     );
-    assert_eq!(corn.row_spacing.high.mark, Mark::FromMemory);
+    assert_eq!(corn.row_spacing.as_ref().unwrap().high.mark, Mark::FromMemory);
     assert!(corn.height.is_none());
 }
 

@@ -47,11 +47,11 @@ impl Notes {
 
     fn crop(&mut self, crop: &Crop) {
         let at = |field: &str| format!("{}: {field}", crop.id.0);
-        self.ends(&at("row_spacing"), &crop.row_spacing);
-        self.ends(&at("in_row"), &crop.in_row);
-        self.one(&at("in_row_watered"), &crop.in_row_watered);
-        self.one(&at("in_row_dry"), &crop.in_row_dry);
-        self.ends(&at("depth"), &crop.depth);
+        self.any_ends(&at("row_spacing"), &crop.row_spacing);
+        self.any_ends(&at("in_row"), &crop.in_row);
+        self.any(&at("in_row_watered"), &crop.in_row_watered);
+        self.any(&at("in_row_dry"), &crop.in_row_dry);
+        self.any_ends(&at("depth"), &crop.depth);
         self.one(&at("method"), &crop.method);
         self.any(&at("also_method"), &crop.also_method);
         self.any(&at("seeds_per_plant"), &crop.seeds_per_plant);

@@ -176,8 +176,8 @@ fn what_is_set_out_by_number_fits_the_distance_in_the_row() {
         let RowMeasure::Number(ends) = &amount.measure else {
             continue;
         };
-        let most = Length::feet(100.0) / crop.in_row.low.value * 1.1;
-        let least = Length::feet(100.0) / crop.in_row.high.value * 0.75;
+        let most = Length::feet(100.0) / crop.in_row.as_ref().unwrap().low.value * 1.1;
+        let least = Length::feet(100.0) / crop.in_row.as_ref().unwrap().high.value * 0.75;
         for number in [&ends.low, &ends.high] {
             let number = number.value.to_per_100_feet();
             assert!(

@@ -7,11 +7,11 @@ use proptest::prelude::*;
 use quillet::catalog::{Analysis, CropId, MaterialId, PlantingMethod, StageId};
 use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
-    Amount, Basis, Bed, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, DressingId, Edit, Feeding,
-    Injecting, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate, NutrientUnits,
-    Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnHarvest, OwnValues, Packet,
-    Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, Recommendation, SeedAmount, SeedEdit, Shape,
-    ShedEdit, ShedId, Sowing, Tape, Used, Water, When,
+    Amount, Basis, Bed, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, DressingId, Edit, Feeding, Form,
+    Injecting, Kind, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate,
+    NutrientUnits, Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnHarvest,
+    OwnStart, OwnValues, Packet, Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, Recommendation,
+    SeedAmount, SeedEdit, Shape, ShedEdit, ShedId, Sowing, Tape, Used, Water, When,
 };
 use quillet::quantity::{
     Bearing, Concentration, CountPerLength, FlowPerLength, Fraction, Length, Mass, MassPerArea, MassPerLength,
@@ -83,21 +83,42 @@ fn lot_contents() -> impl Strategy<Value = LotContents> {
     let germination = prop_oneof![
         Just(LotGermination::NotKnown),
         some_fraction().prop_map(LotGermination::Tag),
-        (0_u32..100, 1_u32..100).prop_map(|(came_up, more)| LotGermination::OwnTest {
+        (0_u32..100, 1_u32..100, prop::option::of(day())).prop_map(|(came_up, more, on)| LotGermination::OwnTest {
             came_up,
-            of: came_up + more
+            of: came_up + more,
+            on
         }),
     ];
     let empty_too = prop_oneof![4 => seed_amount(), 1 => Just(SeedAmount::Count(0))];
-    (name(), words(), 1_i16..=9999, empty_too, germination).prop_map(|(crop, cultivar, year, amount, germination)| {
-        LotContents {
+    (name(), words(), form(), 1_i16..=9999, empty_too, germination).prop_map(
+        |(crop, cultivar, form, year, amount, germination)| LotContents {
             crop: CropId(crop),
             cultivar,
+            form,
             year,
             amount,
             germination,
+        },
+    )
+}
+
+fn form() -> impl Strategy<Value = Option<Form>> {
+    prop::sample::select(vec![None, Some(Form::Seed), Some(Form::Pieces), Some(Form::Plants)])
+}
+
+/// What an own crop starts from. One that starts from nothing has to say how it is put in the ground.
+fn start_with(values: OwnValues, family: Option<String>) -> (OwnStart, OwnValues) {
+    match family {
+        None => (OwnStart::Crop(CropId("carrot".to_owned())), values),
+        Some(family) => {
+            let kind = Kind {
+                botanical: String::new(),
+                family,
+            };
+            let method = values.method.or(Some(PlantingMethod::Bulb));
+            (OwnStart::Blank(kind), OwnValues { method, ..values })
         }
-    })
+    }
 }
 
 fn packets() -> impl Strategy<Value = Vec<Packet>> {
@@ -138,10 +159,18 @@ fn own_values() -> impl Strategy<Value = OwnValues> {
             prop::option::of(some_fraction()),
             prop::option::of(own_harvest()),
             prop::option::of((1e-6..1e3).prop_map(MassPerArea::kilograms_per_square_metre)),
+            prop::option::of(1_u16..=50),
         ),
     )
         .prop_map(
-            |(spacings, seed_weight, method, seeds_per_plant, days, (germination, harvest, season_nitrogen))| {
+            |(
+                spacings,
+                seed_weight,
+                method,
+                seeds_per_plant,
+                days,
+                (germination, harvest, season_nitrogen, seed_keeps_years),
+            )| {
                 let [row_spacing, in_row_watered, in_row_dry, depth, height] = spacings;
                 OwnValues {
                     row_spacing,
@@ -154,6 +183,7 @@ fn own_values() -> impl Strategy<Value = OwnValues> {
                     height,
                     days_to_harvest: days,
                     germination,
+                    seed_keeps_years,
                     harvest,
                     season_nitrogen,
                 }
@@ -164,28 +194,28 @@ fn own_values() -> impl Strategy<Value = OwnValues> {
 /// The shelf, packets, own crops and cultivars of a layout, no two of one name.
 fn seed_store() -> impl Strategy<Value = Vec<SeedEdit>> {
     let lots = prop::collection::vec(lot_contents(), 0..3);
-    let packets = prop::collection::vec((name(), words(), packets()), 0..2);
-    let crops = prop::collection::vec((name(), own_values(), any::<bool>()), 0..3);
+    let packets = prop::collection::vec((name(), words(), form(), packets()), 0..2);
+    let crops = prop::collection::vec((name(), own_values(), any::<bool>(), prop::option::of(words())), 0..3);
     let cultivars = prop::collection::vec((name(), own_values()), 0..2);
     (lots, packets, crops, cultivars).prop_map(|(lots, packets, crops, cultivars)| {
         let lots = lots.into_iter().map(SeedEdit::AddLot);
-        let packets = packets.into_iter().map(|(crop, cultivar, sizes)| SeedEdit::SetPackets {
-            crop: CropId(crop),
-            cultivar,
-            sizes,
-        });
-        let crops = crops.into_iter().map(|(name, values, over)| {
+        let packets = packets
+            .into_iter()
+            .map(|(crop, cultivar, form, sizes)| SeedEdit::SetPackets {
+                crop: CropId(crop),
+                cultivar,
+                form,
+                sizes,
+            });
+        let crops = crops.into_iter().map(|(name, values, over, family)| {
             if over {
                 SeedEdit::SetOwnValues {
                     crop: CropId(name),
                     values,
                 }
             } else {
-                SeedEdit::AddOwnCrop {
-                    based_on: CropId("carrot".to_owned()),
-                    name,
-                    values,
-                }
+                let (start, values) = start_with(values, family);
+                SeedEdit::AddOwnCrop { start, name, values }
             }
         });
         let cultivars = cultivars.into_iter().map(|(name, values)| {
@@ -625,12 +655,12 @@ fn seed_edit() -> impl Strategy<Value = SeedEdit> {
         (name(), words(), packets()).prop_map(|(crop, cultivar, sizes)| SeedEdit::SetPackets {
             crop: CropId(crop),
             cultivar,
+            form: None,
             sizes
         }),
-        (name(), own_values()).prop_map(|(name, values)| SeedEdit::AddOwnCrop {
-            based_on: CropId("carrot".to_owned()),
-            name,
-            values
+        (name(), own_values(), prop::option::of(words())).prop_map(|(name, values, family)| {
+            let (start, values) = start_with(values, family);
+            SeedEdit::AddOwnCrop { start, name, values }
         }),
         name().prop_map(|name| SeedEdit::RemoveOwnCrop(CropId(name))),
         (name(), own_values()).prop_map(|(name, values)| SeedEdit::AddCultivar(OwnCultivar {
@@ -726,6 +756,12 @@ pub(crate) fn edit() -> impl Strategy<Value = Edit> {
         1 => any_id().prop_map(|id| Edit::RemovePlot(PlotId(id))),
         6 => (any_id(), plot_change()).prop_map(|(id, change)| Edit::Plot(PlotId(id), change)),
         2 => (any_id(), bed_ground()).prop_map(|(plot, ground)| Edit::AddBed { plot: PlotId(plot), name: None, ground }),
+        1 => any_id().prop_map(|id| Edit::FillPlot(PlotId(id))),
+        3 => (any_id(), point(), -400.0..800.0_f64).prop_map(|(id, at, degrees)| Edit::SplitBed {
+            bed: BedId(id),
+            at,
+            bearing: Bearing::degrees(degrees),
+        }),
         1 => any_id().prop_map(|id| Edit::RemoveBed(BedId(id))),
         8 => (any_id(), bed_change()).prop_map(|(id, change)| Edit::Bed(BedId(id), change)),
         1 => (point(), words()).prop_map(|(at, text)| Edit::AddNote { at, text }),

@@ -16,6 +16,7 @@ mod feeding_file;
 mod file_text;
 mod garden;
 mod history;
+mod own_crops_file;
 mod properties;
 mod seed_file;
 mod sides;

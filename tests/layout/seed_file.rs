@@ -3,8 +3,8 @@
 use jiff::civil::date;
 use quillet::catalog::{CropId, PlantingMethod};
 use quillet::layout::{
-    BedChange, Edit, Layout, LotContents, LotGermination, OwnCultivar, OwnValues, Packet, Raised, SeedAmount, SeedEdit,
-    Sowing, check, file,
+    BedChange, Edit, Layout, LotContents, LotGermination, OwnCultivar, OwnStart, OwnValues, Packet, Raised, SeedAmount,
+    SeedEdit, Sowing, check, file,
 };
 use quillet::quantity::{Fraction, Length, Mass};
 
@@ -20,6 +20,7 @@ fn shelved() -> Layout {
         Edit::Seed(SeedEdit::AddLot(LotContents {
             crop: corn(),
             cultivar: cultivar.to_owned(),
+            form: None,
             year: 2025,
             amount,
             germination,
@@ -39,13 +40,18 @@ fn shelved() -> Layout {
         lot(
             "Early Amber",
             SeedAmount::Weight(Mass::kilograms(0.125)),
-            LotGermination::OwnTest { came_up: 41, of: 50 },
+            LotGermination::OwnTest {
+                came_up: 41,
+                of: 50,
+                on: None,
+            },
         ),
         lot("", SeedAmount::Count(300), LotGermination::Tag(part(0.85))),
         lot("Late White", SeedAmount::Count(0), LotGermination::NotKnown),
         Edit::Seed(SeedEdit::SetPackets {
             crop: corn(),
             cultivar: "Early Amber".to_owned(),
+            form: None,
             sizes: vec![
                 Packet {
                     amount: SeedAmount::Count(250),
@@ -65,7 +71,7 @@ fn shelved() -> Layout {
             },
         }),
         Edit::Seed(SeedEdit::AddOwnCrop {
-            based_on: corn(),
+            start: OwnStart::Crop(corn()),
             name: "Broom corn".to_owned(),
             values: OwnValues {
                 method: Some(PlantingMethod::Transplant),

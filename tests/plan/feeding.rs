@@ -4,8 +4,8 @@ use proptest::prelude::*;
 use quillet::agronomy::Nutrient;
 use quillet::catalog::{Analysis, MaterialId, StageId};
 use quillet::layout::{
-    Amount, Basis, BedChange, Credit, CreditKind, Dressing, DressingId, Edit, Layout, Lime, NutrientRate, Placement,
-    Recommendation, Used, When,
+    Amount, Basis, BedChange, Credit, CreditKind, Dressing, DressingId, Edit, Layout, Lime, NutrientRate, OwnStart,
+    Placement, Recommendation, Used, When,
 };
 use quillet::plan::feeding::{Standing, WantFrom};
 use quillet::plan::{Plan, Planner};
@@ -260,7 +260,7 @@ fn what_comes_before_does_not_follow() {
 #[test]
 fn a_crop_of_ones_own_is_fed_like_its_kin() {
     let own = quillet::layout::SeedEdit::AddOwnCrop {
-        based_on: crop("sweet_corn"),
+        start: OwnStart::Crop(crop("sweet_corn")),
         name: "Ridge corn".to_owned(),
         values: quillet::layout::OwnValues::default(),
     };

@@ -166,6 +166,7 @@ fn tomato_lot(layout: &Layout, year: i16, cells: u64, tag: f64) -> Layout {
     let contents = LotContents {
         crop: crop("tomato"),
         cultivar: String::new(),
+        form: None,
         year,
         amount: SeedAmount::Count(cells),
         germination: LotGermination::Tag(part(tag)),
@@ -267,6 +268,7 @@ fn packets_hold_one_form_of_a_cultivar() {
     let set = SeedEdit::SetPackets {
         crop: crop("tomato"),
         cultivar: String::new(),
+        form: None,
         sizes,
     };
     let plan = plan(&seed(&layout, set));
@@ -286,6 +288,7 @@ fn packets_by_weight_need_the_weight_of_a_seed() {
     let by_weight = |id: &str| SeedEdit::SetPackets {
         crop: crop(id),
         cultivar: String::new(),
+        form: None,
         sizes: vec![Packet {
             amount: SeedAmount::Weight(Mass::ounces(1.0)),
             price: None,
@@ -326,6 +329,7 @@ fn nothing_to_buy_costs_nothing_and_has_no_price_missing() {
     let set = SeedEdit::SetPackets {
         crop: crop("sweet_corn"),
         cultivar: String::new(),
+        form: None,
         sizes: vec![Packet {
             amount: SeedAmount::Count(100),
             price: None,
@@ -348,6 +352,7 @@ fn a_lot_that_its_own_bed_uses_up_is_not_offered_to_another() {
         let contents = LotContents {
             crop: crop("garlic"),
             cultivar: cultivar.to_owned(),
+            form: None,
             year: 2026,
             amount: SeedAmount::Count(count),
             germination: LotGermination::NotKnown,

@@ -9,11 +9,13 @@
 mod dressings;
 mod feeding;
 mod forms;
+mod from_nothing;
 mod heads_up;
 mod injections;
 mod mixing;
 mod order;
 mod own_values;
+mod packet_forms;
 mod recompute;
 mod shelf;
 mod shopping;

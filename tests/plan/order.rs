@@ -2,8 +2,8 @@
 
 use jiff::civil::date;
 use quillet::layout::{
-    BedChange, Edit, Item, Layout, LotContents, LotGermination, OwnCultivar, OwnValues, Packet, Raised, SeedAmount,
-    SeedEdit, Sowing,
+    BedChange, Edit, Item, Layout, LotContents, LotGermination, OwnCultivar, OwnStart, OwnValues, Packet, Raised,
+    SeedAmount, SeedEdit, Sowing,
 };
 use quillet::plan::{CropBook, OrderLine, Plan, Planner, Things};
 use quillet::quantity::{Bearing, Fraction, Length, Mass};
@@ -40,6 +40,7 @@ fn cultivar_lot(layout: &Layout, cultivar: &str, year: i16, seeds: u64, germinat
     let contents = LotContents {
         crop: crop("sweet_corn"),
         cultivar: cultivar.to_owned(),
+        form: None,
         year,
         amount: SeedAmount::Count(seeds),
         germination,
@@ -138,7 +139,16 @@ fn lots_are_used_up_from_the_oldest_good_one() {
     let layout = sown(Sowing::Seed { seeds_per_plant: 1.0 });
     // 60 ÷ 0.8 = 75 a row, 825 seeds, of which 660 live ones.
     let layout = lot(&layout, 2026, 300, LotGermination::Tag(part(0.9)));
-    let layout = lot(&layout, 2022, 400, LotGermination::OwnTest { came_up: 25, of: 50 });
+    let layout = lot(
+        &layout,
+        2022,
+        400,
+        LotGermination::OwnTest {
+            came_up: 25,
+            of: 50,
+            on: None,
+        },
+    );
     let layout = lot(&layout, 2024, 200, LotGermination::Tag(part(0.8)));
     let plan = plan(&layout);
     let line = line(&plan);
@@ -170,7 +180,16 @@ fn a_lot_that_is_enough_is_not_used_up() {
 #[test]
 fn dead_lots_and_other_cultivars_give_nothing() {
     let layout = sown(Sowing::Seed { seeds_per_plant: 1.0 });
-    let layout = lot(&layout, 2019, 5000, LotGermination::OwnTest { came_up: 0, of: 20 });
+    let layout = lot(
+        &layout,
+        2019,
+        5000,
+        LotGermination::OwnTest {
+            came_up: 0,
+            of: 20,
+            on: None,
+        },
+    );
     let layout = cultivar_lot(&layout, "Early Amber", 2026, 5000, LotGermination::Tag(part(0.9)));
     let plan = plan(&layout);
     assert!(line(&plan).drawn.is_empty());
@@ -190,7 +209,16 @@ fn dead_lots_and_other_cultivars_give_nothing() {
 #[test]
 fn a_lot_under_the_federal_standard_is_mentioned_with_its_source() {
     // 7 CFR 201.31: sweet corn 75 %.
-    let layout = lot(&corn(), 2023, 100, LotGermination::OwnTest { came_up: 31, of: 50 });
+    let layout = lot(
+        &corn(),
+        2023,
+        100,
+        LotGermination::OwnTest {
+            came_up: 31,
+            of: 50,
+            on: None,
+        },
+    );
     let layout = lot(&layout, 2026, 100, LotGermination::Tag(part(0.75)));
     let layout = lot(&layout, 2025, 100, LotGermination::NotKnown);
     let plan = plan(&layout);
@@ -221,6 +249,7 @@ fn packets_cover_what_is_left_at_the_least_cost() {
     let set = |crop_id: &str, sizes| SeedEdit::SetPackets {
         crop: crop(crop_id),
         cultivar: String::new(),
+        form: None,
         sizes,
     };
     let layout = seed(&layout, set("sweet_corn", sizes));
@@ -271,7 +300,13 @@ fn own_values_work_out_the_beds_of_their_crop_only() {
     assert_eq!((before.beds[0].totals.plants, after.beds[0].totals.plants), (660, 440));
     let book = CropBook::of(&own);
     assert_eq!(
-        book.crop(&crop("sweet_corn")).unwrap().in_row_watered.mark.words(),
+        book.crop(&crop("sweet_corn"))
+            .unwrap()
+            .in_row_watered
+            .as_ref()
+            .unwrap()
+            .mark
+            .words(),
         "the grower's own"
     );
     // A cultivar's own values go before its crop's.
@@ -307,7 +342,7 @@ fn an_own_crop_is_planted_like_any_other() {
         ..OwnValues::default()
     };
     let add = SeedEdit::AddOwnCrop {
-        based_on: crop("sweet_corn"),
+        start: OwnStart::Crop(crop("sweet_corn")),
         name: "Broom corn".to_owned(),
         values,
     };

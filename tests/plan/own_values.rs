@@ -86,6 +86,7 @@ fn an_empty_lot_is_nothing_to_mention() {
         let contents = LotContents {
             crop: crop("sweet_corn"),
             cultivar: String::new(),
+            form: None,
             year: 2025,
             amount,
             germination,

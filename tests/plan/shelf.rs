@@ -1,10 +1,11 @@
 //! What lots on the shelf are worth, and what is said of old ones.
 
-use quillet::layout::{BedChange, Item, LotGermination, Sowing};
+use jiff::civil::date;
+use quillet::layout::{BedChange, Item, LotGermination, OwnValues, SeedEdit, Sowing};
 use quillet::sheets::order_list::OrderList;
 
-use super::order::{corn, lot, part};
-use super::{changes, plan};
+use super::order::{corn, lot, part, seed};
+use super::{changes, crop, plan};
 
 /// Need less what the lots are worth is what is to buy, and the list says so.
 #[test]
@@ -60,7 +61,14 @@ fn old_seed_gives_nothing_until_it_is_known_how_much_comes_up() {
     let (count, said) = drawn(2024, LotGermination::Tag(part(0.9)));
     assert_eq!(count, 100);
     assert!(said.unwrap().why.contains("may come up worse"));
-    let (count, said) = drawn(2012, LotGermination::OwnTest { came_up: 45, of: 50 });
+    let (count, said) = drawn(
+        2012,
+        LotGermination::OwnTest {
+            came_up: 45,
+            of: 50,
+            on: None,
+        },
+    );
     assert_eq!(count, 100);
     assert!(said.is_none(), "{said:?}");
 }
@@ -81,4 +89,60 @@ fn a_lot_of_a_year_to_come_gives_nothing_and_says_so() {
     let mut later = layout;
     later.season = 2031;
     assert_eq!(planner.plan(&later).order.lines[0].drawn_count(), 100);
+}
+
+/// The table is Iowa State University's as above; the grower's own figure goes before it.
+#[test]
+fn how_long_seed_keeps_may_be_the_growers_own() {
+    let keeps = |years| SeedEdit::SetOwnValues {
+        crop: crop("sweet_corn"),
+        values: OwnValues {
+            seed_keeps_years: Some(years),
+            ..OwnValues::default()
+        },
+    };
+    let layout = lot(&corn(), 2023, 100, LotGermination::NotKnown);
+    assert_eq!(
+        plan(&layout).order.lines[0].drawn_count(),
+        0,
+        "four years are more than two"
+    );
+    let longer = seed(&layout, keeps(4));
+    assert_eq!(plan(&longer).order.lines[0].drawn_count(), 100);
+    let shorter = plan(&seed(&layout, keeps(3)));
+    assert_eq!(shorter.order.lines[0].drawn_count(), 0);
+    let said = shorter
+        .heads_up
+        .iter()
+        .find(|said| said.what.contains("was not tested"))
+        .unwrap();
+    assert!(said.what.contains("keeps for 3 years"), "{}", said.what);
+    assert_eq!(said.source, "Your own figure in the crop book");
+}
+
+#[test]
+fn an_old_test_is_said_with_its_day_and_an_undated_one_is_not() {
+    let said = |on: Option<jiff::civil::Date>| {
+        let test = LotGermination::OwnTest {
+            came_up: 38,
+            of: 40,
+            on,
+        };
+        let layout = lot(&corn(), 2025, 100, test);
+        let plan = plan(&layout);
+        assert_eq!(plan.order.lines[0].drawn_count(), 100, "it is drawn from all the same");
+        let about = Item::Lot(layout.lots[0].id);
+        plan.heads_up.iter().find(|said| said.about == about).cloned()
+    };
+    assert!(said(None).is_none());
+    assert!(said(Some(date(2027, 2, 12))).is_none());
+    assert!(said(Some(date(2026, 12, 30))).is_none());
+    let old = said(Some(date(2026, 2, 12))).unwrap();
+    assert!(
+        old.what.ends_with("38 of 40, is of 12 February 2026.") && old.why.contains("test it again"),
+        "{old:?}"
+    );
+    assert_eq!(old.source, "Common practice, no source");
+    let slip = said(Some(date(2028, 2, 12))).unwrap();
+    assert!(slip.what.contains("after the season 2027"), "{}", slip.what);
 }

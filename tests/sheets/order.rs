@@ -4,13 +4,16 @@ use std::path::Path;
 use std::sync::Arc;
 
 use quillet::agronomy::Harvest;
-use quillet::catalog::Mark;
+use quillet::catalog::{Mark, PlantingMethod};
+use quillet::layout::{
+    BedChange, Kind, LotContents, LotGermination, OwnStart, OwnValues, Packet, PacketList, SeedAmount, SeedEdit,
+};
 use quillet::layout::{Edit, Layout};
-use quillet::layout::{LotContents, LotGermination, Packet, PacketList, SeedAmount, SeedEdit};
 use quillet::plan::{BedHarvest, HarvestAmount, Plan, Planner};
 use quillet::quantity::{Mass, Units};
-use quillet::sheets::order_list::harvest_words;
+use quillet::sheets::order_list::{OrderList, harvest_words};
 use quillet::sheets::page::{Frame, PageError, Paper, SEED_CAUTION, order_pages};
+use quillet::sheets::tables::{order_json, order_text};
 
 use crate::pages::options;
 
@@ -63,14 +66,20 @@ fn the_shelf_and_packets_stand_on_the_order() {
         .apply(&Edit::Seed(SeedEdit::AddLot(LotContents {
             crop: line.crop.clone(),
             cultivar: line.cultivar.clone(),
+            form: None,
             year: 2026,
             amount: SeedAmount::Count(100),
-            germination: LotGermination::OwnTest { came_up: 36, of: 40 },
+            germination: LotGermination::OwnTest {
+                came_up: 36,
+                of: 40,
+                on: None,
+            },
         })))
         .unwrap();
     layout.packets.push(Arc::new(PacketList {
         crop: line.crop.clone(),
         cultivar: line.cultivar.clone(),
+        form: None,
         sizes: vec![Packet {
             amount: SeedAmount::Weight(Mass::ounces(1.0)),
             price: Some(4.25),
@@ -136,8 +145,8 @@ fn trays_stand_in_the_table_and_packets_hold_together() {
         ..quillet::layout::Raised::PLAIN
     };
     let edits = [
-        quillet::layout::BedChange::SetSowing(Some(quillet::layout::Sowing::Raised(raised))),
-        quillet::layout::BedChange::SetPlanted(Some(jiff::civil::date(2027, 5, 20))),
+        BedChange::SetSowing(Some(quillet::layout::Sowing::Raised(raised))),
+        BedChange::SetPlanted(Some(jiff::civil::date(2027, 5, 20))),
     ];
     let mut layout = layout;
     for edit in edits {
@@ -151,6 +160,7 @@ fn trays_stand_in_the_table_and_packets_hold_together() {
     layout.packets.push(Arc::new(PacketList {
         crop,
         cultivar: String::new(),
+        form: None,
         sizes: vec![size(SeedAmount::Count(1000), 9.0), size(SeedAmount::Count(100), 1.0)],
     }));
     let plan = Planner::default().plan(&layout);
@@ -164,4 +174,35 @@ fn trays_stand_in_the_table_and_packets_hold_together() {
         .find(|words| words.trim_end().ends_with('×'));
     assert_eq!(broken, None);
     assert!(words(&frames).contains("left over"));
+}
+
+/// A crop from nothing without a spacing: the paper says that the bed is left out, and table and JSON say so too.
+#[test]
+fn beds_that_cannot_be_counted_are_named_on_every_list() {
+    let (layout, _) = garden();
+    let layout = layout
+        .apply(&Edit::Seed(SeedEdit::AddOwnCrop {
+            start: OwnStart::Blank(Kind::default()),
+            name: "Ulluco".to_owned(),
+            values: OwnValues {
+                method: Some(PlantingMethod::Transplant),
+                ..OwnValues::default()
+            },
+        }))
+        .unwrap();
+    let (own, bed) = (layout.own_crops[0].id.clone(), layout.beds[0].clone());
+    let clear = Edit::Bed(bed.id, BedChange::SetPlanting(None));
+    let planted = Edit::Bed(bed.id, BedChange::SetCrop(own));
+    let layout = [clear, planted]
+        .iter()
+        .fold(layout, |layout, edit| layout.apply(edit).unwrap());
+    let plan = Planner::default().plan(&layout);
+    let said = format!("Nothing for {} is in this list.", bed.name);
+    let list = OrderList::of(&layout, &plan);
+    assert_eq!(list.not_counted.len(), 1);
+    assert!(list.not_counted[0].starts_with(&said), "{:?}", list.not_counted);
+    assert!(list.not_counted[0].contains("no in-row spacing of Ulluco"));
+    assert!(words(&order_pages(&layout, &plan, &options(Paper::Letter)).unwrap()).contains(&said));
+    assert!(order_text(&layout, &plan).contains(&said));
+    assert!(order_json(&layout, &plan).unwrap().contains(&said));
 }

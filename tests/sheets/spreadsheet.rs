@@ -85,6 +85,7 @@ fn with_packets() -> (Layout, Plan) {
     let set = SeedEdit::SetPackets {
         crop: line.crop.clone(),
         cultivar: line.cultivar.clone(),
+        form: None,
         sizes: vec![packet(100, Some(3.25)), packet(1000, None)],
     };
     let layout = layout.apply(&Edit::Seed(set)).unwrap();
@@ -209,6 +210,7 @@ fn yields_problems_and_lots_of_trays_stand_in_json_and_text() {
     let set = SeedEdit::SetPackets {
         crop: line.crop.clone(),
         cultivar: line.cultivar.clone(),
+        form: None,
         sizes: vec![Packet {
             amount: SeedAmount::Weight(Mass::kilograms(1e-12)),
             price: None,
@@ -231,6 +233,7 @@ fn yields_problems_and_lots_of_trays_stand_in_json_and_text() {
     let lot = LotContents {
         crop: tomato.clone(),
         cultivar: layout.beds[0].planting.as_ref().unwrap().cultivar.clone(),
+        form: None,
         year: 2024,
         amount: SeedAmount::Count(10),
         germination: LotGermination::Tag(quillet::quantity::Fraction::new(0.9).unwrap()),

@@ -10,6 +10,7 @@ mod feeding_views;
 mod files;
 mod first_map;
 mod ledger;
+mod own_crops;
 mod shed;
 mod sowing;
 mod sowing_answers;

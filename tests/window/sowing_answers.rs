@@ -56,9 +56,9 @@ fn a_day_to_set_out_is_typed_as_growers_write_it() {
 }
 
 #[test]
-fn seed_of_which_nothing_is_known_is_said_to_be_counted_whole() {
+fn of_seed_of_which_nothing_is_known_only_good_ones_are_counted() {
     let window = with(BedChange::SetCrop(quillet::catalog::CropId("popcorn".to_owned())));
-    assert!(window.sees_part("every seed is counted on to come up"));
+    assert!(window.sees_part("only good seeds are counted, so it takes more"));
     assert!(window.sees_part("(common practice, no source); cold, crust"));
 }
 

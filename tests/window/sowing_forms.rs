@@ -53,6 +53,7 @@ fn with_lot(layout: &Layout, crop: &str, year: i16, amount: u64, tag: f64) -> La
     let contents = LotContents {
         crop: CropId(crop.to_owned()),
         cultivar: String::new(),
+        form: None,
         year,
         amount: SeedAmount::Count(amount),
         germination: LotGermination::Tag(part(tag)),
@@ -197,6 +198,7 @@ fn prices_are_read_with_their_commas_and_never_below_nothing() {
     let set = SeedEdit::SetPackets {
         crop: CropId("sweet_corn".to_owned()),
         cultivar: String::new(),
+        form: None,
         sizes: vec![Packet {
             amount: SeedAmount::Count(100),
             price: None,

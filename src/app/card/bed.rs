@@ -114,8 +114,11 @@ fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: U
     if let Some(spacing) = line {
         change(hand, bed.id, BedChange::SetRowSpacing(spacing));
     }
-    if let Some(crop) = planting::crop_of(hand, bed) {
-        let (low, high) = (crop.row_spacing.low.value, crop.row_spacing.high.value);
+    let Some(crop) = planting::crop_of(hand, bed) else {
+        return;
+    };
+    if let Some(usual) = &crop.row_spacing {
+        let (low, high) = (usual.low.value, usual.high.value);
         let range = if low.approx_eq(high) {
             low.show_short(units)
         } else {
@@ -126,7 +129,13 @@ fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: U
                 .small()
                 .weak(),
         );
-        label.on_hover_text(planting::source(&crop.row_spacing.low));
+        label.on_hover_text(planting::source(&usual.low));
+    } else {
+        let name = crop.name.to_lowercase();
+        form::follows(
+            ui,
+            format!("the crop book has no row spacing for {name}; this one is the bed's"),
+        );
     }
 }
 

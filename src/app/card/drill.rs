@@ -11,7 +11,7 @@ use crate::app::seed_words::{plain, read_positive};
 use crate::app::settings::Drill;
 use crate::app::theme;
 use crate::layout::{Bed, BedId, LotId, SeedLot, Sowing, same_cultivar};
-use crate::plan::Stand;
+use crate::plan::{GerminationFrom, Stand, Things};
 use crate::quantity::{Fraction, Length, Units};
 
 /// A trial of the drill: how it is tried, and what fell.
@@ -59,6 +59,7 @@ fn hopper<'a>(ui: &mut Ui, hand: &mut Hand<'a>, bed: &Bed, field: Id) -> Option<
     let is_of_bed = |lot: &SeedLot| {
         lot.crop == planting.crop
             && same_cultivar(&lot.cultivar, &planting.cultivar)
+            && lot::things_of(hand, lot) == Things::Seeds
             && lot.germination.found().is_none_or(|up| up > Fraction::ZERO)
             && !lot.amount.is_nothing()
     };
@@ -83,10 +84,13 @@ fn hopper<'a>(ui: &mut Ui, hand: &mut Hand<'a>, bed: &Bed, field: Id) -> Option<
     };
     let chosen = lots.iter().copied().find(|lot| Some(lot.id) == chosen);
     let bought = "seed to buy";
-    let names: Vec<(String, Option<LotId>)> = lots.iter().map(|lot| (lot::note(hand, lot), Some(lot.id))).collect();
+    let names: Vec<(String, Option<LotId>)> = lots
+        .iter()
+        .map(|lot| (lot::short_note(hand, lot), Some(lot.id)))
+        .collect();
     let mut all: Vec<(&str, Option<LotId>)> = names.iter().map(|(name, lot)| (name.as_str(), *lot)).collect();
     all.push((bought, None));
-    let shown = chosen.map_or_else(|| bought.to_owned(), |lot| lot::note(hand, lot));
+    let shown = chosen.map_or_else(|| bought.to_owned(), |lot| lot::short_note(hand, lot));
     if let Some(lot) = form::choices(ui, field.with("hopper"), "In the hopper", &shown, &all) {
         hand.drill.hopper = Some((bed.id, lot));
         hand.drill.counted = None;
@@ -100,6 +104,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let lot = hopper(ui, hand, bed, field);
     let Some(aim) = aim(hand, bed, lot) else { return };
     let spread = spread_words(hand, bed, lot, aim);
+    let is_known = planting::stand(hand, bed).is_some_and(|stand| up_is_known(&stand, lot));
     let bed = bed.id;
     let (unit, words) = match units {
         Units::Customary => (Length::feet(1.0), "a foot"),
@@ -109,11 +114,18 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         let words = format!("Aim for {} seeds {words}", one_decimal(seeds));
         ui.label(RichText::new(words).font(theme::bold(14.0)));
     }
-    if let Some(words) = spread {
-        form::follows(
+    match spread {
+        Some(words) if is_known => form::follows(
             ui,
             format!("in each line, {words}; what does not come up is counted in"),
-        );
+        ),
+        Some(words) => form::wrong(
+            ui,
+            &format!(
+                "in each line, {words}, if every seed came up; how much does is not known, so give the germination first"
+            ),
+        ),
+        None => {}
     }
     let trial = &mut *hand.drill;
     let before = trial.drill;
@@ -169,6 +181,12 @@ fn spread_words(hand: &Hand<'_>, bed: &Bed, lot: Option<&SeedLot>, aim: DrillRat
 fn up_of(stand: &Stand, lot: Option<&SeedLot>) -> Fraction {
     let germination = lot.and_then(|lot| lot.germination.found());
     comes_up(germination.unwrap_or(stand.germination), stand.field_emergence)
+}
+
+/// Whether anybody knows how much of the seed in the hopper comes up.
+fn up_is_known(stand: &Stand, lot: Option<&SeedLot>) -> bool {
+    let of_lot = lot.and_then(|lot| lot.germination.found());
+    of_lot.is_some() || stand.germination_from != GerminationFrom::NotKnown
 }
 
 /// How the drill is tried, and the ground that one of its spouts sows in that.

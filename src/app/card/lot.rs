@@ -6,15 +6,16 @@ use super::{Hand, cultivar, head, remove};
 use crate::agronomy;
 use crate::app::action::Action;
 use crate::app::command::Command;
+use crate::app::day_words::read_day;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::seed_words;
 use crate::app::step::Step;
 use crate::layout::limits::SEASONS;
-use crate::layout::{Edit, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
+use crate::layout::{Edit, Form, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
 use crate::plan::{LotAge, Things};
 use crate::quantity::{Fraction, Units, count};
-use crate::sheets::order_list::{amount_words, quantity_words};
+use crate::sheets::order_list::{amount_words, day_words, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     let layout = hand.desk.layout();
@@ -26,6 +27,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: LotId) {
     if let Some(cultivar) = cultivar::show(ui, hand, field, &lot.crop, &lot.cultivar) {
         change(hand, &lot, |lot| lot.cultivar = cultivar);
     }
+    form_of(ui, hand, &lot, field);
     let read = |text: &str| form::read_whole(text, i32::from(*SEASONS.start()), i32::from(*SEASONS.end()));
     let year = form::field(ui, field.with("year"), "Year", &lot.year.to_string(), read);
     if let Some(year) = year.and_then(|year| i16::try_from(year).ok()) {
@@ -73,13 +75,24 @@ pub(super) fn note(hand: &Hand<'_>, lot: &SeedLot) -> String {
         lot.year.to_string(),
         amount_words(lot.amount, things_of(hand, lot), units),
     ];
-    if let Some(found) = lot.germination.found() {
-        words.push(format!("{} up", found.show()));
-    }
+    words.extend(seed_words::germination_note(lot.germination));
     words.join(" · ")
 }
 
-fn things_of(hand: &Hand<'_>, lot: &SeedLot) -> Things {
+/// The same in fewer words: without what was tested, and when.
+pub(super) fn short_note(hand: &Hand<'_>, lot: &SeedLot) -> String {
+    let amount = amount_words(lot.amount, things_of(hand, lot), hand.desk.layout().units);
+    let up = lot.germination.found().map(|found| format!(" · {} up", found.show()));
+    format!("{} · {amount}{}", lot.year, up.unwrap_or_default())
+}
+
+/// What a lot holds.
+pub(super) fn things_of(hand: &Hand<'_>, lot: &SeedLot) -> Things {
+    Things::in_form(lot.form, usual_things(hand, lot))
+}
+
+/// What the crop of a lot usually lies on the shelf as.
+fn usual_things(hand: &Hand<'_>, lot: &SeedLot) -> Things {
     let crop = hand.desk.crop_book().crop(&lot.crop);
     crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value))
 }
@@ -108,9 +121,23 @@ fn crop(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     }
 }
 
+/// The form in which the lot lies here: one cultivar may come as seed, as sets and as plants.
+fn form_of(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
+    let usual = usual_things(hand, lot);
+    let all = [Form::Seed, Form::Pieces, Form::Plants].map(|form| {
+        let things = Things::in_form(Some(form), usual);
+        (things.name(), (things != usual).then_some(form))
+    });
+    let chosen = Things::in_form(lot.form, usual).name();
+    if let Some(form) = form::choices(ui, field.with("form"), "Holds", chosen, &all) {
+        change(hand, lot, |lot| lot.form = form);
+    }
+}
+
 fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     let shown = seed_words::germination(lot.germination);
-    let read = seed_words::read_germination;
+    let season = hand.desk.layout().season;
+    let read = |text: &str| seed_words::read_germination(text, season);
     if let Some(germination) = form::field(ui, field.with("germination"), "Germination", &shown, read) {
         change(hand, lot, |lot| lot.germination = germination);
     }
@@ -119,7 +146,7 @@ fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
             form::follows(ui, "as the tag says, 85 %, or as your own test found, 34 of 40");
         }
         LotGermination::Tag(_) => form::follows(ui, "as the tag says; your own test goes in as 34 of 40"),
-        LotGermination::OwnTest { came_up, of } => match agronomy::germination_test(came_up, of) {
+        LotGermination::OwnTest { came_up, of, on } => match agronomy::germination_test(came_up, of) {
             Ok(test) => {
                 let words = format!(
                     "{} came up; after a test of {} seeds the lot itself lies between {} and {}, 19 times out of 20",
@@ -129,6 +156,21 @@ fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
                     test.high.show()
                 );
                 let label = ui.label(RichText::new(words).small().weak());
+                let shown = on.map_or_else(String::new, day_words);
+                let read = |text: &str| read_day(text, season);
+                if let Some(on) = form::field(ui, field.with("tested on"), "Tested on", &shown, read) {
+                    let germination = LotGermination::OwnTest { came_up, of, on };
+                    change(hand, lot, |lot| lot.germination = germination);
+                }
+                if on.is_none() {
+                    form::follows(ui, "the day, such as 12 February; may stay empty");
+                } else if on.is_some_and(|on| agronomy::test_is_old(on, season)) {
+                    form::wrong(
+                        ui,
+                        "an old test: seed grows weaker on the shelf, so test again in the winter before it is sown (common \
+                         practice, no source)",
+                    );
+                }
                 label.on_hover_text(
                     "95 % Wilson score interval: E. B. Wilson, Journal of the American Statistical Association 22 (1927), 209–212; citation from memory",
                 );

@@ -9,7 +9,7 @@ use crate::app::form;
 use crate::app::seed_words::plain;
 use crate::app::theme;
 use crate::layout::{Bed, Sowing};
-use crate::plan::{BedPlan, Stand, Things};
+use crate::plan::{BedPlan, GerminationFrom, Stand, Things};
 use crate::quantity::{Fraction, Mass, Units, count, counted};
 use crate::sheets::order_list::{TrayWords, day_words};
 
@@ -21,17 +21,15 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, plan: &BedPlan, stan
     }
     ui.add_space(4.0);
     match stand.sowing {
-        Sowing::Raised(_) => trays(ui, hand, bed),
+        Sowing::Raised(_) => trays(ui, hand, bed, stand),
         Sowing::Pieces { .. } | Sowing::Plants => {
             let things = plan.things().unwrap_or(Things::Plants);
             strong(ui, weighed(things.counted(totals.set_out), totals.set_out_mass, units));
             form::follows(ui, format!("for {}", counted(totals.plants, "place", "places")));
         }
         Sowing::Seed { .. } | Sowing::Dropped { .. } | Sowing::Hills { .. } => {
-            strong(
-                ui,
-                weighed(Things::Seeds.counted(totals.seeds), totals.seed_mass, units),
-            );
+            let seeds = weighed(Things::Seeds.counted(totals.seeds), totals.seed_mass, units);
+            strong(ui, at_least(stand, seeds));
             let places = totals.plants / u64::from(stand.sowing.plants_per_place().max(1));
             let place = match stand.sowing {
                 Sowing::Hills { .. } => counted(places, "hill", "hills"),
@@ -92,7 +90,7 @@ pub(super) fn each_words(each: SeedsInEach) -> String {
 }
 
 /// Cells and trays as the order counts them, each lot's by its own germination.
-fn trays(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
+fn trays(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, stand: &Stand) {
     let layout = hand.desk.layout();
     let line = hand.desk.plan().order.line_of(bed.id);
     let Some((line, trays)) = line.and_then(|line| {
@@ -108,14 +106,9 @@ fn trays(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
     });
     let cells = counted(trays.cells, "cell", "cells");
     let seeds_words = Things::Seeds.counted(seeds);
-    strong(
-        ui,
-        weighed(
-            format!("{cells}, {seeds_words}"),
-            one.map(|one| one * seeds as f64),
-            layout.units,
-        ),
-    );
+    let mass = one.map(|one| one * seeds as f64);
+    let sown = weighed(format!("{cells}, {seeds_words}"), mass, layout.units);
+    strong(ui, at_least(stand, sown));
     let words = TrayWords::of(layout, line, trays);
     if !words.seed.is_empty() {
         form::follows(ui, words.seed);
@@ -125,6 +118,15 @@ fn trays(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
     words.extend(trays.sow_on.map(|day| format!("sow on {}", day_words(day))));
     words.push(format!("{} to set out", counted(trays.plants, "plant", "plants")));
     form::follows(ui, words.join(" · "));
+}
+
+/// Says of an amount that it takes more, where nobody knows how much of it comes up.
+fn at_least(stand: &Stand, amount: String) -> String {
+    if stand.germination_from == GerminationFrom::NotKnown {
+        format!("at least {amount}")
+    } else {
+        amount
+    }
 }
 
 fn strong(ui: &mut Ui, words: String) {

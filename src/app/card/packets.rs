@@ -8,10 +8,9 @@ use crate::app::form;
 use crate::app::seed_words;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
-use crate::catalog::CropId;
 use crate::layout::limits::MOST_SIZES;
-use crate::layout::{Edit, Packet, SeedAmount, SeedEdit, same_cultivar};
-use crate::plan::Things;
+use crate::layout::{Edit, Form, Packet, SeedAmount, SeedEdit, same_cultivar};
+use crate::plan::{OrderLine, Things};
 use crate::quantity::Units;
 use crate::sheets::order_list::{amount_words, price_words};
 
@@ -21,13 +20,17 @@ const REMOVE_WIDTH: f32 = 26.0;
 const LABEL_WIDTH: f32 = 58.0;
 
 /// Draws the sizes of a cultivar, and a line for one more.
-pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &str, things: Things, field: Id) {
+pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, field: Id) {
+    let (crop, cultivar, things) = (&line.crop, line.cultivar.as_str(), line.things);
     let layout = hand.desk.layout();
     let units = layout.units;
-    let list = layout
-        .packets
-        .iter()
-        .find(|list| list.crop == *crop && same_cultivar(&list.cultivar, cultivar));
+    let of_line = layout.packets.iter().filter(|list| {
+        list.crop == *crop
+            && same_cultivar(&list.cultivar, cultivar)
+            && Things::in_form(list.form, line.on_shelf) == things
+    });
+    // A list that names its form goes before one that does not.
+    let list = of_line.max_by_key(|list| list.form.is_some());
     let sizes: Vec<Packet> = list.map_or_else(Vec::new, |list| list.sizes.clone());
     let mut changed: Option<Vec<Packet>> = None;
     if !sizes.is_empty() {
@@ -97,7 +100,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
             ui,
             if sizes.is_empty() {
                 let counted = things.name();
-                format!("a size your supplier sells, such as {weight} or 250 {counted}; then what it costs")
+                // Nobody weighs plants.
+                let or = match things.form() {
+                    Form::Plants => String::new(),
+                    Form::Seed | Form::Pieces => format!("{weight} or "),
+                };
+                format!("a size your supplier sells, such as {or}250 {counted}; then what it costs")
             } else {
                 "another size; beside each goes what it costs".to_owned()
             },
@@ -107,6 +115,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, crop: &CropId, cultivar: &s
         hand.out.push(Command::Edit(Edit::Seed(SeedEdit::SetPackets {
             crop: crop.clone(),
             cultivar: cultivar.to_owned(),
+            form: list.map_or_else(|| line.packets_form(), |list| list.form),
             sizes,
         })));
     }

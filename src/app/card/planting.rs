@@ -10,7 +10,8 @@ use crate::app::seed_words::cultivar_dropped;
 use crate::app::wording::source_words;
 use crate::catalog::{Crop, Sourced};
 use crate::layout::{Bed, BedChange, Edit, Water};
-use crate::plan::{InRowFrom, Stand};
+use crate::plan::{InRowFrom, Stand, no_in_row};
+use crate::quantity::Units;
 
 /// The crop of the bed with the grower's own values in it, if one is planted that the crop book has.
 pub(super) fn crop_of<'a>(hand: &Hand<'a>, bed: &Bed) -> Option<&'a Crop> {
@@ -58,7 +59,12 @@ pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         return;
     };
     if let Some(crop) = known {
-        let look_up = form::link(ui, &crop.family, "look it up");
+        let family = if crop.family.is_empty() {
+            "family not known"
+        } else {
+            &crop.family
+        };
+        let look_up = form::link(ui, family, "look it up");
         if look_up.on_hover_text("Open the crop book at this crop").clicked() {
             hand.out
                 .push(Command::OpenBook(planting.crop.clone(), planting.cultivar.clone()));
@@ -85,8 +91,10 @@ pub(super) fn water(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
 
 /// From plant to plant, and where that comes from.
 pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
-    let Some(stand) = stand(hand, bed) else { return };
     let units = hand.desk.layout().units;
+    let Some(stand) = stand(hand, bed) else {
+        return missing_in_row(ui, hand, bed, field, units);
+    };
     if let Some(in_row) = length_line::short(ui, field.with("in row"), "In the row", stand.in_row, units) {
         change(hand, bed, BedChange::SetInRow(Some(in_row)));
     }
@@ -106,7 +114,7 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),
-                crop.map(|crop| source(&crop.in_row_watered)),
+                crop.and_then(|crop| crop.in_row_watered.as_ref()).map(source),
             );
         }
         InRowFrom::CropDry => {
@@ -114,10 +122,32 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),
-                crop.map(|crop| source(&crop.in_row_dry)),
+                crop.and_then(|crop| crop.in_row_dry.as_ref()).map(source),
             );
         }
     }
+}
+
+/// The field of the in-row spacing where neither the bed nor the crop book has one: no plant can be counted without it.
+fn missing_in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: Units) {
+    let Some(planting) = &bed.planting else { return };
+    let bare = match units {
+        Units::Customary => "in",
+        Units::Metric => "cm",
+    };
+    let read = |text: &str| length_line::read_short(text, bare, units);
+    if let Some(in_row) = form::field(ui, field.with("in row"), "In the row", "", read) {
+        change(hand, bed, BedChange::SetInRow(Some(in_row)));
+    }
+    let book = hand.desk.crop_book();
+    let Some(crop) = book.crop(&planting.crop) else { return };
+    form::wrong(
+        ui,
+        &format!(
+            "{}, so no plant can be counted; type it here for this bed, or in the crop book for all",
+            no_in_row(&crop.name, bed.water)
+        ),
+    );
 }
 
 pub(super) fn from_crop(ui: &mut Ui, words: &str, source: Option<String>) {

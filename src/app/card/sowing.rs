@@ -44,6 +44,9 @@ fn needs(ui: &mut Ui, hand: &mut Hand<'_>) {
     form::section(ui, "Each cultivar");
     let plan = hand.desk.plan().clone();
     let list = OrderList::of(hand.desk.layout(), &plan);
+    for sentence in &list.not_counted {
+        form::wrong(ui, sentence);
+    }
     if list.lines.is_empty() {
         form::follows(ui, "choose a crop for a bed, and what it takes is counted here");
     }
@@ -78,9 +81,7 @@ fn need(ui: &mut Ui, hand: &mut Hand<'_>, line: &OrderLine, words: &OrderWords, 
         format!("to buy {}", words.to_buy)
     };
     ui.label(RichText::new(strong).font(theme::bold(13.0)));
-    if line.is_shelf_form {
-        packets::show(ui, hand, &line.crop, &line.cultivar, line.things, id);
-    }
+    packets::show(ui, hand, line, id);
     if let Some(problem) = &line.packets_problem {
         form::wrong(ui, problem);
     } else if !words.packets.is_empty() {

@@ -14,8 +14,15 @@ use crate::quantity::{Length, Units};
 
 /// Way, what it asks for, germination, what is added on top, and what follows.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
-    let (Some(planting), Some(stand)) = (&bed.planting, stand(hand, bed)) else {
+    let Some(planting) = &bed.planting else {
         form::follows(ui, "choose a crop first");
+        return;
+    };
+    let Some(stand) = stand(hand, bed) else {
+        form::follows(
+            ui,
+            "give the spacing under “In the row” first: without it no place can be counted",
+        );
         return;
     };
     let units = hand.desk.layout().units;
@@ -221,7 +228,10 @@ fn comes_up(
     crop: Option<&Crop>,
     field: Id,
 ) {
-    let shown = stand.germination.show();
+    let shown = match stand.germination_from {
+        GerminationFrom::NotKnown => String::new(),
+        _ => stand.germination.show(),
+    };
     if let Some(germination) = form::field(ui, field.with("germination"), "Germination", &shown, read_part) {
         change(hand, bed, BedChange::SetGermination(Some(germination)));
     }
@@ -232,7 +242,7 @@ fn comes_up(
             } else if crop.is_some_and(|crop| crop.least_germination.is_some()) {
                 "use the federal standard"
             } else {
-                "count on every seed"
+                "leave it open"
             };
             if form::yours(ui, way_back) {
                 change(hand, bed, BedChange::SetGermination(None));
@@ -251,8 +261,8 @@ fn comes_up(
         }
         GerminationFrom::NotKnown => form::wrong(
             ui,
-            "not known, so every seed is counted on to come up, and the need may be short; there is no federal standard for \
-             this kind, so give what the packet says",
+            "not known, and there is no federal standard for this kind; only good seeds are counted, so it takes more than \
+             is said. Type what the packet or your test says, here or in the crop book",
         ),
     }
     if matches!(stand.sowing, Sowing::Raised(_)) {

@@ -33,6 +33,7 @@ impl QuilletApp {
         self.edit(&Edit::Seed(SeedEdit::AddLot(LotContents {
             crop,
             cultivar,
+            form: None,
             year,
             amount: SeedAmount::Weight(Mass::ZERO),
             germination: LotGermination::NotKnown,

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use egui::{Id, RichText, TextEdit, Ui};
 
 use super::BookView;
+use super::fresh::Fresh;
 use crate::app::desk::Desk;
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
@@ -46,14 +47,23 @@ impl BookView {
             many => format!("{many} crops"),
         };
         ui.label(RichText::new(words).size(12.0).color(soft));
+        let tip = "A crop of your own that starts with nothing from any other";
+        if ui.button("A crop that is not here…").on_hover_text(tip).clicked() {
+            // What was looked for, and is none of the crops, is most likely its name.
+            let looked_for = self.find.trim();
+            let is_there = crops.iter().any(|crop| crop.name.eq_ignore_ascii_case(looked_for));
+            self.fresh = Some(Fresh::named(if is_there { "" } else { looked_for }));
+        }
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         if entered && let Some(first) = crops.first() {
+            self.fresh = None;
             self.open = Some((first.id.clone(), String::new()));
         }
         egui::ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 1.0;
             for crop in crops {
-                let open = self.open.as_ref().is_some_and(|(open, _)| *open == crop.id);
+                let is_at = self.open.as_ref().is_some_and(|(open, _)| *open == crop.id);
+                let open = is_at && self.fresh.is_none();
                 let own = desk.layout().own_crops.iter().any(|own| own.id == crop.id);
                 let note = if own { "yours" } else { crop.family.as_str() };
                 let line = form::list_line(ui, open, &crop.name, note);
@@ -61,6 +71,7 @@ impl BookView {
                     line.scroll_to_me(Some(egui::Align::Center));
                 }
                 if line.clicked() {
+                    self.fresh = None;
                     self.open = Some((crop.id.clone(), String::new()));
                 }
             }
@@ -75,6 +86,7 @@ impl BookView {
             .iter()
             .map(|crop| crop.family.as_str())
             .collect();
+        families.retain(|family| !family.is_empty());
         families.sort_unstable();
         families.dedup();
         let all: Vec<(&str, Option<&str>)> = std::iter::once((any, None))

@@ -2,12 +2,16 @@
 //! own crops, cultivars and values.
 
 mod buying;
+mod fresh;
 mod list;
 mod page;
+mod plant;
 mod rows;
 mod seed;
 mod values;
 mod words;
+
+use fresh::Fresh;
 
 use egui::{Align, Layout as Direction, RichText, Ui};
 
@@ -31,6 +35,8 @@ pub(super) struct BookView {
     started: bool,
     /// A crop or cultivar that was asked for and is opened as soon as it is there.
     awaited: Option<Awaited>,
+    /// A crop from nothing that is being made.
+    fresh: Option<Fresh>,
 }
 
 /// What is opened as soon as it is there.
@@ -96,6 +102,7 @@ impl BookView {
                 let own = &desk.layout().own_crops;
                 if let Some(new) = own.iter().find(|own| !before.contains(&own.id)) {
                     self.open = Some((new.id.clone(), String::new()));
+                    self.fresh = None;
                 }
                 self.awaited = None;
             }

@@ -1,25 +1,28 @@
 //! The page of a crop: what it is, its cultivars, what can be done with it, and all its values.
 
+use std::borrow::Cow;
+
 use egui::{Id, RichText, Ui};
 
+use super::plant::plant_in;
 use super::values::Page;
 use super::{Awaited, BookView};
 use crate::app::card::cultivar;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
-use crate::app::seed_words::cultivar_dropped;
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
 use crate::catalog::{Crop, CropId};
-use crate::layout::{
-    Bed, BedChange, Edit, Item, OwnCrop, OwnCultivar, OwnValues, SeedEdit, same_cultivar, with_cultivar,
-};
+use crate::layout::{Edit, Kind, OwnCrop, OwnCultivar, OwnStart, OwnValues, SeedEdit, same_cultivar};
 use crate::plan::BuyingBeside;
 
 impl BookView {
     /// Draws the page. Gives back whether the book stays open.
     pub(super) fn page(&mut self, ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
+        if self.fresh(ui, desk, out) {
+            return true;
+        }
         let Some((id, cultivar)) = self.open.clone() else {
             form::follows(ui, "Choose a crop on the left.");
             return true;
@@ -47,18 +50,20 @@ impl BookView {
                 (None, Some(own)) => own.values,
                 (None, None) => OwnValues::default(),
             };
-            let catalog = book.catalog();
             let under = match (&own_cultivar, own_crop) {
-                (Some(_), _) => book.crop(&id),
-                (None, Some(own)) => catalog.crop(&own.based_on),
+                (Some(_), _) => book.crop(&id).map(Cow::Borrowed),
+                (None, Some(own)) => book.under(own),
                 (None, None) => None,
             };
+            let is_blank = own_cultivar.is_none() && book.starts_from_nothing(&id);
             let page = Page {
                 crop,
-                under: under.unwrap_or(crop),
+                under: under.as_deref().unwrap_or(crop),
+                is_blank,
                 values,
                 back: match (&own_cultivar, own_crop) {
                     (Some(_), _) => "use the crop's",
+                    (None, Some(_)) if is_blank => "leave it blank",
                     (None, Some(own)) if !own.is_over_catalogue() => "use the one it is based on",
                     _ => "use the catalogue's",
                 },
@@ -109,6 +114,9 @@ impl BookView {
                     values: own.values,
                 })));
             }
+            if let OwnStart::Blank(kind) = &own.start {
+                kind_fields(ui, own, kind, out);
+            }
         }
         let layout = desk.layout();
         ui.horizontal_wrapped(|ui| {
@@ -121,7 +129,7 @@ impl BookView {
                     layout.own_crops.iter().map(|own| own.id.clone()).collect(),
                 ));
                 out.push(Command::Edit(Edit::Seed(SeedEdit::AddOwnCrop {
-                    based_on: own_crop.map_or_else(|| crop.id.clone(), |own| own.based_on.clone()),
+                    start: own_crop.map_or_else(|| OwnStart::Crop(crop.id.clone()), |own| own.start.clone()),
                     name: free_name(desk, &crop.name),
                     values: own_crop.map_or_else(OwnValues::default, |own| own.values),
                 })));
@@ -195,88 +203,28 @@ impl BookView {
     }
 }
 
-/// Plants the crop, or a cultivar of it, in the chosen bed; without one it asks in which. Gives back whether it did.
-fn plant_in(ui: &mut Ui, desk: &Desk, crop: &Crop, cultivar: Option<&OwnCultivar>, out: &mut Vec<Command>) -> bool {
-    let layout = desk.layout();
-    let chosen = desk
-        .chosen
-        .and_then(Item::bed)
-        .and_then(|bed| layout.bed(bed))
-        .map(AsRef::as_ref);
-    let bed: Option<&Bed> = if let Some(bed) = chosen {
-        let button = egui::Button::new(format!("Plant it in {}", bed.name));
-        let response = ui.add_enabled(!is_planted(bed, crop, cultivar), button);
-        let response = response.on_hover_text(in_place_of(desk, bed));
-        response.clicked().then_some(bed)
-    } else {
-        let mut picked = None;
-        ui.add_enabled_ui(!layout.beds.is_empty(), |ui| {
-            ui.menu_button("Plant it in…", |ui| {
-                egui::ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
-                    for bed in &layout.beds {
-                        let button = egui::Button::new(&bed.name);
-                        let response = ui.add_enabled(!is_planted(bed, crop, cultivar), button);
-                        if response.on_hover_text(in_place_of(desk, bed)).clicked() {
-                            picked = Some(bed.as_ref());
-                        }
-                    }
-                });
-            });
-        });
-        picked
-    };
-    let Some(bed) = bed else { return false };
-    let mut change = |change| out.push(Command::Edit(Edit::Bed(bed.id, change)));
-    if bed.planting.as_ref().is_none_or(|planting| planting.crop != crop.id) {
-        change(BedChange::SetCrop(crop.id.clone()));
-    }
-    let before = bed.planting.as_ref().map(|planting| &planting.crop);
-    let before = before.and_then(|id| desk.crop_book().crop(id));
-    let dropped = before.and_then(|before| cultivar_dropped(bed, &before.name, &crop.id));
-    if let Some(own) = cultivar {
-        change(BedChange::SetCultivar(own.name.clone()));
-    }
-    out.extend(dropped.map(Command::Say));
-    true
-}
-
-/// Whether the bed has the crop already, and the cultivar where one is meant.
-fn is_planted(bed: &Bed, crop: &Crop, cultivar: Option<&OwnCultivar>) -> bool {
-    bed.planting.as_ref().is_some_and(|planting| {
-        planting.crop == crop.id && cultivar.is_none_or(|own| same_cultivar(&planting.cultivar, &own.name))
-    })
-}
-
-/// What grows in a bed now.
-fn in_place_of(desk: &Desk, bed: &Bed) -> String {
-    match &bed.planting {
-        Some(planting) => {
-            let book = desk.crop_book();
-            let name = book
-                .crop(&planting.crop)
-                .map_or(planting.crop.0.as_str(), |crop| crop.name.as_str());
-            format!("In place of {}", with_cultivar(name, &planting.cultivar))
-        }
-        None => "Nothing is planted there yet".to_owned(),
-    }
-}
-
 /// Name, botanical name and family, and whose it is.
 fn head(ui: &mut Ui, desk: &Desk, crop: &Crop, own_crop: Option<&OwnCrop>, own_cultivar: Option<&OwnCultivar>) {
     let colours = theme::colours(ui.theme_in_force());
     let name = own_cultivar.map_or_else(|| crop.name.clone(), |own| format!("{}, {}", crop.name, own.name));
     ui.label(RichText::new(name).font(theme::bold(22.0)));
     let mut about = vec![crop.botanical.clone(), crop.family.clone()];
+    about.retain(|words| !words.is_empty());
     if !crop.also_called.is_empty() {
         about.push(format!("also called {}", crop.also_called.join(", ")));
     }
-    ui.label(RichText::new(about.join(" · ")).size(13.0).color(colours.soft));
+    if !about.is_empty() {
+        ui.label(RichText::new(about.join(" · ")).size(13.0).color(colours.soft));
+    }
     let whose = match (own_cultivar, own_crop) {
         (Some(_), _) => Some("a cultivar of yours; what it does not say itself is the crop's".to_owned()),
         (None, Some(own)) if own.is_over_catalogue() => Some("with values of yours over the catalogue's".to_owned()),
         (None, Some(own)) => {
-            let base = desk.crop_book().catalog().crop(&own.based_on);
-            base.map(|base| format!("a crop of yours, based on {}", base.name))
+            let base = desk.crop_book().under(own);
+            base.map(|base| match own.based_on() {
+                Some(_) => format!("a crop of yours, based on {}", base.name),
+                None => "a crop of yours; what you leave blank is not known, and what needs it says so".to_owned(),
+            })
         }
         (None, None) => None,
     };
@@ -296,6 +244,32 @@ fn beside<'a>(desk: &'a Desk, id: &CropId, crop: &Crop) -> Option<(&'a str, Buyi
         bed.planting.as_ref().filter(|planting| planting.crop == *id)?;
         Some((bed.name.as_str(), BuyingBeside::of(desk.plan(), bed.id, table)?))
     })
+}
+
+/// Botanical name and family of a crop that starts from nothing.
+fn kind_fields(ui: &mut Ui, own: &OwnCrop, kind: &Kind, out: &mut Vec<Command>) {
+    let field = |ui: &mut Ui, label: &str, shown: &str| {
+        let id = Id::unique((label, &own.id.0));
+        let mut accepted = None;
+        ui.allocate_ui(egui::vec2(360.0, 26.0), |ui| {
+            ui.set_width(360.0);
+            accepted = form::field(ui, id, label, shown, form::read_words);
+        });
+        accepted
+    };
+    let mut changed = kind.clone();
+    if let Some(botanical) = field(ui, "Botanical name", &kind.botanical) {
+        changed.botanical = botanical;
+    }
+    if let Some(family) = field(ui, "Plant family", &kind.family) {
+        changed.family = family;
+    }
+    if changed != *kind {
+        out.push(Command::Edit(Edit::Seed(SeedEdit::SetOwnKind {
+            crop: own.id.clone(),
+            kind: changed,
+        })));
+    }
 }
 
 fn name_field(ui: &mut Ui, id: Id, label: &str, name: &str) -> Option<String> {

@@ -5,10 +5,12 @@ use egui::Ui;
 use super::buying;
 use super::rows::{group, own, own_choice, read_only};
 use super::values::{Page, take};
-use super::words::{METHODS, ends, ends_source, method_words, source, source_or_none};
+use super::words::{METHODS, ends, ends_source, method_words, source};
+use crate::app::form;
 use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one};
 use crate::catalog::PlantingMethod;
-use crate::layout::OwnValues;
+use crate::layout::{MOST_YEARS_KEPT, OwnValues};
+use crate::plan::USUAL_YEARS;
 use crate::quantity::{Mass, Units, count, counted};
 
 impl Page<'_> {
@@ -22,7 +24,10 @@ impl Page<'_> {
             let method = &crop.method;
             (method_words(method.value).to_owned(), source(method))
         });
-        let change = own_choice(ui, id, "Usual way", &shown, is_own, self.back, &from, &all);
+        // A crop that starts from nothing has no other way to go back to.
+        let goes_back = is_own && !self.is_blank;
+        let from = if self.is_blank { "yours".to_owned() } else { from };
+        let change = own_choice(ui, id, "Usual way", &shown, goes_back, self.back, &from, &all);
         take(change, &mut values.method);
         if let Some(also) = &crop.also_method {
             read_only(ui, "Usual too", method_words(also.value), &source(also));
@@ -47,10 +52,7 @@ impl Page<'_> {
                 &source(least),
             );
         }
-        if let Some(years) = crop.seed_keeps_years.as_ref().filter(|_| self.is_seed()) {
-            let words = counted(u64::from(years.value), "year", "years");
-            read_only(ui, "Seed keeps, cool and dry", &words, &source(years));
-        }
+        self.keeps(ui, values);
         if let Some(table) = &crop.buying {
             buying::show(ui, table, self.beside, self.units);
         }
@@ -89,7 +91,8 @@ impl Page<'_> {
         let (shown, from) = self.told(is_own, |crop| {
             let seeds = crop.seeds_per_plant.as_ref();
             let shown = seeds.map_or_else(|| "1".to_owned(), |seeds| plain(seeds.value));
-            (shown, source_or_none(seeds))
+            let from = seeds.map_or_else(|| "one for each plant, until you give more".to_owned(), source);
+            (shown, from)
         });
         let change = own(ui, id, "Good seeds a plant", &shown, is_own, self.back, &from, read);
         take(change, &mut values.seeds_per_plant);
@@ -111,11 +114,38 @@ impl Page<'_> {
             ),
             (None, None) => (
                 String::new(),
-                "no federal standard is known, so every seed is counted on until you give your own".to_owned(),
+                "not known, and no federal standard is; only good seeds are counted until you give your own".to_owned(),
             ),
         });
         let change = own(ui, id, "Germination", &shown, is_own, self.back, &from, read_part);
         take(change, &mut values.germination);
+    }
+
+    /// Years that seed keeps; sets and other living pieces keep from one harvest to the next season.
+    fn keeps(&self, ui: &mut Ui, values: &mut OwnValues) {
+        if !self.is_seed() {
+            return;
+        }
+        let read = |text: &str| {
+            let text = text.trim_end_matches("years").trim_end_matches("year").trim();
+            let years = form::read_whole(text, 1, i32::from(MOST_YEARS_KEPT))?;
+            u16::try_from(years).map_err(|error| error.to_string())
+        };
+        let id = self.field.with("seed keeps");
+        let is_own = values.seed_keeps_years.is_some();
+        let (shown, from) = self.told(is_own, |crop| match &crop.seed_keeps_years {
+            Some(years) => (counted(u64::from(years.value), "year", "years"), source(years)),
+            None => {
+                let usual = counted(u64::from(USUAL_YEARS), "year", "years");
+                let words = format!(
+                    "no table has it; {usual} are counted on (common practice, no source) until you give your own"
+                );
+                (String::new(), words)
+            }
+        });
+        let label = "Seed keeps, cool and dry";
+        let change = own(ui, id, label, &shown, is_own, self.back, &from, read);
+        take(change, &mut values.seed_keeps_years);
     }
 
     /// Weight of a seed, set or piece: seeds by their number in an ounce, the rest each by its weight.
@@ -131,7 +161,9 @@ impl Page<'_> {
                     weight.value.show_seed(self.units)
                 }
             });
-            (shown, source_or_none(weight))
+            let unknown = || "not known: its need is a count without a weight, and what is weighed cannot be counted";
+            let from = weight.map_or_else(|| unknown().to_owned(), source);
+            (shown, from)
         });
         let change = if self.is_seed() {
             let read = |text: &str| {

@@ -7,11 +7,16 @@ use super::rows::{Change, broad, group, own, read_only};
 use super::words::{NO_SOURCE, ends, ends_source, hardiness_words, row_measure, row_source, source, source_or_none};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_harvest, read_nitrogen};
-use crate::catalog::{Crop, Hilling, NitrogenNeed, RowMeasure};
+use crate::catalog::{Crop, Ends, Hilling, NitrogenNeed, RowMeasure, Sourced};
 use crate::layout::OwnValues;
 use crate::layout::limits::MOST_DAYS;
 use crate::plan::BuyingBeside;
 use crate::quantity::{Length, LengthUnit, Units};
+
+/// What is left out while the in-row spacings are not known.
+const WITHOUT_WATERED: &str =
+    "no plant is counted where all its water comes through the tape, but for beds that say it";
+const WITHOUT_DRY: &str = "no plant is counted where water may run short, but for beds that say it";
 
 /// What a page is drawn from.
 pub(super) struct Page<'a> {
@@ -22,6 +27,8 @@ pub(super) struct Page<'a> {
     pub(super) values: OwnValues,
     /// How the way back is worded.
     pub(super) back: &'a str,
+    /// Whether it starts from nothing, so that what the grower does not say is not known.
+    pub(super) is_blank: bool,
     pub(super) units: Units,
     pub(super) field: Id,
     /// A bed of the crop, by name, and its need beside what buying tables say.
@@ -50,8 +57,12 @@ impl Page<'_> {
     /// `tell` gives value and source of a crop.
     pub(super) fn told(&self, is_own: bool, tell: impl Fn(&Crop) -> (String, String)) -> (String, String) {
         let (shown, source) = tell(self.crop);
-        if !is_own {
-            return (shown, source);
+        match (self.is_blank, is_own) {
+            // The way back beneath it says that it is the grower's.
+            (true, true) => return (shown, String::new()),
+            (true, false) if source == NO_SOURCE => return (shown, "not known yet".to_owned()),
+            (_, false) => return (shown, source),
+            (false, true) => {}
         }
         let whose = self.back.trim_start_matches("use ");
         match tell(self.under) {
@@ -91,9 +102,17 @@ impl Page<'_> {
         let (crop, units) = (self.crop, self.units);
         group(ui, "Spacing and depth");
         let short = |length: &Length| length.show_short(units);
-        let tell = |crop: &Crop| (ends(&crop.row_spacing, short), ends_source(&crop.row_spacing));
+        let of_ends = |range: Option<&Ends<Length>>| {
+            let shown = range.map_or_else(String::new, |range| ends(range, short));
+            (shown, range.map_or_else(|| NO_SOURCE.to_owned(), ends_source))
+        };
+        let of_one = |spacing: Option<&Sourced<Length>>, without: &str| match spacing {
+            Some(spacing) => (short(&spacing.value), source(spacing)),
+            None => (String::new(), format!("not known yet: {without}")),
+        };
+        let tell = |crop: &Crop| of_ends(crop.row_spacing.as_ref());
         self.length(ui, "rows", "Between rows", tell, &mut values.row_spacing);
-        let tell = |crop: &Crop| (short(&crop.in_row_watered.value), source(&crop.in_row_watered));
+        let tell = |crop: &Crop| of_one(crop.in_row_watered.as_ref(), WITHOUT_WATERED);
         self.length(
             ui,
             "watered",
@@ -101,15 +120,13 @@ impl Page<'_> {
             tell,
             &mut values.in_row_watered,
         );
-        let tell = |crop: &Crop| (short(&crop.in_row_dry.value), source(&crop.in_row_dry));
+        let tell = |crop: &Crop| of_one(crop.in_row_dry.as_ref(), WITHOUT_DRY);
         self.length(ui, "dry", "In the row, water short", tell, &mut values.in_row_dry);
-        read_only(
-            ui,
-            "In the row, as published",
-            &ends(&crop.in_row, short),
-            &ends_source(&crop.in_row),
-        );
-        let tell = |crop: &Crop| (ends(&crop.depth, short), ends_source(&crop.depth));
+        if let Some(published) = &crop.in_row {
+            let (shown, from) = of_ends(Some(published));
+            read_only(ui, "In the row, as published", &shown, &from);
+        }
+        let tell = |crop: &Crop| of_ends(crop.depth.as_ref());
         self.length(ui, "depth", "Depth", tell, &mut values.depth);
     }
 

@@ -21,7 +21,7 @@ pub enum LotAge {
 ///
 /// # Source
 /// Common practice, no source.
-const USUAL_YEARS: u16 = 3;
+pub const USUAL_YEARS: u16 = 3;
 
 /// Years that sets, cloves, tubers and other living pieces keep: from one harvest to the next season.
 ///
@@ -36,7 +36,7 @@ impl LotAge {
         if age < 0 {
             return Self::AfterSeason;
         }
-        if age <= i32::from(years_kept(crop)) {
+        if age <= i32::from(years_kept(crop, things_of(lot, crop))) {
             return Self::Keeps;
         }
         match lot.germination {
@@ -52,11 +52,17 @@ impl LotAge {
     }
 }
 
-/// Years that a crop keeps on the shelf, in the form in which it lies there.
-pub(super) fn years_kept(crop: Option<&Crop>) -> u16 {
-    let Some(crop) = crop else { return USUAL_YEARS };
-    if Things::on_shelf(crop.method.value) != Things::Seeds {
+/// What a lot holds.
+pub(super) fn things_of(lot: &SeedLot, crop: Option<&Crop>) -> Things {
+    let usual = crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value));
+    Things::in_form(lot.form, usual)
+}
+
+/// Years that a crop keeps on the shelf, as what lies there.
+pub(super) fn years_kept(crop: Option<&Crop>, things: Things) -> u16 {
+    if things != Things::Seeds {
         return YEARS_OF_PIECES;
     }
-    crop.seed_keeps_years.as_ref().map_or(USUAL_YEARS, |years| years.value)
+    let years = crop.and_then(|crop| crop.seed_keeps_years.as_ref());
+    years.map_or(USUAL_YEARS, |years| years.value)
 }

@@ -18,7 +18,7 @@ pub(super) struct Shelf<'a> {
     pub(super) cultivar: &'a str,
     /// What is counted.
     pub(super) things: Things,
-    /// The form in which the crop lies on the shelf.
+    /// What the crop usually lies on the shelf as.
     pub(super) on_shelf: Things,
     /// The crop, with the grower's own values in it.
     pub(super) crop: Option<&'a Crop>,
@@ -112,12 +112,10 @@ impl Shelf<'_> {
 
     /// The lots that can be drawn from, in the order in which they are used up.
     fn in_order(&self) -> Vec<&SeedLot> {
-        if self.things != self.on_shelf {
-            return Vec::new();
-        }
         let key = cultivar_key(self.cultivar);
         let lots = self.lots.iter().map(Arc::as_ref);
         let mut lots: Vec<&SeedLot> = lots
+            .filter(|lot| Things::in_form(lot.form, self.on_shelf) == self.things)
             .filter(|lot| cultivar_key(&lot.cultivar) == key && LotAge::of(lot, self.crop, self.season).gives())
             .collect();
         lots.sort_by_key(|lot| {

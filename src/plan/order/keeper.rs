@@ -7,7 +7,7 @@ use super::line::Line;
 use super::mention::{book_heads_up, other_cultivars};
 use super::shelf::shelf_heads_up;
 use super::{Order, OrderLine};
-use crate::catalog::CropId;
+use crate::catalog::{Crop, CropId};
 use crate::layout::{Layout, PacketList, SeedLot, cultivar_key};
 use crate::plan::crop_book::{CropBook, same};
 use crate::plan::things::Things;
@@ -39,7 +39,7 @@ pub(in crate::plan) struct OrderKeeper {
     lots: Vec<Arc<SeedLot>>,
     packets: Vec<Arc<PacketList>>,
     lots_by_crop: BTreeMap<CropId, Vec<Arc<SeedLot>>>,
-    packets_by_name: BTreeMap<(CropId, String), Arc<PacketList>>,
+    packets_by_name: BTreeMap<(CropId, String), Vec<Arc<PacketList>>>,
     heads_up: Vec<Arc<HeadsUp>>,
     season: i16,
     /// Counts the changes that touch all lines.
@@ -72,11 +72,11 @@ impl OrderKeeper {
         }
         if packets_changed {
             self.packets.clone_from(&layout.packets);
-            self.packets_by_name = layout
-                .packets
-                .iter()
-                .map(|list| ((list.crop.clone(), cultivar_key(&list.cultivar)), list.clone()))
-                .collect();
+            self.packets_by_name.clear();
+            for list in &layout.packets {
+                let name = (list.crop.clone(), cultivar_key(&list.cultivar));
+                self.packets_by_name.entry(name).or_default().push(list.clone());
+            }
         }
         let season_changed = self.season != layout.season;
         self.season = layout.season;
@@ -155,12 +155,13 @@ impl OrderKeeper {
                 continue;
             }
             if slot.line.is_none() || slot.generation != self.generation || !same(&slot.kept, &slot.beds) {
+                let crop = book.cultivar(&key.crop, &key.cultivar);
                 let line = Line {
                     beds: &slot.beds,
                     things: key.things,
                     lots: self.lots_by_crop.get(&key.crop).map_or(&[], Vec::as_slice),
-                    packets: packets_of(&self.packets_by_name, key),
-                    crop: book.cultivar(&key.crop, &key.cultivar),
+                    packets: packets_of(&self.packets_by_name, key, crop),
+                    crop,
                     season: self.season,
                 };
                 slot.line = line.work_out().map(Arc::new);
@@ -200,9 +201,20 @@ impl OrderKeeper {
     }
 }
 
-fn packets_of<'a>(packets: &'a BTreeMap<(CropId, String), Arc<PacketList>>, key: &Key) -> Option<&'a PacketList> {
+/// What the supplier sells of a line: the list of its form, or the one that names no form where the line is of the usual
+/// one.
+fn packets_of<'a>(
+    packets: &'a BTreeMap<(CropId, String), Vec<Arc<PacketList>>>,
+    key: &Key,
+    crop: Option<&Crop>,
+) -> Option<&'a PacketList> {
     if packets.is_empty() {
         return None;
     }
-    packets.get(&(key.crop.clone(), key.cultivar.clone())).map(Arc::as_ref)
+    let lists = packets.get(&(key.crop.clone(), key.cultivar.clone()))?;
+    let usual = crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value));
+    let of_line = lists
+        .iter()
+        .filter(|list| Things::in_form(list.form, usual) == key.things);
+    of_line.max_by_key(|list| list.form.is_some()).map(Arc::as_ref)
 }

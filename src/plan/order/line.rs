@@ -21,7 +21,7 @@ pub(super) struct Line<'a> {
     pub(super) things: Things,
     /// All lots of the crop, of whatever cultivar.
     pub(super) lots: &'a [Arc<SeedLot>],
-    /// What the supplier sells of the cultivar, in the form in which it lies on the shelf.
+    /// What the supplier sells of the cultivar in the form of the line.
     pub(super) packets: Option<&'a PacketList>,
     /// The crop, with the grower's own values in it.
     pub(super) crop: Option<&'a Crop>,
@@ -58,10 +58,8 @@ impl Line<'_> {
             count: from_shelf.to_buy,
             mass: one.map(|one| one * from_shelf.to_buy as f64),
         };
-        // A list of packets of seed says nothing of plants or sets of the same cultivar.
-        let packets = self.packets.filter(|_| self.things == on_shelf);
-        let heads_up = line_heads_up(self.beds, planted, self.things, packets);
-        let (packets, packets_problem) = match packets.map(|list| choose(list, to_buy.count, one)) {
+        let heads_up = line_heads_up(self.beds, planted, self.things, self.packets, self.lots, one);
+        let (packets, packets_problem) = match self.packets.map(|list| choose(list, to_buy.count, one, self.things)) {
             None => (None, None),
             Some(Ok(packets)) => (Some(packets), None),
             Some(Err(sentence)) => (None, Some(sentence)),
@@ -77,11 +75,11 @@ impl Line<'_> {
                 count: need.count,
                 mass: need.mass,
             },
-            germination: need.germination,
+            germination: need.germination_known.then_some(need.germination),
             field_emergence: need.field_emergence,
             drawn: from_shelf.drawn,
             to_buy,
-            is_shelf_form: self.things == on_shelf,
+            on_shelf,
             packets,
             packets_problem,
             beds: need.beds,

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::{Order, OrderLine};
 use crate::catalog::CropId;
-use crate::layout::{Item, LotId, OwnCrop, PacketList, SeedAmount, SeedLot, cultivar_key, with_cultivar};
+use crate::layout::{Form, Item, LotId, OwnCrop, PacketList, SeedAmount, SeedLot, cultivar_key, with_cultivar};
 use crate::plan::crop_book::CropBook;
 use crate::plan::things::Things;
 use crate::plan::types::{BedPlan, GerminationFrom, HeadsUp, PlantedCrop};
@@ -13,7 +13,7 @@ use crate::quantity::Mass;
 
 /// Own crops that are not in the book, because what they are based on is not in the catalogue.
 pub(super) fn book_heads_up(book: &CropBook) -> Vec<Arc<HeadsUp>> {
-    let mention = |own: &OwnCrop| {
+    let mention = |(own, base): (&OwnCrop, &CropId)| {
         let name = match own.name.trim() {
             "" => own.id.0.as_str(),
             name => name,
@@ -22,7 +22,7 @@ pub(super) fn book_heads_up(book: &CropBook) -> Vec<Arc<HeadsUp>> {
             about: Item::Layout,
             what: format!(
                 "“{name}”, a crop of your own, is based on “{}”, which the catalogue has not.",
-                own.based_on.0
+                base.0
             ),
             why: "Nothing of it can be counted. Write the id of a crop of the catalogue after based_on in the file, or make \
                 the crop anew in the crop book."
@@ -39,6 +39,8 @@ pub(super) fn line_heads_up(
     planted: &PlantedCrop,
     things: Things,
     packets: Option<&PacketList>,
+    lots: &[Arc<SeedLot>],
+    one: Option<Mass>,
 ) -> Vec<Arc<HeadsUp>> {
     let mut list = Vec::new();
     let Some(first) = beds.first() else { return list };
@@ -53,22 +55,44 @@ pub(super) fn line_heads_up(
         list.push(Arc::new(HeadsUp {
             about,
             what: format!("How much of {name} comes up is not known."),
-            why: "Every seed is counted on, so the order may be short. Give the germination from the tag or a test."
+            why: "Only good seeds are counted, so it takes more than the list says. Type the germination in the bed, \
+                under “Germination”, or in the crop book."
                 .to_owned(),
-            source: "The list of federal standards has no such kind; common practice, no source".to_owned(),
+            source: "The list of federal standards has no such kind, and the crop book none of yours".to_owned(),
         }));
     }
-    let mut sizes = packets.iter().flat_map(|list| &list.sizes);
-    let by_weight = sizes.any(|size| matches!(size.amount, SeedAmount::Weight(_)));
-    if by_weight && things == Things::Seeds && planted.seed_weight.is_none() {
+    let is_weight = |amount: SeedAmount| matches!(amount, SeedAmount::Weight(mass) if mass > Mass::ZERO);
+    let packets_weigh = packets.is_some_and(|list| list.sizes.iter().any(|size| is_weight(size.amount)));
+    let key = cultivar_key(&planted.cultivar);
+    let lots_weigh = lots.iter().any(|lot| {
+        let usual = Things::on_shelf(planted.method);
+        is_weight(lot.amount) && cultivar_key(&lot.cultivar) == key && Things::in_form(lot.form, usual) == things
+    });
+    // Only of seed is a weight looked for where nothing goes by it.
+    if one.is_none() && (things == Things::Seeds || packets_weigh || lots_weigh) {
+        let why = match (packets_weigh, lots_weigh) {
+            (true, true) => "Packets and lots by weight cannot be counted",
+            (true, false) => "Packets by weight cannot be counted",
+            (false, true) => "A lot by weight cannot be counted, and nothing is drawn from it",
+            (false, false) => "Its need is a count without a weight",
+        };
         list.push(Arc::new(HeadsUp {
             about,
-            what: format!("The weight of one seed of {name} is not known."),
-            why: "Packets by weight cannot be counted until it is given in the crop book.".to_owned(),
+            what: format!("The weight of one {} of {name} is not known.", things.one()),
+            why: format!("{why} until it is given: {}.", where_to_weigh(things)),
             source: "The crop book".to_owned(),
         }));
     }
     list
+}
+
+/// Where a grower types what one weighs.
+pub(super) const fn where_to_weigh(things: Things) -> &'static str {
+    match things.form() {
+        Form::Seed => "in the crop book, as seeds in an ounce or a gram",
+        Form::Pieces => "in the bed, under “One weighs”",
+        Form::Plants => "nobody weighs plants, so give what a lot or a packet holds by count",
+    }
 }
 
 /// Lines that are bought although another cultivar of the crop lies on the shelf, more of it than its own beds use up.
@@ -89,12 +113,13 @@ pub(super) fn other_cultivars(order: &Order, lots: &BTreeMap<CropId, Vec<Arc<See
         (SeedAmount::Weight(there), Some((count, mass))) => there - *mass > *mass / (*count).max(1) as f64,
     };
     let lines = order.lines.iter();
-    let lines = lines.filter(|line| line.to_buy.count > 0 && line.is_shelf_form);
+    let lines = lines.filter(|line| line.to_buy.count > 0);
     lines
         .filter_map(|line| {
             let key = cultivar_key(&line.cultivar);
             let of_crop = lots.get(&line.crop)?.iter();
             let others: Vec<String> = of_crop
+                .filter(|lot| Things::in_form(lot.form, line.on_shelf) == line.things)
                 .filter(|lot| cultivar_key(&lot.cultivar) != key && is_left(lot))
                 .map(|lot| lot.name(&line.crop_name))
                 .collect();

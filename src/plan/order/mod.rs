@@ -9,6 +9,7 @@ mod mention;
 mod need;
 mod packets;
 mod shelf;
+mod test_age;
 
 use std::sync::Arc;
 
@@ -18,10 +19,10 @@ use super::things::Things;
 use super::types::{BedHarvest, HeadsUp};
 use crate::agronomy;
 use crate::catalog::CropId;
-use crate::layout::{BedId, LotId, Packet, with_cultivar};
+use crate::layout::{BedId, Form, LotId, Packet, with_cultivar};
 use crate::quantity::{Fraction, Mass};
 
-pub use age::LotAge;
+pub use age::{LotAge, USUAL_YEARS};
 pub(super) use keeper::{OrderKeeper, Place};
 
 /// What to buy, what for, and where it goes.
@@ -52,17 +53,17 @@ pub struct OrderLine {
     pub plants: u64,
     /// All that the beds take: the sum of their rows.
     pub need: Quantity,
-    /// The part of what is bought that comes up in a test, as it is counted on; the whole where it is not seed.
-    pub germination: Fraction,
+    /// The part of what is bought that comes up in a test, as it is counted on; the whole where it is not seed. `None`
+    /// where a bed does not know it: then only good seeds are counted, and it takes more than the need says.
+    pub germination: Option<Fraction>,
     /// The part of that which comes up in the field too; the whole where it is not sown there.
     pub field_emergence: Fraction,
     /// What is drawn from the shelf, in the order in which it is used up.
     pub drawn: Vec<Drawn>,
     /// What is left to buy.
     pub to_buy: Quantity,
-    /// Whether this is the form in which the crop lies on the shelf and is sold in packets: lots and packets of seed say
-    /// nothing of plants of the same cultivar.
-    pub is_shelf_form: bool,
+    /// What the crop usually lies on the shelf as, and what lots and packets hold that do not say.
+    pub on_shelf: Things,
     /// Packets that cover what is left to buy, where the grower said which sizes there are.
     pub packets: Option<PacketsToBuy>,
     /// Why there are no packets although there are sizes, in a sentence.
@@ -247,6 +248,11 @@ impl OrderLine {
         }
         together.retain(|of| of.beds > 1);
         together
+    }
+
+    /// The form under which packets of this line are listed: none where it is the crop's usual one.
+    pub fn packets_form(&self) -> Option<Form> {
+        (self.things != self.on_shelf).then_some(self.things.form())
     }
 
     /// What is drawn from the shelf is worth so much seed to buy, over all lots.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::{ForBed, Quantity};
 use crate::agronomy;
 use crate::layout::{BedId, Raised, Sowing};
-use crate::plan::types::{BedPlan, Stand};
+use crate::plan::types::{BedPlan, GerminationFrom, Stand};
 use crate::quantity::{Fraction, Mass};
 
 /// What the beds of a line come to together.
@@ -15,6 +15,8 @@ pub(super) struct Need {
     pub(super) mass: Option<Mass>,
     /// The part of it that comes up, as the beds count on it.
     pub(super) germination: Fraction,
+    /// Whether all beds know it; where one does not, only its good seeds are counted, and it takes more than that.
+    pub(super) germination_known: bool,
     /// The part of that which comes up in the field too.
     pub(super) field_emergence: Fraction,
     pub(super) plants: u64,
@@ -48,6 +50,7 @@ impl Want {
 pub(super) fn need_of(beds: &[Arc<BedPlan>]) -> Need {
     let mut need = Need {
         mass: Some(Mass::ZERO),
+        germination_known: true,
         ..Need::default()
     };
     let mut straight = Want {
@@ -66,6 +69,9 @@ pub(super) fn need_of(beds: &[Arc<BedPlan>]) -> Need {
         let amount = amount_of(bed, stand);
         need.count = need.count.saturating_add(amount.count);
         need.mass = need.mass.zip(amount.mass).map(|(sum, mass)| sum + mass);
+        if stand.sowing.takes_seed() && stand.germination_from == GerminationFrom::NotKnown {
+            need.germination_known = false;
+        }
         let part = if stand.sowing.takes_seed() {
             stand.germination
         } else {

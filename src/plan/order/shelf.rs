@@ -3,10 +3,13 @@
 use std::sync::Arc;
 
 use super::LotAge;
-use super::age::years_kept;
+use super::age::{things_of, years_kept};
+use super::test_age::test_heads_up;
 use crate::agronomy::{self, LegalStanding};
+use crate::catalog::Mark;
 use crate::layout::{Item, LotGermination, SeedLot};
 use crate::plan::crop_book::CropBook;
+use crate::plan::heads_up::cite_keys;
 use crate::plan::things::Things;
 use crate::plan::types::HeadsUp;
 use crate::quantity::{Fraction, counted};
@@ -22,7 +25,11 @@ pub(super) fn shelf_heads_up(lots: &[Arc<SeedLot>], book: &CropBook, season: i16
             // What nothing is drawn from needs no second word.
             let gives = LotAge::of(lot, crop, season).gives();
             let of_test = gives.then(|| lot_heads_up(lot, book)).flatten();
-            age_heads_up(lot, book, season).into_iter().chain(of_test)
+            let of_its_day = gives.then(|| test_heads_up(lot, crop, season)).flatten();
+            age_heads_up(lot, book, season)
+                .into_iter()
+                .chain(of_test)
+                .chain(of_its_day)
         })
         .map(Arc::new)
         .collect()
@@ -33,20 +40,19 @@ fn age_heads_up(lot: &SeedLot, book: &CropBook, season: i16) -> Option<HeadsUp> 
     let crop = book.cultivar(&lot.crop, &lot.cultivar)?;
     let name = lot.name(&crop.name);
     let age = i32::from(season) - i32::from(lot.year);
-    let things = Things::on_shelf(crop.method.value);
-    let kept = counted(u64::from(years_kept(Some(crop))), "year", "years");
+    let things = things_of(lot, Some(crop));
+    let kept = counted(u64::from(years_kept(Some(crop), things)), "year", "years");
     let keeps = if things == Things::Seeds {
         format!("seed of {} keeps for {kept} or so", crop.name)
     } else {
         format!("{} keep for {kept} or so", things.name())
     };
     let table = crop.seed_keeps_years.as_ref().filter(|_| things == Things::Seeds);
-    let source = table
-        .and_then(|years| book.catalog().citation(years.sources.first()?))
-        .map_or_else(
-            || "Common practice, no source".to_owned(),
-            |citation| citation.text.clone(),
-        );
+    let source = match table {
+        Some(years) if years.mark == Mark::Grower => "Your own figure in the crop book".to_owned(),
+        Some(years) => cite_keys(&years.sources, years.mark, book.catalog()),
+        None => "Common practice, no source".to_owned(),
+    };
     let (what, why, source) = match LotAge::of(lot, Some(crop), season) {
         LotAge::Keeps => return None,
         LotAge::AfterSeason => (
@@ -90,14 +96,24 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
             |citation| citation.text.clone(),
         );
     let (found, high, tested) = match lot.germination {
-        LotGermination::NotKnown if Things::on_shelf(crop.method.value) == Things::Seeds => {
+        _ if things_of(lot, Some(crop)) != Things::Seeds => return None,
+        LotGermination::NotKnown => {
             let (counted, source) = match (&crop.germination, least) {
                 (Some(own), _) => (
                     format!("your {} in the crop book", percent(own.value)),
                     "Your own figure in the crop book".to_owned(),
                 ),
                 (None, Some(least)) => (format!("the federal standard of {}", percent(least.value)), source),
-                (None, None) => ("every seed".to_owned(), source),
+                (None, None) => {
+                    return Some(HeadsUp {
+                        about,
+                        what: format!("How much of {name} comes up is not known."),
+                        why: "Nobody says how much of its kind does, so more of it is needed than is counted. Test 50 seeds, \
+                            or read the tag."
+                            .to_owned(),
+                        source,
+                    });
+                }
             };
             return Some(HeadsUp {
                 about,
@@ -108,9 +124,8 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
                 source,
             });
         }
-        LotGermination::NotKnown => return None,
         LotGermination::Tag(part) => (part, None, format!("The tag of {name} says {}", percent(part))),
-        LotGermination::OwnTest { came_up, of } => {
+        LotGermination::OwnTest { came_up, of, .. } => {
             let test = agronomy::germination_test(came_up, of).ok()?;
             let words = format!(
                 "{came_up} of {of} seeds of {name} came up, {} (95 % interval {} to {})",

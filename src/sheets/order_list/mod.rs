@@ -3,7 +3,10 @@
 
 mod harvest;
 mod held;
+mod not_counted;
 mod packets;
+
+use std::sync::Arc;
 
 use jiff::civil::Date;
 
@@ -25,6 +28,8 @@ pub struct OrderList {
     pub cost: String,
     /// What the cost leaves out, in a sentence; empty when nothing.
     pub cost_note: String,
+    /// Planted beds of which nothing can be counted, each in a sentence with what is missing.
+    pub not_counted: Vec<String>,
     /// One line for each bed whose plants are raised in trays, and one for beds of a line that are sown together.
     pub trays: Vec<TrayWords>,
 }
@@ -32,7 +37,7 @@ pub struct OrderList {
 /// One line of the order list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OrderWords {
-    /// The crop with its cultivar.
+    /// The crop with its cultivar, and what is counted where it is ordered in several forms.
     pub name: String,
     /// All that the beds take: "1,936 seeds, 1.2 oz".
     pub need: String,
@@ -146,13 +151,20 @@ impl OrderList {
             more => format!("without {more} lines that have no price"),
         };
         Self {
-            lines: lines.iter().map(|line| words_of(layout, line, units)).collect(),
+            lines: lines
+                .iter()
+                .map(|line| OrderWords {
+                    name: told_apart(line, lines),
+                    ..words_of(layout, line, units)
+                })
+                .collect(),
             cost: if any_price {
                 price_words(plan.order.cost)
             } else {
                 String::new()
             },
             cost_note,
+            not_counted: not_counted::not_counted(layout, plan),
             trays: lines
                 .iter()
                 .flat_map(|line| {
@@ -166,6 +178,17 @@ impl OrderList {
                 })
                 .collect(),
         }
+    }
+}
+
+/// The name of a line, with what is counted where another line has the same name: "Onion, as sets".
+fn told_apart(line: &OrderLine, lines: &[Arc<OrderLine>]) -> String {
+    let name = line.name();
+    let alike = lines.iter().filter(|other| other.name() == name).count();
+    if alike > 1 {
+        format!("{name}, as {}", line.things.name())
+    } else {
+        name
     }
 }
 
@@ -201,7 +224,10 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
             let worth = if drawn.worth == drawn.amount.count {
                 String::new()
             } else {
-                format!(", worth {} at {}", count(drawn.worth), line.germination.show())
+                match line.germination {
+                    Some(part) => format!(", worth {} at {}", count(drawn.worth), part.show()),
+                    None => format!(", worth {} good ones", count(drawn.worth)),
+                }
             };
             format!(
                 "{}{year}{known}{worth}",
@@ -212,11 +238,11 @@ fn words_of(layout: &Layout, line: &OrderLine, units: Units) -> OrderWords {
     let to_buy = if line.to_buy.count == 0 {
         NOTHING.to_owned()
     } else {
-        quantity_words(line.to_buy, line.things, units)
+        at_least(line, quantity_words(line.to_buy, line.things, units))
     };
     OrderWords {
         name: line.name(),
-        need: quantity_words(line.need, line.things, units),
+        need: at_least(line, quantity_words(line.need, line.things, units)),
         comes_up: comes_up_words(line),
         plants: plants_words(line),
         goes_to,
@@ -239,11 +265,22 @@ fn comes_up_words(line: &OrderLine) -> String {
     if line.things != Things::Seeds {
         return String::new();
     }
-    let in_test = format!("{} counted on to come up in a test", line.germination.show());
+    let Some(germination) = line.germination else {
+        return "how much comes up in a test is not known, so only good seeds are counted".to_owned();
+    };
+    let in_test = format!("{} counted on to come up in a test", germination.show());
     if line.field_emergence == Fraction::ONE {
         in_test
     } else {
         format!("{in_test}, {} of that in the field", line.field_emergence.show())
+    }
+}
+
+/// Says of an amount that it takes more, where nobody knows how much of it comes up.
+fn at_least(line: &OrderLine, amount: String) -> String {
+    match line.germination {
+        Some(_) => amount,
+        None => format!("at least {amount}"),
     }
 }
 

@@ -70,6 +70,10 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
         (cells, words.is_to_buy())
     });
     pages.table_with(&COLUMNS, &lines.collect::<Vec<_>>());
+    for sentence in &list.not_counted {
+        pages.sheet.y += 6.0;
+        pages.sheet.sentence(Role::Sentence, sentence, SIZE, Ink::Strong);
+    }
     if let Some(cost) = list.cost_sentence() {
         pages.sheet.y += 6.0;
         pages.sheet.sentence(Role::Sentence, &cost, SIZE, Ink::Strong);

@@ -2,6 +2,7 @@
 
 mod bed;
 mod ground;
+mod own_start;
 mod seed;
 mod split;
 

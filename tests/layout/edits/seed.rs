@@ -2,8 +2,8 @@
 
 use quillet::catalog::CropId;
 use quillet::layout::{
-    Edit, EditError, Item, Layout, LotContents, LotGermination, LotId, OwnCultivar, OwnValues, Packet, SeedAmount,
-    SeedEdit, check,
+    Edit, EditError, Item, Layout, LotContents, LotGermination, LotId, OwnCultivar, OwnStart, OwnValues, Packet,
+    SeedAmount, SeedEdit, check,
 };
 use quillet::quantity::{Fraction, Length, Mass};
 
@@ -18,9 +18,14 @@ fn lot() -> LotContents {
     LotContents {
         crop: sweet_corn(),
         cultivar: " Early Amber ".to_owned(),
+        form: None,
         year: 2025,
         amount: SeedAmount::Weight(Mass::ounces(4.0)),
-        germination: LotGermination::OwnTest { came_up: 41, of: 50 },
+        germination: LotGermination::OwnTest {
+            came_up: 41,
+            of: 50,
+            on: None,
+        },
     }
 }
 
@@ -41,7 +46,7 @@ fn cultivar(name: &str) -> OwnCultivar {
 
 fn own_crop(name: &str) -> SeedEdit {
     SeedEdit::AddOwnCrop {
-        based_on: sweet_corn(),
+        start: OwnStart::Crop(sweet_corn()),
         name: name.to_owned(),
         values: values(9.0),
     }
@@ -51,6 +56,7 @@ fn packets(sizes: Vec<Packet>) -> SeedEdit {
     SeedEdit::SetPackets {
         crop: sweet_corn(),
         cultivar: "Early Amber".to_owned(),
+        form: None,
         sizes,
     }
 }
@@ -117,10 +123,18 @@ fn lots_that_cannot_be_are_refused() {
         with(weight(4.0), tag(Fraction::ZERO)),
         &format!("{subject}: germination must be more than zero."),
     );
-    let none_tested = LotGermination::OwnTest { came_up: 0, of: 0 };
+    let none_tested = LotGermination::OwnTest {
+        came_up: 0,
+        of: 0,
+        on: None,
+    };
     let message = format!("{subject}: the number of seeds tested must be more than zero.");
     refused(with(weight(4.0), none_tested), &message);
-    let too_many = LotGermination::OwnTest { came_up: 51, of: 50 };
+    let too_many = LotGermination::OwnTest {
+        came_up: 51,
+        of: 50,
+        on: None,
+    };
     let message = format!("{subject}: the number of seeds that came up is more than the number tested.");
     refused(with(weight(4.0), too_many), &message);
     assert_eq!(

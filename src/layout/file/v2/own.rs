@@ -11,7 +11,8 @@ use crate::layout::limits::{self, ValueError};
 use crate::layout::own_limits;
 use crate::quantity::{CountPerLength, MassPerArea, MassPerLength};
 
-/// A crop of the grower's own, or own values over the catalogue's where it names no other crop that it is based on.
+/// A crop of the grower's own, or own values over the catalogue's where it says neither what it is based on nor that it
+/// starts from nothing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(try_from = "OwnCropText", into = "OwnCropText")]
 pub(in crate::layout::file) struct OwnCrop(layout::OwnCrop);
@@ -22,23 +23,47 @@ struct OwnCropText {
     id: Name,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     based_on: Option<Name>,
+    /// It has nothing from any crop of the catalogue.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    from_nothing: Option<Kind>,
     #[serde(default, skip_serializing_if = "Words::is_empty")]
     name: Words,
     #[serde(default, skip_serializing_if = "OwnValues::is_empty")]
     values: OwnValues,
 }
 
+/// What kind of plant a crop is that starts from nothing.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Kind {
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    botanical: Words,
+    #[serde(default, skip_serializing_if = "Words::is_empty")]
+    family: Words,
+}
+
 impl TryFrom<OwnCropText> for OwnCrop {
     type Error = ValueError;
     fn try_from(text: OwnCropText) -> Result<Self, ValueError> {
         let id = CropId(text.id.into());
+        let values = text.values.read();
+        let start = match (text.based_on, text.from_nothing) {
+            (Some(_), Some(_)) => return Err(ValueError::Both("based_on", "from_nothing")),
+            (Some(based_on), None) => layout::OwnStart::Crop(CropId(based_on.into())),
+            (None, Some(kind)) => {
+                own_limits::way_is_known(&values)?;
+                layout::OwnStart::Blank(layout::Kind {
+                    botanical: kind.botanical.into(),
+                    family: kind.family.into(),
+                })
+            }
+            (None, None) => layout::OwnStart::Crop(id.clone()),
+        };
         let crop = layout::OwnCrop {
-            based_on: text
-                .based_on
-                .map_or_else(|| id.clone(), |based_on| CropId(based_on.into())),
             id,
+            start,
             name: text.name.into(),
-            values: text.values.read(),
+            values,
         };
         if !crop.is_over_catalogue() {
             limits::name("the name of a crop of your own", &crop.name)?;
@@ -52,7 +77,17 @@ impl From<OwnCrop> for OwnCropText {
         let crop = crop.0;
         Self {
             id: Name::from(&crop.id.0),
-            based_on: (!crop.is_over_catalogue()).then(|| Name::from(&crop.based_on.0)),
+            based_on: crop
+                .based_on()
+                .filter(|based_on| **based_on != crop.id)
+                .map(|based_on| Name::from(&based_on.0)),
+            from_nothing: match &crop.start {
+                layout::OwnStart::Crop(_) => None,
+                layout::OwnStart::Blank(kind) => Some(Kind {
+                    botanical: Words::from(&kind.botanical),
+                    family: Words::from(&kind.family),
+                }),
+            },
             name: Words::from(&crop.name),
             values: OwnValues::from(&crop.values),
         }
@@ -122,6 +157,8 @@ struct OwnValues {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     germination_part: Option<SomePart>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    seed_keeps_years: Option<Years>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     height_m: Option<Spacing>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     days_to_harvest: Option<Days>,
@@ -146,6 +183,7 @@ impl OwnValues {
             method: self.method.map(PlantingMethod::from),
             seeds_per_plant: self.seeds_per_plant.map(f64::from),
             germination: self.germination_part.map(SomePart::fraction),
+            seed_keeps_years: self.seed_keeps_years.map(|years| years.0),
             height: self.height_m.map(Spacing::metres),
             days_to_harvest: self.days_to_harvest.map(|days| days.0),
             harvest: self.harvest.map(|harvest| harvest.0),
@@ -165,6 +203,7 @@ impl From<&layout::OwnValues> for OwnValues {
             method: values.method.map(Method::from),
             seeds_per_plant: values.seeds_per_plant.map(Seeds::of),
             germination_part: values.germination.map(|part| SomePart::of(part.get())),
+            seed_keeps_years: values.seed_keeps_years.map(Years),
             height_m: values.height.map(Spacing::from),
             days_to_harvest: values.days_to_harvest.map(Days),
             harvest: values.harvest.map(Harvest),
@@ -189,6 +228,25 @@ impl TryFrom<u16> for Days {
 impl From<Days> for u16 {
     fn from(days: Days) -> Self {
         days.0
+    }
+}
+
+/// Years that seed keeps, one or more.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "u16", into = "u16")]
+struct Years(u16);
+
+impl TryFrom<u16> for Years {
+    type Error = ValueError;
+    fn try_from(years: u16) -> Result<Self, ValueError> {
+        own_limits::years_kept(years)?;
+        Ok(Self(years))
+    }
+}
+
+impl From<Years> for u16 {
+    fn from(years: Years) -> Self {
+        years.0
     }
 }
 

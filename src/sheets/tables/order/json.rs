@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use crate::layout::{Item, Layout, SeedAmount};
 use crate::plan::{BedHarvest, HarvestAmount, OrderLine, PacketsToBuy, Plan};
-use crate::quantity::Mass;
-use crate::sheets::order_list::cost_of;
+use crate::quantity::{Fraction, Mass};
+use crate::sheets::order_list::{OrderList, cost_of};
 
 /// The order as JSON text. Keys and their meaning are promised in `DEVELOPERS.md`.
 ///
@@ -17,6 +17,7 @@ pub fn order_json(layout: &Layout, plan: &Plan) -> Result<String, serde_json::Er
         version: env!("CARGO_PKG_VERSION"),
         layout: &layout.name,
         lines: plan.order.lines.iter().map(|line| json_line(layout, line)).collect(),
+        not_counted: OrderList::of(layout, plan).not_counted,
         cost: plan.order.cost,
         unpriced: plan.order.unpriced,
     })
@@ -28,6 +29,8 @@ struct JsonOrder<'a> {
     version: &'static str,
     layout: &'a str,
     lines: Vec<JsonLine<'a>>,
+    /// Planted beds of which nothing can be counted, each in a sentence.
+    not_counted: Vec<String>,
     /// Of the lines with prices, in the grower's own currency.
     cost: f64,
     unpriced: usize,
@@ -42,7 +45,8 @@ struct JsonLine<'a> {
     need: u64,
     /// Null where the weight of one is not known.
     need_g: Option<f64>,
-    germination: f64,
+    /// Null where nobody knows how much comes up; then only good seeds are counted.
+    germination: Option<f64>,
     field_emergence: f64,
     plants_before_thinning: u64,
     plants: u64,
@@ -157,7 +161,7 @@ fn json_line<'a>(layout: &Layout, line: &'a OrderLine) -> JsonLine<'a> {
         things: line.things.name(),
         need: line.need.count,
         need_g: line.need.mass.map(Mass::to_grams),
-        germination: line.germination.get(),
+        germination: line.germination.map(Fraction::get),
         field_emergence: line.field_emergence.get(),
         plants_before_thinning: line.plants_before_thinning,
         plants: line.plants,

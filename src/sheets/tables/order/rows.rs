@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use crate::layout::{Layout, LotGermination, SeedAmount, SeedLot};
-use crate::plan::{BedHarvest, CropBook, HarvestAmount, OrderLine, Plan};
+use crate::plan::{BedHarvest, CropBook, HarvestAmount, OrderLine, Plan, Things};
 use crate::quantity::{Mass, Units};
 use crate::sheets::order_list::{OrderList, TrayWords, cost_of, packets_words, seed_words};
 use crate::sheets::tables::cells::{Cell, Table, heads, whole, words};
@@ -37,7 +37,8 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
             words(line.things.name()),
             whole(line.need.count),
             weight(line.need.mass, units),
-            Cell::Number(line.germination.to_percent()),
+            line.germination
+                .map_or(Cell::Empty, |part| Cell::Number(part.to_percent())),
             Cell::Number(line.field_emergence.to_percent()),
             whole(line.plants_before_thinning),
             whole(line.plants),
@@ -279,9 +280,9 @@ pub(super) fn shelf_table(layout: &Layout, plan: &Plan) -> Table {
     let there = format!("there ({unit})");
     let book = CropBook::of(layout);
     let lines = layout.lots.iter().map(|lot| {
-        let crop = book
-            .crop(&lot.crop)
-            .map_or(lot.crop.0.as_str(), |crop| crop.name.as_str());
+        let crop = book.crop(&lot.crop);
+        let usual = crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value));
+        let crop = crop.map_or(lot.crop.0.as_str(), |crop| crop.name.as_str());
         let (count, mass) = match lot.amount {
             SeedAmount::Count(count) => (whole(count), Cell::Empty),
             SeedAmount::Weight(mass) => (Cell::Empty, weight(Some(mass), units)),
@@ -290,11 +291,13 @@ pub(super) fn shelf_table(layout: &Layout, plan: &Plan) -> Table {
         vec![
             words(crop),
             words(&lot.cultivar),
+            words(Things::in_form(lot.form, usual).name()),
             Cell::Number(f64::from(lot.year)),
             count,
             mass,
             found.map_or(Cell::Empty, |found| Cell::Number(found.to_percent())),
             words(germination_from(lot)),
+            words(&tested_on(lot)),
             whole(plan.order.drawn_from(lot.id)),
         ]
     });
@@ -304,11 +307,13 @@ pub(super) fn shelf_table(layout: &Layout, plan: &Plan) -> Table {
         heads: heads(&[
             "crop",
             "cultivar",
+            "what",
             "year",
             "there (count)",
             &there,
             "germination (%)",
             "known from",
+            "tested on",
             "drawn (count)",
         ]),
     }
@@ -319,6 +324,14 @@ const fn germination_from(lot: &SeedLot) -> &'static str {
         LotGermination::NotKnown => "",
         LotGermination::Tag(_) => "tag",
         LotGermination::OwnTest { .. } => "own test",
+    }
+}
+
+/// The day of a test of one's own, where it was noted.
+fn tested_on(lot: &SeedLot) -> String {
+    match lot.germination {
+        LotGermination::OwnTest { on: Some(on), .. } => on.to_string(),
+        _ => String::new(),
     }
 }
 

@@ -9,13 +9,16 @@ use crate::sheets::order_list::{HARVEST_BASIS, OrderList, OrderWords};
 /// The order in words: for each cultivar what its beds take, what the shelf gives, what to buy, and where it goes.
 pub fn order_text(layout: &Layout, plan: &Plan) -> String {
     let list = OrderList::of(layout, plan);
-    if list.lines.is_empty() {
+    if list.lines.is_empty() && list.not_counted.is_empty() {
         return "Nothing is planted yet.\n".to_owned();
     }
     let mut text = String::new();
     for words in &list.lines {
         set_line(&mut text, words);
         text.push('\n');
+    }
+    for sentence in &list.not_counted {
+        let _ = writeln!(text, "{sentence}");
     }
     for trays in &list.trays {
         // Writing to a string does not fail.

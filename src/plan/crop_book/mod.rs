@@ -1,10 +1,15 @@
 //! The crop book of a layout: the catalogue, the grower's own crops and cultivars, and own values over the rest.
 
+mod own_values;
+
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::catalog::{Catalog, Crop, CropId, Ends, Mark, RowAmount, RowMeasure, SourceKey, Sourced};
-use crate::layout::{Layout, OwnCrop, OwnCultivar, OwnHarvest, OwnValues, cultivar_key};
+use own_values::{blank, with_own};
+
+use crate::catalog::{Catalog, Crop, CropId};
+use crate::layout::{Layout, OwnCrop, OwnCultivar, OwnStart, cultivar_key};
 
 /// All crops that a layout can name, with the grower's own values in them. Cheap to make where there are none, and
 /// cheap to bring up to date.
@@ -45,10 +50,10 @@ impl CropBook {
         self.made_from = (layout.own_crops.clone(), layout.cultivars.clone());
         let before = std::mem::take(&mut self.crops);
         for own in &layout.own_crops {
-            let Some(base) = self.catalog.crop(&own.based_on) else {
+            let Some(base) = self.under(own) else {
                 continue;
             };
-            let mut crop = with_own(base, &own.values);
+            let mut crop = with_own(&base, &own.values);
             crop.id = own.id.clone();
             if !own.name.trim().is_empty() {
                 own.name.trim().clone_into(&mut crop.name);
@@ -67,9 +72,25 @@ impl CropBook {
     }
 
     /// The grower's own crops that are based on one that the catalogue has not, so that nothing of them is in the book.
-    pub(super) fn without_base(&self) -> impl Iterator<Item = &OwnCrop> {
-        let own = self.made_from.0.iter().map(Arc::as_ref);
-        own.filter(|own| self.catalog.crop(&own.based_on).is_none())
+    pub(super) fn without_base(&self) -> impl Iterator<Item = (&OwnCrop, &CropId)> {
+        let own = self.made_from.0.iter();
+        let based = own.filter_map(|own| Some((own.as_ref(), own.based_on()?)));
+        based.filter(|(_, base)| self.catalog.crop(base).is_none())
+    }
+
+    /// What stands under the values of a crop of the grower's own: the crop of the catalogue that it is based on, or one
+    /// without any value where it starts from nothing. `None` where the catalogue has no such crop.
+    pub fn under(&self, own: &OwnCrop) -> Option<Cow<'static, Crop>> {
+        match &own.start {
+            OwnStart::Crop(base) => self.catalog.crop(base).map(Cow::Borrowed),
+            OwnStart::Blank(kind) => Some(Cow::Owned(blank(own, kind))),
+        }
+    }
+
+    /// Whether a crop is one of the grower's own that starts from nothing, so that what it does not say is not known.
+    pub fn starts_from_nothing(&self, id: &CropId) -> bool {
+        let mut own = self.made_from.0.iter();
+        own.any(|own| own.id == *id && own.based_on().is_none())
     }
 
     /// The catalogue that it starts from.
@@ -168,77 +189,3 @@ fn kept(before: Option<&Arc<Crop>>, new: Crop) -> Arc<Crop> {
         _ => Arc::new(new),
     }
 }
-
-/// A crop with other values in it, each marked as the grower's own.
-fn with_own(base: &Crop, values: &OwnValues) -> Crop {
-    let mut crop = base.clone();
-    if let Some(spacing) = values.row_spacing {
-        crop.row_spacing = both(spacing);
-    }
-    if let Some(spacing) = values.in_row_watered {
-        crop.in_row_watered = own(spacing);
-    }
-    if let Some(spacing) = values.in_row_dry {
-        crop.in_row_dry = own(spacing);
-    }
-    if let Some(depth) = values.depth {
-        crop.depth = both(depth);
-    }
-    if let Some(weight) = values.seed_weight {
-        crop.seed_weight = Some(own(weight));
-    }
-    if let Some(method) = values.method {
-        crop.method = own(method);
-    }
-    if let Some(seeds) = values.seeds_per_plant {
-        crop.seeds_per_plant = Some(own(seeds));
-    }
-    if let Some(height) = values.height {
-        crop.height = Some(own(height));
-        crop.height_range = Some(both(height));
-    }
-    if let Some(part) = values.germination {
-        crop.germination = Some(own(part));
-    }
-    if let Some(days) = values.days_to_harvest {
-        crop.days_to_harvest = Some(both(days));
-    }
-    if let Some(harvest) = values.harvest {
-        crop.harvest = Some(own_harvest(base.harvest.as_ref(), harvest));
-    }
-    if let Some(nitrogen) = values.season_nitrogen {
-        crop.season_nitrogen = Some(own(nitrogen));
-    }
-    crop
-}
-
-/// What the grower harvests, of what the catalogue weighs or counts where it weighs or counts as the grower does.
-fn own_harvest(base: Option<&RowAmount>, harvest: OwnHarvest) -> RowAmount {
-    let (measure, or_else) = match harvest {
-        OwnHarvest::Weight(rate) => (RowMeasure::Weight(both(rate)), "produce"),
-        OwnHarvest::Number(number) => (RowMeasure::Number(both(number)), "pieces"),
-    };
-    let alike = base.filter(|base| std::mem::discriminant(&base.measure) == std::mem::discriminant(&measure));
-    RowAmount {
-        what: alike.map_or_else(|| or_else.to_owned(), |base| base.what.clone()),
-        measure,
-    }
-}
-
-fn own<T>(value: T) -> Sourced<T> {
-    Sourced {
-        value,
-        sources: vec![SourceKey(GROWER.to_owned())],
-        mark: Mark::Grower,
-    }
-}
-
-fn both<T: Copy>(value: T) -> Ends<T> {
-    Ends {
-        low: own(value),
-        high: own(value),
-    }
-}
-
-/// The key of values of the grower's own; no source of the catalogue has it.
-const GROWER: &str = "GROWER";
