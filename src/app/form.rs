@@ -3,6 +3,8 @@
 
 use egui::{Align, Id, Layout, RichText, Ui};
 
+pub(super) use crate::quantity::capital as heading;
+
 use super::theme::{self, ThemeInForce as _};
 use super::unit_field::unit_field;
 
@@ -182,17 +184,6 @@ pub(super) fn opening_line(ui: &mut Ui, open: bool, text: &str, note: &str) -> e
 
 /// Room for the mark that says whether a line is open.
 const OPENER: f32 = 14.0;
-
-/// Words that start with a capital.
-pub(super) fn heading(words: &str) -> String {
-    let mut chars = words.chars();
-    let mut text: String = chars
-        .next()
-        .map(|first| first.to_uppercase().collect())
-        .unwrap_or_default();
-    text.push_str(chars.as_str());
-    text
-}
 
 /// A sentence that starts with a capital and ends with a full stop.
 pub(super) fn capital(sentence: &str) -> String {

@@ -6,7 +6,7 @@
 use super::apportion::whole_steps;
 use super::things::Things;
 use super::types::{BedPlan, DressingPlan};
-use crate::quantity::{Length, Mass, Units, count};
+use crate::quantity::{Length, Mass, Units, capital, count};
 
 /// The ledger of one bed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -221,14 +221,6 @@ fn weights(
     let (unit, in_unit) = total.seed_unit(units);
     let amounts = rows.map(|mass| in_unit(mass.unwrap_or(Mass::ZERO))).collect();
     (unit, two_figures(in_unit(usual)).min(3), amounts)
-}
-
-/// With its first letter large, as the head of a column.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn product_column(dressing: &DressingPlan, index: usize, units: Units) -> Column {

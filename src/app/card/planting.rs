@@ -7,8 +7,7 @@ use crate::app::command::Command;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::seed_words::cultivar_dropped;
-use crate::app::wording::source_words;
-use crate::catalog::{Crop, Sourced};
+use crate::catalog::{Catalog, Crop};
 use crate::layout::{Bed, BedChange, Edit, Water};
 use crate::plan::{InRowFrom, Stand};
 
@@ -16,11 +15,6 @@ use crate::plan::{InRowFrom, Stand};
 pub(super) fn crop_of<'a>(hand: &Hand<'a>, bed: &Bed) -> Option<&'a Crop> {
     let planting = bed.planting.as_ref()?;
     hand.desk.crop_book().cultivar(&planting.crop, &planting.cultivar)
-}
-
-/// Where a value of the crop book comes from, in words.
-pub(super) fn source<T>(value: &Sourced<T>) -> String {
-    source_words(&value.sources, value.mark)
 }
 
 pub(super) fn change(hand: &mut Hand<'_>, bed: &Bed, change: BedChange) {
@@ -106,7 +100,7 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),
-                crop.map(|crop| source(&crop.in_row_watered)),
+                crop.map(|crop| Catalog::built_in().cite_value(&crop.in_row_watered)),
             );
         }
         InRowFrom::CropDry => {
@@ -114,7 +108,7 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),
-                crop.map(|crop| source(&crop.in_row_dry)),
+                crop.map(|crop| Catalog::built_in().cite_value(&crop.in_row_dry)),
             );
         }
     }

@@ -5,6 +5,7 @@ use egui::{Id, RichText, Ui};
 use super::planting::change;
 use super::{Hand, length_line};
 use crate::app::form;
+use crate::catalog::{Catalog, Mark};
 use crate::layout::{Bed, BedChange, Tape, limits::MOST_LINES};
 use crate::quantity::{FlowPerLength, Length, Units};
 
@@ -36,7 +37,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units
             .small()
             .weak(),
     )
-    .on_hover_text("University of Missouri Extension, G6462");
+    .on_hover_text(Catalog::built_in().cite_key("MU-G6462", Mark::Read));
     if let Some(outlets) = over_zero(ui, field.with("outlets"), "Outlets every", tape.outlets, units) {
         set(hand, Tape { outlets, ..tape });
     }

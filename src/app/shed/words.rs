@@ -1,8 +1,7 @@
 //! Reading what a grower types of a bag and its label, and where values come from. What cannot be read says what would
 //! do, so that the field can say it. A field left empty gives the value back.
 
-use crate::app::wording::source_words;
-use crate::catalog::{Analysis, Ends, Sourced};
+use crate::catalog::{Analysis, Catalog, Ends, Sourced};
 use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, number, read_number};
 use crate::sheets::feeding_list::bag_words;
 
@@ -17,7 +16,7 @@ impl Origin {
     /// Of one value.
     pub(super) fn value<T>(value: &Sourced<T>) -> Self {
         Self {
-            full: source_words(&value.sources, value.mark),
+            full: Catalog::built_in().cite_value(value),
             short: value.mark.words().to_owned(),
         }
     }

@@ -9,9 +9,9 @@ use super::tank::water_heads_up;
 use super::types::{Standing, WantFrom};
 use super::want::highest;
 use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
-use crate::catalog::{Catalog, CautionTopic, Mark, SourceKey};
+use crate::catalog::{Catalog, CautionTopic, Mark};
 use crate::layout::{Bed, Dressing, Item, Placement, Sowing};
-use crate::quantity::{MassPerArea, Units};
+use crate::quantity::{MassPerArea, Units, capital};
 
 /// Mentions everything there is to mention of a bed's feeding.
 pub(in crate::plan) fn feeding_heads_up(
@@ -124,7 +124,7 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
                     most.value.show_field(units)
                 ),
                 "Look whether a unit is wrong, or ask your soil laboratory.",
-                cite(&most.sources, most.mark),
+                Catalog::built_in().cite_value(most),
             );
         }
     }
@@ -156,7 +156,7 @@ fn rate(
                     most.value.show_field(units)
                 ),
                 "A unit is wrong, most likely: pounds for an acre typed as pounds for 1,000 sq ft, or a cup for a bag.",
-                cite(&most.sources, most.mark),
+                Catalog::built_in().cite_value(most),
             );
             return;
         }
@@ -186,7 +186,7 @@ fn band(
                 dressing.name
             ),
             &format!("Salt at the seed burns the root.{most} Broadcast the rest, or give it later beside the plants."),
-            "Tri-State Fertilizer Recommendations, Bulletin E-2567, 1995, for corn (from memory)".to_owned(),
+            Catalog::built_in().cite_key("TRI-STATE-95", Mark::FromMemory),
         );
     }
 }
@@ -206,7 +206,7 @@ fn of_material(
             about,
             format!("{}: {name} is not for the tape.", dressing.name),
             &why.value,
-            cite(&why.sources, why.mark),
+            Catalog::built_in().cite_value(why),
         );
     }
     if organic && known.is_organic() == Some(false) {
@@ -216,7 +216,10 @@ fn of_material(
             about,
             format!("{}: organic rules do not allow {name}.", dressing.name),
             rule.map_or("So your certifier says.", |rule| rule.value.words.as_str()),
-            rule.map_or_else(|| "The grower's own".to_owned(), |rule| cite(&rule.sources, rule.mark)),
+            rule.map_or_else(
+                || Catalog::built_in().cite(&[], Mark::Grower),
+                |rule| Catalog::built_in().cite_value(rule),
+            ),
         );
     }
 }
@@ -239,9 +242,7 @@ fn manure(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan:
         Item::Dressing(bed.id, dressing.id),
         what,
         caution.map_or("", |caution| caution.sentence.value.as_str()),
-        caution.map_or_else(String::new, |caution| {
-            cite(&caution.sentence.sources, caution.sentence.mark)
-        }),
+        caution.map_or_else(String::new, |caution| Catalog::built_in().cite_value(&caution.sentence)),
     );
 }
 
@@ -277,9 +278,7 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
         Item::Dressing(bed.id, dressing.id),
         what,
         caution.map_or("Your certifier decides.", |caution| caution.sentence.value.as_str()),
-        caution.map_or_else(String::new, |caution| {
-            cite(&caution.sentence.sources, caution.sentence.mark)
-        }),
+        caution.map_or_else(String::new, |caution| Catalog::built_in().cite_value(&caution.sentence)),
     );
 }
 
@@ -303,21 +302,9 @@ pub fn restricted_nitrogen<'a>(
     (given, last)
 }
 
-/// With a capital letter, to begin a sentence.
-fn capital(name: &str) -> String {
-    let mut letters = name.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 fn who_says(from: &WantFrom) -> String {
     match from {
         WantFrom::Laboratory => "Your soil laboratory's recommendation".to_owned(),
-        WantFrom::Published { sources, .. } => cite(&sources.0, sources.1),
+        WantFrom::Published { sources, .. } => Catalog::built_in().cite(&sources.0, sources.1),
     }
-}
-
-fn cite(keys: &[SourceKey], mark: Mark) -> String {
-    super::super::heads_up::cite_keys(keys, mark, Catalog::built_in())
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::{Order, OrderLine};
-use crate::catalog::CropId;
+use crate::catalog::{Catalog, CropId, Mark};
 use crate::layout::{Item, LotId, OwnCrop, PacketList, SeedAmount, SeedLot, cultivar_key, with_cultivar};
 use crate::plan::crop_book::CropBook;
 use crate::plan::things::Things;
@@ -55,7 +55,10 @@ pub(super) fn line_heads_up(
             what: format!("How much of {name} comes up is not known."),
             why: "Every seed is counted on, so the order may be short. Give the germination from the tag or a test."
                 .to_owned(),
-            source: "The list of federal standards has no such kind; common practice, no source".to_owned(),
+            source: format!(
+                "{}; the list of federal standards has no such kind",
+                Catalog::built_in().cite(&[], Mark::CommonPractice)
+            ),
         }));
     }
     let mut sizes = packets.iter().flat_map(|list| &list.sizes);

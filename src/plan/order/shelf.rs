@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::LotAge;
 use super::age::years_kept;
 use crate::agronomy::{self, LegalStanding};
+use crate::catalog::Mark;
 use crate::layout::{Item, LotGermination, SeedLot};
 use crate::plan::crop_book::CropBook;
 use crate::plan::things::Things;
@@ -41,12 +42,10 @@ fn age_heads_up(lot: &SeedLot, book: &CropBook, season: i16) -> Option<HeadsUp> 
         format!("{} keep for {kept} or so", things.name())
     };
     let table = crop.seed_keeps_years.as_ref().filter(|_| things == Things::Seeds);
-    let source = table
-        .and_then(|years| book.catalog().citation(years.sources.first()?))
-        .map_or_else(
-            || "Common practice, no source".to_owned(),
-            |citation| citation.text.clone(),
-        );
+    let source = table.map_or_else(
+        || book.catalog().cite(&[], Mark::CommonPractice),
+        |years| book.catalog().cite_value(years),
+    );
     let (what, why, source) = match LotAge::of(lot, Some(crop), season) {
         LotAge::Keeps => return None,
         LotAge::AfterSeason => (
@@ -83,12 +82,10 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
     let name = lot.name(&crop.name);
     let about = Item::Lot(lot.id);
     let least = crop.least_germination.as_ref();
-    let source = least
-        .and_then(|least| book.catalog().citation(least.sources.first()?))
-        .map_or_else(
-            || "Common practice, no source".to_owned(),
-            |citation| citation.text.clone(),
-        );
+    let source = least.map_or_else(
+        || book.catalog().cite(&[], Mark::CommonPractice),
+        |least| book.catalog().cite_value(least),
+    );
     let (found, high, tested) = match lot.germination {
         LotGermination::NotKnown if Things::on_shelf(crop.method.value) == Things::Seeds => {
             let (counted, source) = match (&crop.germination, least) {
@@ -126,7 +123,10 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
             about,
             what: format!("{tested}."),
             why: "Nothing is drawn from it.".to_owned(),
-            source: "The test as entered; Wilson score interval, 1927".to_owned(),
+            source: format!(
+                "The test as entered; {}",
+                book.catalog().cite_key("WILSON-1927", Mark::FromMemory)
+            ),
         });
     }
     let least = least?;

@@ -1,7 +1,7 @@
 //! The accounts of a bed in words: wanted, has, to give, planned, done, over or under.
 
-use super::caution::cited;
 use crate::agronomy::Nutrient;
+use crate::catalog::Catalog;
 use crate::plan::feeding::{Account, BedFeeding, Standing, Want, WantFrom};
 use crate::quantity::{MassPerArea, Units, number};
 
@@ -70,7 +70,7 @@ pub fn want_words(want: &Want) -> String {
     match &want.from {
         WantFrom::Laboratory => "your soil laboratory".to_owned(),
         WantFrom::Published { condition, sources } => {
-            let source = cited(&sources.0, sources.1);
+            let source = Catalog::built_in().cite(&sources.0, sources.1);
             match condition.as_str() {
                 "" => source,
                 condition => format!("{condition}: {source}"),

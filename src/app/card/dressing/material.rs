@@ -3,9 +3,9 @@
 use egui::{Id, RichText, Ui};
 
 use crate::app::card::Hand;
-use crate::app::card::planting::source;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
+use crate::catalog::Catalog;
 use crate::layout::Dressing;
 
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dressing) {
@@ -41,7 +41,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dress
                 known.analysis().label()
             );
             ui.label(RichText::new(words).small().weak())
-                .on_hover_text(source(&known.material.analysis));
+                .on_hover_text(Catalog::built_in().cite_value(&known.material.analysis));
         }
         None => form::wrong(
             ui,
@@ -59,7 +59,7 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing) {
     if let Some(known) = hand.desk.material_book().get(&dressing.material) {
         for words in [&known.material.caution, &known.material.note].into_iter().flatten() {
             ui.label(RichText::new(&words.value).small())
-                .on_hover_text(source(words));
+                .on_hover_text(Catalog::built_in().cite_value(words));
         }
     }
     form::follows(

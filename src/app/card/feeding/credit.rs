@@ -7,7 +7,7 @@ use crate::app::card::{Hand, length_line};
 use crate::app::feed_words::{part_or_empty, read_analysis, read_ppm, read_rate};
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
-use crate::catalog::Analysis;
+use crate::catalog::{Analysis, Catalog, Mark};
 use crate::layout::{Credit, CreditKind};
 use crate::quantity::{Concentration, Fraction, Length, MassPerArea, Units};
 
@@ -18,12 +18,9 @@ use crate::quantity::{Concentration, Fraction, Length, MassPerArea, Units};
 /// end, which the grower's own test replaces.
 const FREE_OF_COMPOST: f64 = 0.04;
 
-const FREE_SOURCE: &str = "University of Georgia, SARE project LS16-269, final report: composts 1 to 4 % of total nitrogen in \
-                           100 days, poultry litters 8 to 37 %, commercial organic fertilizers 21 to 87 %";
-
-/// Where the credits of sod and organic matter are published.
-const SOIL_SOURCE: &str =
-    "V. Grubinger, University of Vermont Extension, Nitrogen Management for Annual Vegetable Crops";
+/// What was measured of it.
+const MEASURED_FREE: &str = "Measured in 100 days: composts 1 to 4 % of their nitrogen, poultry litters 8 to 37 %, commercial \
+                             organic fertilizers 21 to 87 %.";
 
 /// The kinds, each as it begins: with nothing that was not measured.
 pub(super) fn new_ones() -> Vec<(&'static str, Credit)> {
@@ -202,15 +199,19 @@ fn compost(
             .small()
             .weak(),
     )
-    .on_hover_text(FREE_SOURCE);
+    .on_hover_text(format!(
+        "{MEASURED_FREE} {}",
+        Catalog::built_in().cite_key("UGA-LS16", Mark::Read)
+    ));
 }
 
 /// The published credits of the soil itself.
 fn from_soil(ui: &mut Ui, field: Id, changed: &mut Credit) {
+    let source = Catalog::built_in().cite_key("UVM-GRUB", Mark::Read);
     let sod = agronomy::legume_sod_credit();
     if ui
         .add(egui::Button::new(RichText::new("A legume sod turned under").size(13.0)))
-        .on_hover_text(format!("100 lb/acre for a vigorous stand. {SOIL_SOURCE}"))
+        .on_hover_text(format!("100 lb/acre for a vigorous stand. {source}"))
         .clicked()
     {
         "Legume sod".clone_into(&mut changed.name);
@@ -226,7 +227,7 @@ fn from_soil(ui: &mut Ui, field: Id, changed: &mut Credit) {
             .small()
             .weak(),
     )
-    .on_hover_text(SOIL_SOURCE);
+    .on_hover_text(source);
 }
 
 fn water(
