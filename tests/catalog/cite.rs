@@ -20,7 +20,10 @@ fn look_in(folder: &Path, keys: &mut Vec<SourceKey>) {
         }
         let text = std::fs::read_to_string(&path).unwrap();
         for call in text.split(".cite_key(").skip(1) {
-            let key = call.trim_start().strip_prefix('"').and_then(|key| key.split('"').next());
+            let key = call
+                .trim_start()
+                .strip_prefix('"')
+                .and_then(|key| key.split('"').next());
             let key = key.unwrap_or_else(|| panic!("{}: a key has to stand in the call", path.display()));
             keys.push(SourceKey(key.to_owned()));
         }

@@ -7,7 +7,6 @@ use super::frame::{CellHead, Role};
 use super::paper::Turned;
 use super::sheet::{Sheet, frame_box, rule, words};
 use crate::sheets::mark::{Anchor, Ink};
-use crate::sheets::order_list::{HELD, held_together};
 use crate::sheets::type_metrics;
 
 const SIZE: f32 = 9.0;
@@ -68,8 +67,7 @@ impl<'a> Words<'a> {
         if self.text.is_empty() {
             return Vec::new();
         }
-        let lines = type_metrics::break_lines(&held_together(&self.text), width, SIZE, self.bold);
-        lines.iter().map(|line| line.replace(HELD, " ")).collect()
+        type_metrics::break_lines(&self.text, width, SIZE, self.bold)
     }
 }
 
