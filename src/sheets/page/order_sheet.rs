@@ -71,6 +71,7 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
     });
     pages.table_with(&COLUMNS, &lines.collect::<Vec<_>>());
     if let Some(cost) = list.cost_sentence() {
+        pages.need(18.0);
         pages.sheet.y += 6.0;
         pages.sheet.sentence(Role::Sentence, &cost, SIZE, Ink::Strong);
     }

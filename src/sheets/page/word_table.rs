@@ -4,8 +4,10 @@ use std::borrow::Cow;
 
 use super::PageOptions;
 use super::frame::{CellHead, Role};
+use super::heading::heading;
 use super::paper::Turned;
 use super::sheet::{Sheet, frame_box, rule, words};
+use crate::layout::Bed;
 use crate::sheets::mark::{Anchor, Ink};
 use crate::sheets::type_metrics;
 
@@ -82,6 +84,8 @@ pub(super) struct Setting<'a> {
     pub(super) done: Vec<Sheet>,
     /// The sheet that is being set.
     pub(super) sheet: Sheet,
+    /// The bed that is being set, and what stands behind its name: said again at the head of every sheet it goes on on.
+    pub(super) under: Option<(&'a Bed, String)>,
     tables: usize,
     line: usize,
 }
@@ -94,15 +98,28 @@ impl<'a> Setting<'a> {
             foot,
             done: Vec::new(),
             sheet: Sheet::new(options.paper, Turned::Portrait, foot),
+            under: None,
             tables: 0,
             line: 0,
         }
     }
 
-    /// Goes on on a fresh sheet.
+    /// Goes on on a fresh sheet, under the heading of the bed that is being set.
     pub(super) fn turn_over(&mut self) {
         let fresh = Sheet::new(self.options.paper, Turned::Portrait, self.foot);
         self.done.push(std::mem::replace(&mut self.sheet, fresh));
+        if let Some((bed, about)) = &self.under {
+            heading(&mut self.sheet, bed, about, &[], true);
+        }
+    }
+
+    /// How high something comes to be that is set in one piece, in points.
+    pub(super) fn height_of(&self, set: impl FnOnce(&mut Setting<'_>)) -> f64 {
+        let mut trial = Setting::new(self.options, self.foot);
+        trial.sheet.bottom = f64::INFINITY;
+        let top = trial.sheet.y;
+        set(&mut trial);
+        trial.sheet.y - top
     }
 
     /// Goes on on a fresh sheet unless this one has so much room left, in points, or nothing on it.
