@@ -30,7 +30,7 @@ fn the_list_says_what_each_row_gets_and_what_was_used() {
     assert!(window.sees("Fertilizer list"));
     assert!(window.sees("2 of 5 dressings done"));
     assert!(window.sees_part("by row feet: 330 ft × 3 ft = 990 sq ft"));
-    assert!(window.sees_part("used 12.00 lb on 9 June, planned 9.90 lb, +21 %"));
+    assert!(window.sees_part("used 12.00 lb on 9 June, 21 % more than the 9.90 lb planned"));
     assert!(window.sees_part("no cup weight: weigh a level cup"));
     assert!(window.sees_part("per 10 ft"));
 }

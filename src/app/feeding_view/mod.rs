@@ -78,9 +78,8 @@ fn cautions(ui: &mut Ui, list: &FeedingList) {
         ui.set_max_width(width);
         ui.spacing_mut().item_spacing.y = 2.0;
         for caution in &list.cautions {
-            ui.label(RichText::new(caution.sentence).size(13.0).color(colours.strong));
-            ui.label(RichText::new(&caution.source).size(12.0).color(colours.soft));
-            ui.add_space(4.0);
+            ui.label(RichText::new(caution.sentence).size(13.0).color(colours.strong))
+                .on_hover_text(&caution.source);
         }
     });
 }

@@ -265,11 +265,17 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
         ),
         Some(requirement) => match agronomy::sodium_nitrate_share(given, requirement) {
             Ok(share) if !share.is_over() => return,
-            Ok(share) => format!(
-                "On {} sodium nitrate gives {:.0} % of the crop's whole nitrogen, where the organic rule stops at 20 %.",
-                bed.name,
-                share.share * 100.0
-            ),
+            Ok(share) => {
+                // Over 200 %, percent say less than how many times it is.
+                let gives = match share.share {
+                    part if part > 2.0 => format!("{part:.0} times"),
+                    part => format!("{:.0} % of", part * 100.0),
+                };
+                format!(
+                    "On {} sodium nitrate gives {gives} the crop's whole nitrogen, where the organic rule stops at 20 %.",
+                    bed.name
+                )
+            }
             Err(_) => format!("Sodium nitrate is given on {} where no nitrogen is wanted.", bed.name),
         },
     };

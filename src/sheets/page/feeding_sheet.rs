@@ -22,8 +22,6 @@ const SIZE: f32 = 9.0;
 const ONE_SENTENCE: f64 = 12.0;
 /// Between what is put down and the rows, in points.
 const ABOVE_ROWS: f64 = 10.0;
-/// Lines of the rows that are begun at least, heads counted as three, where a bed takes more than a sheet.
-const ROWS_BEGUN: f64 = 11.0;
 
 /// Makes the fertilizer sheets. The same input gives the same sheets.
 ///
@@ -50,14 +48,16 @@ pub fn feeding_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Res
     }
     set_shopping(&mut setting, &list);
     set_runs(&mut setting, &list.runs);
-    set_cautions(&mut setting, &list);
+    let minding = set_cautions(&mut setting, &list);
     setting.done.push(setting.sheet);
     let count = setting.done.len();
     let place = format!("{}, season {}", layout.name, layout.season);
     let frames = setting.done.into_iter().enumerate().map(|(k, mut sheet)| {
         sheet.notes(110.0);
         sheet.y = sheet.bottom + 5.0;
-        for caution in &at_foot {
+        // What stands above is not said again below it.
+        let below = if k < minding { &at_foot } else { &options.cautions };
+        for caution in below.iter().filter(|caution| !caution.trim().is_empty()) {
             // Told once; on later sheets it is for the eye alone.
             let role = if k == 0 { Role::Sentence } else { Role::Ornament };
             sheet.sentence(role, caution, CAUTION_SIZE, Ink::Strong);
@@ -89,7 +89,7 @@ fn set_bed<'a>(setting: &mut Setting<'a>, bed: &'a Bed, about: String, fed: &Fed
     let rows_height = |line: f64| rows.as_ref().map_or(ONE_SENTENCE, |rows| rows.height(line));
     let whole = |line: f64| above + rows_height(line) + below;
     // A bed that fits a sheet stands on one sheet; of a longer one a good part is begun with its heading.
-    let begun = above + rows_height(LINE).min(ROWS_BEGUN * LINE);
+    let begun = above + rows.as_ref().map_or(ONE_SENTENCE, |rows| rows.begun(LINE));
     setting.need(if whole(LOWEST_LINE) <= setting.empty_room() {
         whole(LOWEST_LINE)
     } else {
@@ -338,15 +338,17 @@ fn times(run: &RunWords) -> Vec<Words<'_>> {
             ("to the last outlet", &run.to_last),
             ("then rinse", &run.rinse),
         ] {
-            words.extend([Words::soft(name), Words::plain(time)]);
+            words.push(Words::plain(format!("{name} {time}")));
         }
     }
     words.push(Words::plain(&run.problem));
     words
 }
 
-fn set_cautions(setting: &mut Setting<'_>, list: &FeedingList) {
+/// Sets what to watch out for. Gives back the place of the sheet on which that begins.
+fn set_cautions(setting: &mut Setting<'_>, list: &FeedingList) -> usize {
     setting.need(80.0);
+    let begun_on = setting.done.len();
     setting.title("Mind");
     for caution in &list.cautions {
         let lines =
@@ -363,4 +365,5 @@ fn set_cautions(setting: &mut Setting<'_>, list: &FeedingList) {
             .sentence(Role::Sentence, &caution.source, CAUTION_SIZE, Ink::Soft);
         setting.sheet.y += 4.0;
     }
+    begun_on
 }

@@ -27,6 +27,8 @@ const BOX: f64 = 46.0;
 const HEADING: f64 = 40.0;
 /// Most lines that the name of a dressing is given.
 const MOST_NAME_LINES: usize = 2;
+/// Lines of a part that are begun on a sheet at least.
+const LINES_BEGUN: f64 = 8.0;
 /// What sums of heights may be off by.
 const A_HAIR: f64 = 1e-6;
 
@@ -79,16 +81,20 @@ impl<'a> RowsTable<'a> {
         self.bands.iter().map(|band| band.height(line) + BELOW).sum()
     }
 
+    /// Height of so much of it as is begun at least below the heading of its bed.
+    pub(super) fn begun(&self, line: f64) -> f64 {
+        self.bands.first().map_or(0.0, |band| band.begun(line))
+    }
+
     /// Sets it with lines so high.
     pub(super) fn set(&self, setting: &mut Setting<'_>, line: f64) {
-        for band in &self.bands {
-            // Not parted when it fits a sheet of its own; a longer one is begun here if a good part goes on.
+        for (place, band) in self.bands.iter().enumerate() {
+            // The first stands below its bed's heading; a later one is not parted when it fits a sheet of its own.
             let whole = band.height(line);
-            let begun = band.head_height() + 10.0 * line;
-            setting.need(if whole <= setting.empty_room() - HEADING {
+            setting.need(if place > 0 && whole <= setting.empty_room() - HEADING {
                 whole
             } else {
-                begun
+                band.begun(line)
             });
             let table = setting.next_table();
             set_band(setting, table, band, line);
@@ -181,6 +187,11 @@ impl Band<'_> {
     fn height(&self, line: f64) -> f64 {
         let rows = self.groups.first().map_or(0, |group| group.dressing.rows.len());
         self.head_height() + (rows + 2) as f64 * line
+    }
+
+    /// Height of a good part of it, or of the whole where that is less.
+    fn begun(&self, line: f64) -> f64 {
+        (self.head_height() + LINES_BEGUN * line).min(self.height(line))
     }
 
     /// Right edge of the whole.

@@ -41,9 +41,9 @@ pub(super) struct Words<'a> {
 }
 
 impl<'a> Words<'a> {
-    pub(super) const fn plain(text: &'a str) -> Self {
+    pub(super) fn plain(text: impl Into<Cow<'a, str>>) -> Self {
         Self {
-            text: Cow::Borrowed(text),
+            text: text.into(),
             bold: false,
             ink: Ink::Strong,
         }

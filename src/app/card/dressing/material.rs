@@ -5,7 +5,7 @@ use egui::{Id, RichText, Ui};
 use crate::app::card::Hand;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
-use crate::catalog::Catalog;
+use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::Dressing;
 
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dressing) {
@@ -56,14 +56,20 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dress
 /// What can go wrong with it, and what goes before all of this.
 pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing) {
     ui.add_space(4.0);
-    if let Some(known) = hand.desk.material_book().get(&dressing.material) {
-        for words in [&known.material.caution, &known.material.note].into_iter().flatten() {
-            ui.label(RichText::new(&words.value).small())
-                .on_hover_text(Catalog::built_in().cite_value(words));
-        }
+    let catalog = Catalog::built_in();
+    let known = hand.desk.material_book().get(&dressing.material);
+    let of_material = known.map(|known| [&known.material.caution, &known.material.note]);
+    let mut words: Vec<_> = of_material.into_iter().flatten().flatten().collect();
+    // What the material's own caution says is not said again.
+    let says_dust = words.iter().any(|words| words.value.contains("dust"));
+    let general = [
+        Some(CautionTopic::LabelFirst),
+        (!says_dust).then_some(CautionTopic::GlovesAndDust),
+    ];
+    let general = general.into_iter().flatten().filter_map(|topic| catalog.caution(topic));
+    words.extend(general.map(|caution| &caution.sentence));
+    for words in words {
+        ui.label(RichText::new(&words.value).small())
+            .on_hover_text(catalog.cite_value(words));
     }
-    form::follows(
-        ui,
-        "Go by the label of the bag and by your soil test. Do not breathe the dust.",
-    );
 }

@@ -2,13 +2,13 @@
 
 use egui::{Id, RichText, Ui};
 
-use crate::agronomy;
 use crate::app::day_words;
-use crate::app::feed_words::{percent, read_used};
+use crate::app::feed_words::read_used;
 use crate::app::form;
 use crate::layout::{Bed, Dressing, Used};
 use crate::plan::{BedPlan, DressingPlan};
 use crate::quantity::{Mass, Units};
+use crate::sheets::dressing_words;
 
 pub(super) fn show(
     ui: &mut Ui,
@@ -50,13 +50,7 @@ pub(super) fn show(
 
 /// More or less than planned.
 fn against_plan(ui: &mut Ui, plan: &DressingPlan, units: Units) {
-    let planned = plan.planned.show_product(units);
-    let words = match agronomy::over_plan(plan.planned, plan.total) {
-        Ok(over) if over > 0.005 => format!("{} more than the {planned} planned", percent(over)),
-        Ok(over) if over < -0.005 => format!("{} less than the {planned} planned", percent(-over)),
-        Ok(_) => "as planned".to_owned(),
-        Err(_) => "nothing was planned".to_owned(),
-    };
+    let words = dressing_words::against_plan(plan.planned, plan.total, units);
     ui.label(RichText::new(form::heading(&words)).size(13.0));
 }
 
