@@ -56,12 +56,13 @@ pub fn rate_words(rate: MassPerArea, units: Units) -> String {
 
 /// How an account stands, in a few words.
 pub fn standing_words(standing: Standing, units: Units) -> String {
+    let rate = |rate: MassPerArea| format!("{} {}", rate_words(rate, units), rate_unit(units));
     match standing {
         Standing::NotKnown => "nobody says what is wanted".to_owned(),
         Standing::Enough => "about enough".to_owned(),
-        Standing::UnderGuide(less) => format!("{} under a general rate, a guide only", less.show_field(units)),
-        Standing::Under(less) => format!("under by {}", less.show_field(units)),
-        Standing::Over(more) => format!("over by {}", more.show_field(units)),
+        Standing::UnderGuide(less) => format!("{} under a general rate, a guide only", rate(less)),
+        Standing::Under(less) => format!("under by {}", rate(less)),
+        Standing::Over(more) => format!("over by {}", rate(more)),
     }
 }
 
