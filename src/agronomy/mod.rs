@@ -41,8 +41,7 @@ pub use elemental::{
 pub use germination::{LegalStanding, TestResult, germination_test, legal_standing};
 pub use harvest::{Harvest, harvest};
 pub use inject::{
-    Dissolves, Dissolving, InjectorRatio, at_each_feeding, pipe_volume, rinse_time, run_time, time_to_last_emitter,
-    water_depth,
+    Dissolves, Dissolving, InjectorRatio, pipe_volume, rinse_time, run_time, time_to_last_emitter, water_depth,
 };
 pub use lime::{lime_doses, lime_for};
 pub use measure::{density_of_cup, density_of_pint, over_plan, per_stretch, volume_of};

@@ -2,11 +2,14 @@
 
 use egui::{Id, RichText, Ui};
 
+use crate::agronomy;
 use crate::app::card::Hand;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::Dressing;
+use crate::plan::DressingPlan;
+use crate::quantity::Fraction;
 
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dressing) {
     let book = hand.desk.material_book();
@@ -54,7 +57,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dress
 }
 
 /// What can go wrong with it, and what goes before all of this.
-pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing) {
+pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing, of_plan: Option<&DressingPlan>) {
     ui.add_space(4.0);
     let catalog = Catalog::built_in();
     let known = hand.desk.material_book().get(&dressing.material);
@@ -71,5 +74,12 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing) {
     for words in words {
         ui.label(RichText::new(&words.value).small())
             .on_hover_text(catalog.cite_value(words));
+    }
+    let sodium = known.and_then(|known| known.material.sodium_part.as_ref());
+    let sodium = sodium.filter(|part| part.value > Fraction::ZERO);
+    if let (Some(part), Some(of_plan)) = (sodium, of_plan.filter(|of_plan| of_plan.problem.is_none())) {
+        let brings = agronomy::sodium_in(of_plan.total, part.value).show_product(hand.desk.layout().units);
+        ui.label(RichText::new(format!("It brings {brings} of sodium to the bed.")).small())
+            .on_hover_text(catalog.cite_value(part));
     }
 }
