@@ -70,42 +70,24 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
             .of(nutrient)
             .map(|want| who_says(&want.from))
             .unwrap_or_default();
-        let to_give = account.to_give.unwrap_or(MassPerArea::ZERO).show_field(units);
-        let given = account.given().show_field(units);
-        let name = nutrient.name();
-        match account.standing() {
-            Standing::Over(more) => mention(
-                Item::Bed(bed.id),
-                format!(
-                    "{} on {} comes to {given} where {to_give} is still wanted, {} more.",
-                    capital(name),
-                    bed.name,
-                    more.show_field(units)
-                ),
-                match nutrient {
-                    Nutrient::Nitrogen => {
-                        "Too much nitrogen makes leaf instead of crop, and what is left washes down to wells."
-                    }
-                    Nutrient::Phosphate => {
-                        "Phosphate that is not taken up builds up in the soil and washes off with it."
-                    }
-                    Nutrient::Potash => "Potash that is not taken up is salt in the soil and money lost.",
-                },
-                source,
-            ),
-            Standing::Under(less) => mention(
-                Item::Bed(bed.id),
-                format!(
-                    "{} on {} comes to {given} where {to_give} is still wanted, {} less.",
-                    capital(name),
-                    bed.name,
-                    less.show_field(units)
-                ),
+        let (off, word, why) = match account.standing() {
+            Standing::Over(more) => (more, "more", too_much_of(nutrient)),
+            Standing::Under(less) => (
+                less,
+                "less",
                 "The crop may go short before harvest. Add to a dressing, or count what the soil gives as a credit.",
-                source,
             ),
-            Standing::Enough | Standing::UnderGuide(_) | Standing::NotKnown => {}
-        }
+            Standing::Enough | Standing::UnderGuide(_) | Standing::NotKnown => continue,
+        };
+        let what = format!(
+            "{} on {} comes to {} where {} is still wanted, {} {word}.",
+            capital(nutrient.name()),
+            bed.name,
+            account.given().show_field(units),
+            account.to_give.unwrap_or(MassPerArea::ZERO).show_field(units),
+            off.show_field(units)
+        );
+        mention(Item::Bed(bed.id), what, why, source);
     }
     let most = plan
         .crop
@@ -127,6 +109,15 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
                 Catalog::built_in().cite_value(most),
             );
         }
+    }
+}
+
+/// What comes of too much of a nutrient.
+const fn too_much_of(nutrient: Nutrient) -> &'static str {
+    match nutrient {
+        Nutrient::Nitrogen => "Too much nitrogen makes leaf instead of crop, and what is left washes down to wells.",
+        Nutrient::Phosphate => "Phosphate that is not taken up builds up in the soil and washes off with it.",
+        Nutrient::Potash => "Potash that is not taken up is salt in the soil and money lost.",
     }
 }
 
@@ -224,6 +215,15 @@ fn of_material(
     }
 }
 
+/// The caution on a topic, and where it comes from.
+fn caution_on(topic: CautionTopic) -> (&'static str, String) {
+    let catalog = Catalog::built_in();
+    catalog.caution(topic).map_or_else(Default::default, |caution| {
+        let sentence = &caution.sentence;
+        (sentence.value.as_str(), catalog.cite_value(sentence))
+    })
+}
+
 /// Raw manure too near to harvest. What is put beside growing plants is taken to be.
 fn manure(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &BedPlan, dressing: &Dressing) {
     let step = plan.feeding.steps.iter().find(|step| step.dressing == dressing.id);
@@ -237,13 +237,8 @@ fn manure(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan:
         None if matches!(dressing.placement, Placement::Broadcast) => return,
         None => format!("{}: raw manure beside a growing crop.", dressing.name),
     };
-    let caution = Catalog::built_in().caution(CautionTopic::RawManure);
-    mention(
-        Item::Dressing(bed.id, dressing.id),
-        what,
-        caution.map_or("", |caution| caution.sentence.value.as_str()),
-        caution.map_or_else(String::new, |caution| Catalog::built_in().cite_value(&caution.sentence)),
-    );
+    let (why, source) = caution_on(CautionTopic::RawManure);
+    mention(Item::Dressing(bed.id, dressing.id), what, why, source);
 }
 
 /// Days from raw manure to the harvest of what touches the soil.
@@ -279,13 +274,8 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
             Err(_) => format!("Sodium nitrate is given on {} where no nitrogen is wanted.", bed.name),
         },
     };
-    let caution = Catalog::built_in().caution(CautionTopic::Organic);
-    mention(
-        Item::Dressing(bed.id, dressing.id),
-        what,
-        caution.map_or("Your certifier decides.", |caution| caution.sentence.value.as_str()),
-        caution.map_or_else(String::new, |caution| Catalog::built_in().cite_value(&caution.sentence)),
-    );
+    let (why, source) = caution_on(CautionTopic::Organic);
+    mention(Item::Dressing(bed.id, dressing.id), what, why, source);
 }
 
 /// Nitrogen that the dressings bring from sources that organic rules hold to a part, and the last of them.

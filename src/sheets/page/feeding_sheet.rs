@@ -1,12 +1,13 @@
 //! The fertilizer sheet: bed by bed what every row gets, with room to write what was really used; then what to buy, what
 //! runs through the tape, and what to watch out for.
 
-use super::feeding_table::{LINE, LOWEST_LINE, RowsTable};
+use super::feeding_table::RowsTable;
 use super::frame::{Frame, Role};
 use super::heading::{AIR_ABOVE, about, heading};
 use super::pages::{BETWEEN_TABLES, CAUTION_SIZE, MOST_ROWS, cautions};
 use super::paper::Turned;
 use super::sheet::Sheet;
+use super::table::{LINE, LOWEST_LINE};
 use super::word_table::{Columns, Setting, Words};
 use super::{PageError, PageOptions};
 use crate::layout::{Bed, Layout};

@@ -8,10 +8,6 @@ use crate::sheets::feeding_list::{DressingWords, FedBed};
 use crate::sheets::mark::{Anchor, Ink};
 use crate::sheets::type_metrics;
 
-/// Height of one line, in points: room for a pencil in the box.
-pub(super) const LINE: f64 = 15.5;
-/// Lowest that a line is made to get a bed on one sheet, in points.
-pub(super) const LOWEST_LINE: f64 = 13.0;
 /// Below each part of the table.
 const BELOW: f64 = 8.0;
 const SIZE: f32 = 9.0;
@@ -201,17 +197,7 @@ impl Band<'_> {
 
     /// Sets the heads. On a later sheet they only repeat, and are left out of the reading order.
     fn set_heads(&self, sheet: &mut Sheet, table: usize, again: bool) {
-        let role = || {
-            if again {
-                Role::Ornament
-            } else {
-                Role::Cell {
-                    table,
-                    line: 0,
-                    head: CellHead::Column,
-                }
-            }
-        };
+        let role = || Role::column_head(table, again);
         let (left, right, top) = (sheet.left, sheet.left + self.right(), sheet.y);
         let height = self.head_height();
         let base = top + height - 5.5;

@@ -208,11 +208,7 @@ impl<'a> Setting<'a> {
                 let base = self.sheet.y + height - 4.5 - (lines.len() - 1 - row) as f64 * 10.0;
                 words(*x, base, text, Anchor::Left, HEAD_SIZE, false, Ink::Soft)
             });
-            let role = if first {
-                self.cell(table, CellHead::Column)
-            } else {
-                Role::Ornament
-            };
+            let role = Role::column_head(table, !first);
             let marks = marks.collect();
             self.sheet.push(role, marks);
         }
