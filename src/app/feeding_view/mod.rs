@@ -18,6 +18,7 @@ use super::desk::Desk;
 use super::form;
 use super::theme::{self, ThemeInForce as _};
 use crate::sheets::feeding_list::{FeedingList, KeptBeds};
+use crate::sheets::held_together;
 
 /// How the list is looked at.
 pub(super) struct FeedingView {
@@ -101,8 +102,12 @@ fn cautions(ui: &mut Ui, seen: Seen, lines: &mut Lines<usize>, list: &FeedingLis
         ui.spacing_mut().item_spacing.y = 2.0;
         let all = list.cautions.iter().enumerate();
         lines.show(ui, seen, width, all, |ui, caution| {
-            ui.label(RichText::new(caution.sentence).size(13.0).color(colours.strong))
-                .on_hover_text(&caution.source);
+            ui.label(
+                RichText::new(held_together(caution.sentence))
+                    .size(13.0)
+                    .color(colours.strong),
+            )
+            .on_hover_text(&caution.source);
         });
     });
 }

@@ -10,6 +10,7 @@ use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::Dressing;
 use crate::plan::DressingPlan;
 use crate::quantity::Fraction;
+use crate::sheets::held_together;
 
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dressing) {
     let book = hand.desk.material_book();
@@ -64,7 +65,7 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing, of_pla
     let of_material = known.map(|known| [&known.material.caution, &known.material.note]);
     let mut words: Vec<_> = of_material.into_iter().flatten().flatten().collect();
     // What the material's own caution says is not said again.
-    let says_dust = words.iter().any(|words| words.value.contains("dust"));
+    let says_dust = words.iter().any(|words| words.value.contains("breathe"));
     let general = [
         Some(CautionTopic::LabelFirst),
         (!says_dust).then_some(CautionTopic::GlovesAndDust),
@@ -72,7 +73,7 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing, of_pla
     let general = general.into_iter().flatten().filter_map(|topic| catalog.caution(topic));
     words.extend(general.map(|caution| &caution.sentence));
     for words in words {
-        ui.label(RichText::new(&words.value).small())
+        ui.label(RichText::new(held_together(&words.value)).small())
             .on_hover_text(catalog.cite_value(words));
     }
     let sodium = known.and_then(|known| known.material.sodium_part.as_ref());

@@ -20,6 +20,7 @@ use crate::app::theme;
 use crate::catalog::Catalog;
 use crate::layout::{Bed, BedChange, Sowing};
 use crate::plan::feeding::cautions_for_bed;
+use crate::sheets::held_together;
 
 /// Draws what a bed wants and has.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
@@ -47,7 +48,7 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
     let layout = hand.desk.layout();
     let crop = crop_of(hand, bed).map(|crop| &crop.kin);
     for caution in cautions_for_bed(bed, crop, layout.organic, hand.desk.material_book()) {
-        ui.label(RichText::new(&caution.sentence.value).small())
+        ui.label(RichText::new(held_together(&caution.sentence.value)).small())
             .on_hover_text(Catalog::built_in().cite_value(&caution.sentence));
     }
 }
