@@ -6,7 +6,7 @@ use super::planting::{change, crop_of, from_crop, stand};
 use super::{Hand, length_line, outcome, raised};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_part, read_spare, read_weight_of_one};
-use crate::catalog::{Catalog, Crop, PlantingMethod};
+use crate::catalog::{Catalog, Crop, Mark, PlantingMethod};
 use crate::layout::limits::MOST_SEEDS_PER_PLANT;
 use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
 use crate::plan::{GerminationFrom, Stand, Things};
@@ -275,8 +275,11 @@ fn comes_up(
     } else {
         form::follows(
             ui,
-            "all that would come up in a test are counted on until you say less (common practice, no source); cold, crust \
-             and birds take some of them",
+            format!(
+                "all that would come up in a test are counted on until you say less ({}); cold, crust and birds take some \
+                 of them",
+                Mark::CommonPractice.words()
+            ),
         );
     }
 }

@@ -124,7 +124,7 @@ fn set_bed<'a>(setting: &mut Setting<'a>, bed: &'a Bed, about: String, fed: &Fed
 fn set_dressings(setting: &mut Setting<'_>, dressings: &[DressingWords], units: Units) {
     let each = format!("each {} of row", stretch_words(units));
     let columns = Columns {
-        parts: &[0.17, 0.23, 0.19, 0.12, 0.29],
+        parts: &[0.17, 0.22, 0.19, 0.13, 0.29],
         titles: &["dressing", "how much of what", "where and when", &each, "in all"],
         ticks: false,
     };

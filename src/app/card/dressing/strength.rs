@@ -30,14 +30,14 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, injection: &Injection, field: I
         "" => Ok(Concentration::ZERO),
         text => read_ppm(text, units),
     };
-    if let Some(strength) = form::field(ui, field.with("strength"), "To have", &shown, read) {
+    if let Some(strength) = form::field(ui, field.with("strength"), "N at outlets", &shown, read) {
         asked = strength;
         ui.data_mut(|data| data.insert_temp(kept, strength));
     }
     if asked <= Concentration::ZERO {
         form::follows(
             ui,
-            "so much nitrogen at the outlets, such as 100 ppm: what the tank takes for it",
+            "the strength you want, such as 100 ppm: what the tank takes for it is said here",
         );
         return;
     }
@@ -46,7 +46,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, injection: &Injection, field: I
     match stock {
         Ok(stock) => {
             let each = (stock * injection.how.tank).show_product(units);
-            form::follows(ui, format!("of nitrogen at the outlets takes {each} in the tank"));
+            form::follows(ui, format!("takes {each} in the tank; the amount above stays as it is"));
         }
         Err(error) => form::wrong(ui, &error.to_string()),
     }
