@@ -5,7 +5,6 @@
 
 use std::f64::consts::PI;
 
-use super::amount::{Amount, amount_not_negative};
 use super::unworkable::{Unworkable, not_negative, positive, positive_length};
 use crate::quantity::{Area, Concentration, Flow, Fraction, Length, Mass, Span, Volume};
 
@@ -223,19 +222,4 @@ const EULER_MASCHERONI: f64 = 0.577_215_664_901_532_9;
 /// 10 to 15 min clear most systems: University of Minnesota figure, read as quoted in a secondary article.
 pub fn rinse_time(to_last_emitter: Span) -> Span {
     to_last_emitter.max(Span::minutes(15.0))
-}
-
-/// What goes out at each feeding when so much is to go out in a week: weekly ÷ feedings.
-///
-/// # Errors
-/// When there is no feeding, or the amount is less than nothing or no number.
-///
-/// # Source
-/// Mississippi State University Extension P2037, Fertigation: The Basics of Injecting Fertilizer for Field-Grown Tomatoes:
-/// a weekly rate is seven daily ones.
-pub fn at_each_feeding<Q: Amount>(weekly: Q, feedings: u32) -> Result<Q, Unworkable> {
-    if feedings == 0 {
-        return Err(Unworkable::NotPositive("the number of feedings in a week"));
-    }
-    Ok(amount_not_negative(weekly, "the weekly amount")? / f64::from(feedings))
 }

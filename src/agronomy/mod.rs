@@ -42,8 +42,7 @@ pub use elemental::{
 pub use germination::{LegalStanding, TestResult, germination_test, legal_standing, test_is_old};
 pub use harvest::{Harvest, harvest};
 pub use inject::{
-    Dissolves, Dissolving, InjectorRatio, at_each_feeding, pipe_volume, rinse_time, run_time, time_to_last_emitter,
-    water_depth,
+    Dissolves, Dissolving, InjectorRatio, pipe_volume, rinse_time, run_time, time_to_last_emitter, water_depth,
 };
 pub use lime::{lime_doses, lime_for, lime_in_one_dose};
 pub use manure::{Animal, WorkedIn, manure_nitrogen_available};

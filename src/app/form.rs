@@ -3,6 +3,8 @@
 
 use egui::{Align, Id, Layout, RichText, Ui};
 
+pub(super) use crate::quantity::capital as heading;
+
 use super::theme::{self, ThemeInForce as _};
 use super::unit_field::unit_field;
 
@@ -118,8 +120,8 @@ pub(super) fn rule(ui: &mut Ui) {
         .hline(rect.x_range(), rect.center().y, egui::Stroke::new(1.0, line));
 }
 
-/// A text that takes the whole width and may be clicked, for lists.
-pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> egui::Response {
+/// A text with a few quieter words behind it.
+fn with_note(ui: &Ui, text: &str, note: &str) -> egui::text::LayoutJob {
     let colours = theme::colours(ui.theme_in_force());
     let mut job = egui::text::LayoutJob::default();
     let format = |size: f32, color| egui::TextFormat {
@@ -131,6 +133,12 @@ pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> eg
     if !note.is_empty() {
         job.append(note, 8.0, format(12.0, colours.soft));
     }
+    job
+}
+
+/// A text that takes the whole width and may be clicked, for lists.
+pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> egui::Response {
+    let mut job = with_note(ui, text, note);
     job.wrap = egui::text::TextWrapping::truncate_at_width(ui.available_width() - 12.0);
     let button = egui::Button::new(job)
         .selected(chosen)
@@ -145,18 +153,7 @@ pub(super) fn list_line(ui: &mut Ui, chosen: bool, text: &str, note: &str) -> eg
 
 /// A line that opens and closes what stands below it: a text on as many lines as it needs, and a few words about it.
 pub(super) fn opening_line(ui: &mut Ui, open: bool, text: &str, note: &str) -> egui::Response {
-    let colours = theme::colours(ui.theme_in_force());
-    let mut job = egui::text::LayoutJob::default();
-    let format = |size: f32, color| egui::TextFormat {
-        font_id: egui::FontId::proportional(size),
-        color,
-        ..Default::default()
-    };
-    job.append(text, 0.0, format(13.0, colours.strong));
-    if !note.is_empty() {
-        job.append(note, 8.0, format(12.0, colours.soft));
-    }
-    let button = egui::Button::new(job)
+    let button = egui::Button::new(with_note(ui, text, note))
         .selected(open)
         .frame_when_inactive(open)
         .wrap()
@@ -182,17 +179,6 @@ pub(super) fn opening_line(ui: &mut Ui, open: bool, text: &str, note: &str) -> e
 
 /// Room for the mark that says whether a line is open.
 const OPENER: f32 = 14.0;
-
-/// Words that start with a capital.
-pub(super) fn heading(words: &str) -> String {
-    let mut chars = words.chars();
-    let mut text: String = chars
-        .next()
-        .map(|first| first.to_uppercase().collect())
-        .unwrap_or_default();
-    text.push_str(chars.as_str());
-    text
-}
 
 /// A sentence that starts with a capital and ends with a full stop.
 pub(super) fn capital(sentence: &str) -> String {

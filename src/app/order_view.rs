@@ -7,7 +7,8 @@ use super::desk::Desk;
 use super::form;
 use super::theme::{self, ThemeInForce as _};
 use crate::layout::Item;
-use crate::sheets::order_list::{HARVEST_BASIS, OrderList, OrderWords, held_together};
+use crate::sheets::held_together;
+use crate::sheets::order_list::{HARVEST_BASIS, OrderList, OrderWords};
 
 /// Widths of the columns: least, and their part of what is left over.
 const COLUMNS: [(&str, f32, f32); 8] = [

@@ -16,7 +16,7 @@ use crate::layout::{Item, ObstacleKind};
 use crate::plan::Things;
 use crate::plan::feeding::Standing;
 use crate::quantity::counted;
-use crate::quantity::{Area, Mass, Units, count};
+use crate::quantity::{Area, Mass, Units, count, number};
 
 /// The ways to make two beds of one, for two crops.
 const SPLITS: [Action; 2] = [Action::SplitBetweenRows, Action::SplitAcrossRows];
@@ -210,8 +210,8 @@ fn fed(desk: &Desk, units: Units) -> String {
     parts.push(counted(dressings as u64, "dressing", "dressings"));
     let product: Mass = plan.materials.iter().map(|material| material.product).sum();
     parts.push(match units {
-        Units::Customary => format!("{:.0} lb", product.to_pounds()),
-        Units::Metric => format!("{:.0} kg", product.to_kilograms()),
+        Units::Customary => format!("{} lb", number(product.to_pounds(), 0)),
+        Units::Metric => format!("{} kg", number(product.to_kilograms(), 0)),
     });
     let bags: u64 = plan.shopping.lines.iter().filter_map(|line| line.bags).sum();
     if bags > 0 {

@@ -145,6 +145,29 @@ fn saved_words(desk: &Desk) -> (&'static str, String) {
     }
 }
 
+/// The head of a page that lies over the window: title, the way back, and closing. Gives back whether the page stays open.
+pub(super) fn page_head(ui: &mut Ui, title: &str, desk: &Desk, out: &mut Vec<Command>) -> bool {
+    let mut stays = true;
+    ui.horizontal_centered(|ui| {
+        ui.label(RichText::new(title).font(theme::bold(19.0)));
+        ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
+            stays = !ui.button("Close").clicked();
+            ui.add_space(12.0);
+            // From the right, so the last goes first.
+            way_back(ui, desk, [Action::Redo, Action::Undo], out);
+        });
+    });
+    let typing = ui.ctx().text_edit_focused();
+    for action in [Action::Redo, Action::Undo] {
+        if let Some(shortcut) = action.shortcut().filter(|_| !typing)
+            && ui.ctx().input_mut(|input| input.consume_shortcut(&shortcut))
+        {
+            out.push(Command::Act(action));
+        }
+    }
+    stays
+}
+
 pub(super) fn way_back(ui: &mut Ui, desk: &Desk, actions: [Action; 2], out: &mut Vec<Command>) {
     let history = desk.history();
     for action in actions {

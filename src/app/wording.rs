@@ -1,23 +1,7 @@
 //! Words for amounts that several panels show the same way.
 
-use crate::catalog::{Catalog, Mark, SourceKey};
 use crate::layout::store::StoreError;
 use crate::quantity::{Length, Mass, Units};
-
-/// Where a value of the crop book comes from: its citations, and how it was found there.
-pub(super) fn source_words(sources: &[SourceKey], mark: Mark) -> String {
-    let catalog = Catalog::built_in();
-    let cited: Vec<&str> = sources
-        .iter()
-        .filter_map(|key| catalog.citation(key))
-        .map(|citation| citation.text.as_str())
-        .collect();
-    // Of common practice and of the grower's own value the mark says all there is to say.
-    if cited.is_empty() || matches!(mark, Mark::CommonPractice | Mark::Grower) {
-        return mark.words().to_owned();
-    }
-    format!("{} · {}", cited.join("\n"), mark.words())
-}
 
 /// Row feet, or row metres.
 pub(super) fn row_length(length: Length, units: Units) -> String {

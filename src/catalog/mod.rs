@@ -5,6 +5,7 @@
 //! and named in [`Catalog::problems`], so a slip in an asset never stops the program.
 
 mod built_in;
+mod cite;
 mod crop;
 mod entries;
 mod feeding;

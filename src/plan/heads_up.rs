@@ -3,13 +3,12 @@
 use std::sync::Arc;
 
 use super::types::{BedPlan, HeadsUp, InRowFrom};
-use crate::catalog::{Catalog, Crop, Ends, Hilling, Mark, SourceKey, Sourced};
+use crate::catalog::{Catalog, Crop, Ends, Hilling, Mark, Sourced};
 use crate::geometry::Region;
 use crate::layout::{Bed, BedGround, Item, Plot, Water};
 use crate::quantity::{Area, Length, Units, counted};
 
 const AS_DRAWN: &str = "The outlines as drawn";
-const COMMON_PRACTICE: &str = "Common practice, no source";
 /// Ground past the plot smaller than this is a line drawn a little off: a band a millimetre wide along 20 m.
 const A_LITTLE_OFF: Area = Area::square_metres(0.02);
 
@@ -108,7 +107,7 @@ fn of_the_crop(
                 crop.name
             ),
             "Closer rows shade each other, and leave less room for tools.".to_owned(),
-            cite(&usual.low, catalog),
+            catalog.cite_value(&usual.low),
         );
     }
     let typed = plan.stand.filter(|stand| stand.in_row_from == InRowFrom::Grower);
@@ -136,7 +135,7 @@ fn of_the_crop(
                     crop.name
                 ),
                 why.to_owned(),
-                cite(&published.low, catalog),
+                catalog.cite_value(&published.low),
             );
         }
     }
@@ -155,7 +154,7 @@ fn of_the_crop(
                 counted(least.value, "row", "rows")
             ),
             "It is pollinated by the wind, and ears of a narrow planting fill badly.".to_owned(),
-            cite(least, catalog),
+            catalog.cite_value(least),
         );
     }
     let hilled = crop.hilled.as_ref().is_some_and(|hilled| hilled.value == Hilling::Yes);
@@ -168,7 +167,7 @@ fn of_the_crop(
             ),
             "Tape buried right under the row is out of the way of hilling blades; tape on the ground is not."
                 .to_owned(),
-            COMMON_PRACTICE.to_owned(),
+            catalog.cite(&[], Mark::CommonPractice),
         );
     }
 }
@@ -199,18 +198,4 @@ fn ends(range: &Ends<Length>, units: Units) -> String {
     } else {
         format!("{} to {}", low.show_short(units), high.show_short(units))
     }
-}
-
-/// The first source of a value, and how it was read.
-fn cite<T>(value: &Sourced<T>, catalog: &Catalog) -> String {
-    cite_keys(&value.sources, value.mark, catalog)
-}
-
-/// The first of some sources, and how it was read.
-pub(super) fn cite_keys(keys: &[SourceKey], mark: Mark, catalog: &Catalog) -> String {
-    let citation = keys.first().and_then(|key| catalog.citation(key));
-    citation.map_or_else(
-        || mark.words().to_owned(),
-        |citation| format!("{} ({})", citation.text, mark.words()),
-    )
 }

@@ -6,7 +6,7 @@
 use super::apportion::whole_steps;
 use super::things::Things;
 use super::types::{BedPlan, DressingPlan, GerminationFrom};
-use crate::quantity::{Length, Mass, Units, count};
+use crate::quantity::{Length, Mass, Units, capital, count, number};
 
 /// The ledger of one bed.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -119,9 +119,23 @@ impl Column {
         self.steps.get(row).map_or_else(String::new, |&steps| self.word(steps))
     }
 
-    /// The amount of the bed with its unit, as shown everywhere.
+    /// The amount of the bed with its unit, as shown everywhere. Grams and millilitres of many rows are kilograms and
+    /// litres.
     pub fn total(&self) -> String {
-        self.word(self.total)
+        let amount = self.total as f64 / 10f64.powi(i32::from(self.decimals));
+        match self.large_unit() {
+            Some(unit) if amount >= 1000.0 => format!("{}\u{a0}{unit}", number(amount / 1000.0, 3)),
+            _ => self.word(self.total),
+        }
+    }
+
+    /// A thousand times what its rows are shown in, where the bed's amount is that large.
+    fn large_unit(&self) -> Option<&'static str> {
+        match (self.unit, self.kind, self.title.as_str()) {
+            ("g", ..) => Some("kg"),
+            (_, ColumnKind::Scoops(_), MILLILITRES) => Some("litres"),
+            _ => None,
+        }
     }
 
     /// The amount of a row as a plain number, for spreadsheets.
@@ -228,23 +242,16 @@ fn weights(
     (unit, two_figures(in_unit(usual)).min(3), amounts)
 }
 
-/// With its first letter large, as the head of a column.
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 fn product_column(dressing: &DressingPlan, index: usize, units: Units) -> Column {
     let usual = usual(dressing.total, dressing.rows.len());
     let (unit, in_unit): (_, fn(Mass) -> f64) = match units {
-        Units::Customary if usual.to_pounds() < 0.1 => ("oz", Mass::to_ounces),
+        Units::Customary if usual > Mass::ZERO && usual.to_pounds() < 0.1 => ("oz", Mass::to_ounces),
         Units::Customary => ("lb", Mass::to_pounds),
         Units::Metric if usual.to_kilograms() < 1.0 => ("g", Mass::to_grams),
         Units::Metric => ("kg", Mass::to_kilograms),
     };
     let decimals = match unit {
+        _ if dressing.total <= Mass::ZERO => 0,
         "g" => two_figures(in_unit(usual)).min(1),
         // A hundredth of a pound is a level teaspoon or so, a hundredth of a kilogram two.
         _ => 2,
@@ -253,19 +260,26 @@ fn product_column(dressing: &DressingPlan, index: usize, units: Units) -> Column
     Column::amounts(ColumnKind::Product(index), &dressing.name, unit, decimals, &amounts)
 }
 
+/// Head of a kitchen measure in millilitres.
+const MILLILITRES: &str = "ml";
+
 fn scoops_column(dressing: &DressingPlan, index: usize, units: Units) -> Option<Column> {
     let density = dressing.density?;
     let usual = usual(dressing.total, dressing.rows.len()) / density;
     let volumes = dressing.rows.iter().map(|&mass| mass / density);
     Some(match units {
         Units::Customary => {
-            let decimals = if usual.to_cups() < 0.5 { 2 } else { 1 };
+            let decimals = match usual.to_cups() {
+                usual if usual <= 0.0 => 0,
+                usual if usual < 0.5 => 2,
+                _ => 1,
+            };
             let cups: Vec<f64> = volumes.map(|volume| volume.to_cups()).collect();
             Column::amounts(ColumnKind::Scoops(index), "cups", "", decimals, &cups)
         }
-        Units::Metric if usual.to_litres() < 2.0 => {
+        Units::Metric if usual.to_litres() < 1.0 => {
             let millilitres: Vec<f64> = volumes.map(|volume| volume.to_litres() * 1000.0).collect();
-            Column::amounts(ColumnKind::Scoops(index), "ml", "", 0, &millilitres)
+            Column::amounts(ColumnKind::Scoops(index), MILLILITRES, "", 0, &millilitres)
         }
         Units::Metric => {
             let litres: Vec<f64> = volumes.map(|volume| volume.to_litres()).collect();

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::types::{BedPlan, CropSum, MaterialSum, Totals};
+use crate::agronomy;
 use crate::quantity::Mass;
 
 /// What the beds of each crop come to, in order of the crops' names.
@@ -44,9 +45,10 @@ pub(super) fn material_sums(beds: &[Arc<BedPlan>]) -> Vec<MaterialSum> {
                 density: dressing.density,
             });
         sum.product += dressing.total;
-        sum.n += dressing.total * dressing.analysis.n.get();
-        sum.p2o5 += dressing.total * dressing.analysis.p2o5.get();
-        sum.k2o += dressing.total * dressing.analysis.k2o.get();
+        let brings = agronomy::nutrients_in(dressing.total, dressing.analysis);
+        sum.n += brings.n;
+        sum.p2o5 += brings.p2o5;
+        sum.k2o += brings.k2o;
     }
     sums.into_values().collect()
 }

@@ -25,7 +25,7 @@ pub use mass::{Density, Mass, Volume};
 pub use parse::{LengthUnit, MassUnit, ParseError, ParseProblem, QuantityKind, read_number};
 pub use rate::{CountPerLength, MassPerArea, MassPerLength};
 pub use rate_unit::RateUnit;
-pub use show::{count, counted, number};
+pub use show::{capital, count, counted, number};
 pub use temperature::Temperature;
 pub use units::Units;
 pub use water::{Concentration, Flow, FlowPerLength, Span};

@@ -56,6 +56,14 @@ pub fn counted(n: u64, one: &str, many: &str) -> String {
     format!("{} {}", count(n), if n == 1 { one } else { many })
 }
 
+/// Words that start with a capital.
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// As [`number`], but with one decimal from a thousand up, where a lone comma could be read as a decimal mark.
 pub(super) fn trimmed_metric(value: f64, decimals: i32) -> String {
     let shown = number(value, decimals.max(1));

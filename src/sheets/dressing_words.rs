@@ -1,8 +1,9 @@
 //! A dressing in words: how much of what, where it goes, and what its amount is shared out by.
 
+use crate::agronomy;
 use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
 use crate::plan::{BedPlan, DressingPlan, GoesBy};
-use crate::quantity::{RateUnit, Units, count, number};
+use crate::quantity::{Mass, RateUnit, Units, count, number};
 
 /// The material with its analysis, which is said once where the name has it: "Urea (46-0-0)".
 pub fn material(of_plan: &DressingPlan) -> String {
@@ -78,6 +79,24 @@ pub fn place(placement: Placement, units: Units) -> String {
         _ => way.to_owned(),
     }
 }
+
+/// What was put down, or is to be, against the plan: "20 % more than the 13.20 lb planned", "about 10 times the 13.20 lb
+/// planned", "as planned".
+pub fn against_plan(planned: Mass, given: Mass, units: Units) -> String {
+    let Ok(over) = agronomy::over_plan(planned, given) else {
+        return "nothing was planned".to_owned();
+    };
+    let plan = planned.show_product(units);
+    match number((over * 100.0).abs(), 0).as_str() {
+        "0" => "as planned".to_owned(),
+        _ if over > MOST_IN_PERCENT => format!("about {} times the {plan} planned", number(over + 1.0, 0)),
+        percent if over < 0.0 => format!("{percent} % less than the {plan} planned"),
+        percent => format!("{percent} % more than the {plan} planned"),
+    }
+}
+
+/// Over this part more, percent say less than how many times it is.
+const MOST_IN_PERCENT: f64 = 2.0;
 
 /// What it is shared out by, with the numbers: "by row feet: 330 ft × 3 ft = 990 sq ft". Where the strip is not the row
 /// spacing, the ground that the account counts is another, and is said apart.

@@ -8,6 +8,7 @@ pub mod drawing;
 pub mod dressing_words;
 pub mod feeding_list;
 mod file_options;
+mod held;
 mod map_file;
 mod mark;
 pub mod order_list;
@@ -22,6 +23,7 @@ pub mod tables;
 pub mod type_metrics;
 
 pub use file_options::{FileError, FileOptions, USUAL_DPI};
+pub use held::held_together;
 pub use map_file::{MapFile, MapKind, map_files};
 pub use mark::{Anchor, Dash, Face, Hatch, Ink, Mark, Pen, Words};
 pub use palette::{Colour, Palette};

@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use ttf_parser::Face as FontFace;
 
+use super::held::{HELD, held_together};
 use super::mark::Anchor;
 use crate::geometry::Point;
 
@@ -111,12 +112,19 @@ pub fn printable(text: &str) -> String {
     out
 }
 
-/// Breaks a sentence into lines no wider than `most` points, between words; a single word that is wider is
-/// broken where it must. Always gives at least one line.
+/// Breaks a sentence into lines no wider than `most` points, between words, and not between a number and what it counts;
+/// what is wider all the same is broken where it must. Always gives at least one line.
 pub fn break_lines(text: &str, most: f64, size: f32, bold: bool) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in text.split([' ', '\n', '\t']).filter(|word| !word.is_empty()) {
+    let held = held_together(text);
+    let words = held.split([' ', '\n', '\t']).filter(|word| !word.is_empty());
+    // What is held together and has no room on a line of its own is broken between its words.
+    let words = words.flat_map(|word| {
+        let parted = word.contains(HELD) && width(word, size, bold) > most;
+        word.split(move |sign| parted && sign == HELD)
+    });
+    for word in words {
         let longer = if line.is_empty() {
             word.to_owned()
         } else {
@@ -140,7 +148,7 @@ pub fn break_lines(text: &str, most: f64, size: f32, bold: bool) -> Vec<String> 
     if !line.is_empty() || lines.is_empty() {
         lines.push(line);
     }
-    lines
+    lines.iter().map(|line| line.replace(HELD, " ")).collect()
 }
 
 /// The words, cut off with an ellipsis so that they are no wider than `most` points. Empty when not even the

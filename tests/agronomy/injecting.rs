@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use quillet::agronomy::{
-    Dissolves, Dissolving, InjectorRatio, Nutrient, at_each_feeding, banded_share, nutrient_in, nutrients_in,
-    pipe_volume, product_for, rinse_time, run_time, time_to_last_emitter, water_depth,
+    Dissolves, Dissolving, InjectorRatio, Nutrient, banded_share, nutrient_in, nutrients_in, pipe_volume, product_for,
+    rinse_time, run_time, time_to_last_emitter, water_depth,
 };
 use quillet::quantity::{Area, Concentration, Flow, FlowPerLength, Fraction, Length, Mass, MassPerArea, Span, Volume};
 
@@ -128,15 +128,6 @@ fn a_weekly_feed_of_tomatoes() {
     let nitrate = product_for(nitrogen, Nutrient::Nitrogen, label(15.5, 0.0, 0.0)).unwrap_or_default();
     near(nitrate.to_pounds(), 1.866, 5e-4);
     near(complete.to_pounds() / 3.0, 0.4821, 5e-5);
-    near(
-        at_each_feeding(complete, 7).map_or(f64::NAN, Mass::to_pounds),
-        0.2066,
-        5e-5,
-    );
-    exact(
-        at_each_feeding(rate, 7).map_or(f64::NAN, MassPerArea::to_pounds_per_acre),
-        1.0,
-    );
 }
 
 #[test]
@@ -280,7 +271,6 @@ fn what_cannot_be_injected_is_refused() {
         assert!(run_time(Area::acres(1.0), Length::metres(bad), flow).is_err());
         assert!(time_to_last_emitter(Volume::cubic_metres(bad), Volume::ZERO, flow, 1).is_err());
         assert!(time_to_last_emitter(Volume::ZERO, Volume::cubic_metres(bad), flow, 1).is_err());
-        assert!(at_each_feeding(Mass::kilograms(bad), 1).is_err());
     }
     for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
         let stopped = Flow::gallons_per_minute(bad);
@@ -292,7 +282,6 @@ fn what_cannot_be_injected_is_refused() {
     }
     assert!(InjectorRatio::of_feed(Fraction::ZERO).is_err());
     assert!(time_to_last_emitter(Volume::ZERO, Volume::ZERO, flow, 0).is_err());
-    assert!(at_each_feeding(Mass::ZERO, 0).is_err());
 }
 
 proptest! {

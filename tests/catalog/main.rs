@@ -1,6 +1,7 @@
 //! The catalogue: every entry reads, every value has a source that resolves, and slips are named.
 
 mod built_in;
+mod cite;
 mod feeding;
 mod feeding_slips;
 mod grouping;

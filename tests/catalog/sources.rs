@@ -180,6 +180,7 @@ fn every_value_has_a_source_that_resolves_and_every_source_is_used() {
             used.insert(key);
         }
     }
+    used.extend(super::cite::keys_in_code());
     let unused: Vec<_> = catalog
         .citations()
         .filter(|citation| !used.contains(&citation.key))

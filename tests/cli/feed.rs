@@ -127,7 +127,7 @@ fn text_and_csv_tell_the_same() {
     for expected in [
         "1st side-dressing",
         "12.00 lb",
-        "+21 %",
+        "21 % more than",
         "no cup weight: weigh a level cup",
         "no price",
         "by row feet: 330 ft × 3 ft = 990 sq ft",

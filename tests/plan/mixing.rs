@@ -98,6 +98,26 @@ fn pounds(blend: &MixBlend, material: &str) -> f64 {
     line.map_or(0.0, |line| line.total.to_pounds())
 }
 
+/// Mortvedt (2001), Calculating Salt Index, as listed on a page crediting it: urea 74.4, potassium chloride 116.2. A
+/// pound of nitrogen takes 1 ÷ 0.46 lb of urea, a pound of potash 1 ÷ 0.6 lb or so of the chloride: weighed by weight.
+#[test]
+fn a_mix_is_as_salty_as_its_parts_by_weight() {
+    let asked = |materials: &[&str]| {
+        let mut asked = a_pound_of_nitrogen(materials);
+        asked.least.k2o = MassPerArea::pounds_per_1000_square_feet(1.0);
+        asked
+    };
+    let layout = two_in_the_shed();
+    let blend = met(&layout, &asked(&["urea", "potassium_chloride"]));
+    let (urea, chloride) = (pounds(&blend, "urea"), pounds(&blend, "potassium_chloride"));
+    assert!(urea > 2.0 && chloride > 1.0);
+    let index = (urea * 74.4 + chloride * 116.2) / (urea + chloride);
+    close(blend.salt_index.unwrap(), index, 1e-6);
+    // Where nothing is known of a part, nothing is said of the whole.
+    let unknown = met(&layout, &asked(&["own_blue_pellets", "potassium_chloride"]));
+    assert_eq!(unknown.salt_index, None);
+}
+
 #[test]
 fn the_cheapest_mix_takes_the_cheapest_nitrogen() {
     let blend = met(&two_in_the_shed(), &a_pound_of_nitrogen(&["urea", "own_blue_pellets"]));

@@ -36,10 +36,12 @@ fn words(frames: &[Frame]) -> String {
     spaced(&frames.iter().flat_map(Frame::words).collect::<Vec<_>>().join(" "))
 }
 
-/// What stands before the unit, in hundredths.
+/// A weight in hundredths of its unit, kilograms as grams.
 fn hundredths(weight: &str) -> i64 {
-    let number = spaced(weight).split(' ').next().unwrap().replace([',', '.'], "");
-    number.parse().unwrap()
+    let spaced = spaced(weight).replace(',', "");
+    let (number, unit) = spaced.split_once(' ').unwrap();
+    let in_unit = if unit == "kg" { 100_000.0 } else { 100.0 };
+    (number.parse::<f64>().unwrap() * in_unit).round() as i64
 }
 
 /// 10 lb of a 15-0-0 to 1,000 sq ft beside the rows of a 30 by 35 ft plot: 11 rows of 30 ft with strips of 3 ft are
@@ -153,7 +155,7 @@ fn credits_over_what_is_wanted_are_said_in_words() {
     );
     assert_eq!(
         list(&more).beds[0].accounts[0].standing,
-        format!("{said}, but dressings bring 65.3 lb/acre")
+        format!("{said}, but dressings bring 65 lb/acre")
     );
     let enough = on(&layout, bed, BedChange::SetCredit(0, credit(130.0)));
     assert_eq!(list(&enough).beds[0].accounts[0].standing, "about enough");
@@ -191,7 +193,7 @@ fn twelve_pounds_used_of_ten_planned_reads_a_fifth_more() {
     });
     assert!(words.is_done);
     assert_eq!(spaced(&words.total), "12.00 lb");
-    assert_eq!(words.changed, "used 12.00 lb, planned 10.00 lb, +20 %");
+    assert_eq!(words.changed, "used 12.00 lb, 20 % more than the 10.00 lb planned");
     let rows: i64 = words.rows.iter().map(|row| hundredths(&row.weight)).sum();
     assert_eq!(rows, 1200);
 }
@@ -207,7 +209,77 @@ fn what_is_ahead_says_that_it_follows() {
         "{}",
         second.changed
     );
-    assert!(second.changed.contains('−'), "{}", second.changed);
+    assert!(
+        second.changed.contains("21 % less than the 9.90 lb planned"),
+        "{}",
+        second.changed
+    );
+}
+
+/// A slip of the pen, or a bag for a cup: how many times it was says more than hundreds of percent.
+#[test]
+fn far_over_the_plan_is_told_by_how_many_times_it_is() {
+    let used = |pounds: f64| {
+        let rate = MassPerArea::pounds_per_1000_square_feet(10.0 / 0.99);
+        let words = alone(Dressing {
+            amount: Amount::PerArea(rate),
+            used: Some(Used {
+                amount: Mass::pounds(pounds),
+                on: None,
+            }),
+            ..side_dressing("1st side-dressing", When::Unsaid)
+        });
+        words.changed
+    };
+    assert_eq!(used(101.0), "used 101.00 lb, about 10 times the 10.00 lb planned");
+    assert_eq!(used(30.0), "used 30.00 lb, 200 % more than the 10.00 lb planned");
+    assert_eq!(used(8.96), "used 8.96 lb, 10 % less than the 10.00 lb planned");
+    assert_eq!(used(10.03), "used 10.03 lb, as planned");
+}
+
+/// Rows of 408 g each come to 4.49 kg, and not to thousands of grams; nor is a cup's volume thousands of millilitres.
+#[test]
+fn many_rows_of_grams_come_to_kilograms() {
+    let (layout, bed) = eleven_rows();
+    let layout = on(&layout, bed, BedChange::AddDressing(side_dressing("1st", When::Unsaid)));
+    let layout = layout.apply(&Edit::SetUnits(Units::Metric)).unwrap();
+    let words = list(&layout).beds[0].dressings[0].clone();
+    assert!(
+        words
+            .rows
+            .iter()
+            .all(|row| spaced(&row.weight) == "408 g" || spaced(&row.weight) == "409 g")
+    );
+    assert_eq!(spaced(&words.total), "4.491 kg");
+    assert!(
+        words.rows.iter().all(|row| row.scoops.ends_with("ml")),
+        "{:?}",
+        words.rows
+    );
+    assert!(words.scoops.ends_with("litres"), "{}", words.scoops);
+}
+
+/// Of what is not needed any more, nothing stands in hundredths.
+#[test]
+fn what_is_not_needed_any_more_is_said_so() {
+    let (layout, bed) = eleven_rows();
+    let far_over = Dressing {
+        used: Some(Used {
+            amount: Mass::pounds(100.0),
+            on: None,
+        }),
+        ..side_dressing("1st", When::Unsaid)
+    };
+    let layout = on(&layout, bed, BedChange::AddDressing(far_over));
+    let layout = on(&layout, bed, BedChange::AddDressing(side_dressing("2nd", When::Unsaid)));
+    let words = list(&layout).beds[0].dressings[1].clone();
+    assert!(
+        words.changed.starts_with("not needed any more, 9.90 lb planned"),
+        "{}",
+        words.changed
+    );
+    assert_eq!((spaced(&words.total).as_str(), words.pace.as_str()), ("0 lb", ""));
+    assert_eq!(spaced(&words.scoops), "0 cups");
 }
 
 #[test]
@@ -327,9 +399,9 @@ fn every_caution_stands_on_paper_with_its_source() {
     let layout = fed(Units::Customary);
     let list = list(&layout);
     let topics = [
-        "label of the bag",
+        "bag's label",
         "salts burn",
-        "Never inject from a line",
+        "Never inject into a line",
         "sodium",
         "Wear gloves",
     ];

@@ -6,6 +6,7 @@ mod drawing;
 #[path = "../fed/garden.rs"]
 mod fed_garden;
 mod feeding;
+mod feeding_pages;
 mod files;
 mod map_parts;
 mod order;

@@ -131,6 +131,32 @@ fn numbers_are_numbers_and_units_stand_in_the_heads() {
     assert_eq!(number(under(&sheet, "price of one", 2)), 3.25);
     // The last line is what all packets cost.
     assert_eq!(number(under(&sheet, "cost", 3)), packets * 3.25);
+    assert_eq!(under(&sheet, "crop", 3), Some(Cell::Words("total cost".to_owned())));
+}
+
+#[test]
+fn the_order_ends_in_a_total_cost_that_says_what_has_no_price() {
+    let (layout, plan) = with_packets();
+    let unpriced = plan.order.unpriced;
+    assert!(unpriced > 1, "lines of the sample without a price");
+    let note = format!("without {unpriced} lines that have no price");
+    let cost = plan.order.cost;
+    assert!(cost > 0.0);
+    let bytes = order_xlsx(&layout, &plan, date(2027, 1, 15)).unwrap();
+    let order = cells(&bytes, 1);
+    let last = plan.order.lines.len() + 2;
+    assert_eq!(under(&order, "crop", last), Some(Cell::Words("total cost".to_owned())));
+    assert_eq!(under(&order, "cultivar", last), Some(Cell::Words(note.clone())));
+    assert_eq!(number(under(&order, "cost", last)), cost);
+    assert_eq!(under(&order, "need (count)", last), None);
+    let csv = order_csv(&layout, &plan).unwrap();
+    assert_eq!(csv.lines().count(), last);
+    let line = csv.lines().last().unwrap();
+    assert!(line.starts_with(&format!("total cost,{note},")), "{line}");
+    assert!(line.contains(&format!(",{cost},")), "{line}");
+    // Where nothing has a price, there is no total to give.
+    let (layout, plan) = garden();
+    assert!(!order_csv(&layout, &plan).unwrap().contains("total cost"));
 }
 
 /// A cell of a spreadsheet holds 32,767 letters (ECMA-376 as used by common programs; from memory).

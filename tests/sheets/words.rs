@@ -58,6 +58,43 @@ fn sentences_break_between_words_and_lose_none() {
 }
 
 #[test]
+fn a_number_is_not_parted_from_what_it_counts() {
+    for whole in [
+        "10 lb/1,000 sq ft",
+        "990 sq ft",
+        "2 1/2 in",
+        "44 ft 2 1/2 in",
+        "3 lb 6 oz",
+        "6 h 10 min",
+        "6½ tbsp",
+        "85 %",
+        "1 × 250 seeds",
+    ] {
+        let text = format!("so much of it: {whole}, and so on");
+        // At every width that has room for it, it stands on one line.
+        let least = width(&format!("{whole},"), 8.0, false);
+        for step in 0..60 {
+            let most = least + f64::from(step) * 2.0;
+            let lines = break_lines(&text, most, 8.0, false);
+            assert!(
+                lines.iter().any(|line| line.contains(whole)),
+                "{whole} at {most}: {lines:?}"
+            );
+            assert_eq!(lines.join(" "), text);
+        }
+    }
+    // Where there is no room for it, it is broken between its words all the same, not within one.
+    let least = width("lb/1,000", 8.0, false) + 0.1;
+    assert_eq!(
+        break_lines("10 lb/1,000 sq ft", least, 8.0, false),
+        ["10", "lb/1,000", "sq ft"]
+    );
+    // Plain words and numbers in a list break as ever.
+    let least = width("rows 3,", 8.0, false) + 0.1;
+    assert_eq!(break_lines("rows 3, 4, 5", least, 8.0, false)[0], "rows 3,");
+}
+
+#[test]
 fn long_words_are_cut_with_an_ellipsis_and_short_ones_are_not() {
     assert_eq!(shortened("Beans", 100.0, 8.0, false), "Beans");
     let cut = shortened("Three sisters trial with the neighbours", 60.0, 8.0, false);

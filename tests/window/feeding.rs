@@ -360,6 +360,11 @@ fn a_run_through_the_tape_says_how_strong_and_how_long_it_is() {
     assert!(window.sees_part("from the injector to the last outlet"));
     assert!(window.sees_part("of plain water to rinse"));
     assert!(window.sees("on 10 June, 17 June, 24 June"));
+    // What is asked for changes nothing: 100 of 474.5 ppm are made by 2.78 of 13.2 lb.
+    let before = steps(&window);
+    fill(&mut window, "N at outlets", "100 ppm");
+    assert!(window.sees("takes 2.78 lb in the tank; the amount above stays as it is"));
+    assert_eq!(steps(&window), before);
     assert!(window.sees_part("dissolve"));
 
     let before = steps(&window);
@@ -377,6 +382,8 @@ fn a_run_through_the_tape_says_how_strong_and_how_long_it_is() {
     }
     fill(&mut window, "Stock tank", "50 gal");
     assert!(window.sees("13.20 lb in 50 gal of water"));
+    fill(&mut window, "1 of stock", "0.8 %");
+    assert!(window.sees_part("of 125 parts that come out, one is stock"));
     fill(&mut window, "1 of stock", "1:200");
     assert!(window.sees_part("of 200 parts that come out, one is stock"));
     fill(&mut window, "1 of stock", "1 to 100");
@@ -404,6 +411,11 @@ fn a_dressing_says_what_each_row_and_each_stretch_takes() {
     assert!(window.sees_part("A row: 1.32\u{a0}lb"));
     assert!(window.sees_part("Pace: 4.8 oz per 10 ft"));
     assert!(window.sees_part("by row feet: 440 ft × 3 ft = 1,320 sq ft"));
+    assert!(window.sees("3 lb/100 ft along the row"));
+    // A quarter of a 15 % grade is sodium (common practice, no source): of 13.2 lb that is 3.3 lb.
+    assert!(window.sees_part("It brings 3.30 lb of sodium to the bed."));
+    // The caution on gloves is said where the material's own says nothing of breathing it.
+    assert!(window.sees("Wear gloves, and do not breathe the dust."));
     // 15 % of 435.6 lb/acre.
     assert!(window.sees("brings nitrogen 65 lb/acre"));
     choose(&mut window, "beside the plants", "broadcast over the bed");
@@ -415,6 +427,37 @@ fn a_dressing_says_what_each_row_and_each_stretch_takes() {
         assert_eq!(value(&window, "Amount"), typed, "what was typed stays");
         assert_eq!(steps(&window), before, "{typed}");
     }
+}
+
+/// The limits are those of the Tri-State Fertilizer Recommendations, Bulletin E-2567 / AY-9-32 (1995), placement section
+/// (from memory): 100 and 70 lb/acre of nitrogen and potash at 30 in; and of Kansas State University Agronomy eUpdate,
+/// starter fertilizer articles: 8 lb/acre. For a 15 % material that is 3.83, 2.68 and 0.31 lb/100 ft.
+#[test]
+fn a_band_says_how_much_of_it_seed_bears() {
+    let mut window = at_dressing("1st side-dress");
+    let words =
+        "Corn seed bears 3.83 lb/100 ft of it 2 in beside and below, 2.68 lb/100 ft on sand, and 0.31 lb/100 ft where";
+    assert!(!window.sees_part(words));
+    choose(&mut window, "beside the plants", "in a band at the row");
+    assert!(window.sees_part(words));
+}
+
+/// Blood meal's own caution is not to breathe its dust: that is not said a second time.
+#[test]
+fn a_caution_is_not_said_twice_on_a_card() {
+    let mut layout = store::load(&sample()).unwrap();
+    let bed = Arc::make_mut(&mut layout.beds[0]);
+    bed.dressings[0].material = quillet::catalog::MaterialId("blood_meal".to_owned());
+    bed.dressings[0].used = None;
+    let name = bed.dressings[0].name.clone();
+    let mut window = Window::of(&layout);
+    window.harness.set_size(egui::vec2(1440.0, 4200.0));
+    window.harness.run_ok();
+    window.click_any("What do I feed?");
+    open_dressing(&mut window, &name);
+    assert!(window.sees_part("dressing of"));
+    let of_dust = window.harness.query_all_by_label_contains("breathe").count();
+    assert_eq!(of_dust, 1);
 }
 
 #[test]
@@ -453,6 +496,9 @@ fn tape_and_zone_are_the_beds() {
     assert!(near(tape.flow.to_gallons_per_minute_per_100_feet(), 0.25));
     assert!(near(tape.outlets.to_inches(), 8.0));
     assert!(near(tape.bore.to_inches(), 0.875));
+    // Penn State Extension, Determining How Long to Run Drip Irrigation Systems for Vegetables, 26 June 2013: ground × depth
+    // ÷ flow. An inch on 440 × 3 ft is 822.9 gal, and 1.1 gpm take 748 min for it.
+    assert!(window.sees_part("1 in of water on the ground of the rows takes 12 h 28 min"));
     let before = steps(&window);
     fill(&mut window, "Lets out", "0 gpm/100 ft");
     assert!(window.sees_part("tape lets out"));

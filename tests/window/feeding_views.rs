@@ -24,13 +24,27 @@ fn list(units: Units) -> Window {
     window
 }
 
+/// Rolls the list down by so many points, with the pointer over these words.
+fn roll(window: &mut Window, over: &str, points: f32) {
+    let on_list = window.harness.get_by_label(over).rect().center();
+    window.harness.event(egui::Event::PointerMoved(on_list));
+    window.harness.event(egui::Event::MouseWheel {
+        unit: egui::MouseWheelUnit::Point,
+        delta: egui::vec2(0.0, -points),
+        phase: egui::TouchPhase::Move,
+        modifiers: Modifiers::NONE,
+        source: egui::MouseWheelSource::Trackpad,
+    });
+    window.harness.run_steps(60);
+}
+
 #[test]
 fn the_list_says_what_each_row_gets_and_what_was_used() {
     let window = list(Units::Customary);
     assert!(window.sees("Fertilizer list"));
     assert!(window.sees("2 of 5 dressings done"));
     assert!(window.sees_part("by row feet: 330 ft × 3 ft = 990 sq ft"));
-    assert!(window.sees_part("used 12.00 lb on 9 June, planned 9.90 lb, +21 %"));
+    assert!(window.sees_part("used 12.00 lb on 9 June, 21 % more than the 9.90 lb planned"));
     assert!(window.sees_part("no cup weight: weigh a level cup"));
     assert!(window.sees_part("per 10 ft"));
 }
@@ -44,12 +58,14 @@ fn metric_paces_go_by_three_metres() {
 
 #[test]
 fn shopping_runs_and_cautions_stand_below() {
-    let window = list(Units::Customary);
+    let mut window = list(Units::Customary);
+    assert!(window.sees_part("All bags 31.50, without 3 materials that have no price"));
+    roll(&mut window, "At planting", 400.0);
     assert!(window.sees_part("1 bag of 50 lb"));
     assert!(window.sees("no price") && !window.sees("0.00"));
-    assert!(window.sees_part("All bags 31.50, without 3 materials that have no price"));
     assert!(window.sees_part("5 gal tank, 1 in 100"));
-    assert!(window.sees_part("Never inject from a line that is joined to a house"));
+    roll(&mut window, "Material", 100_000.0);
+    assert!(window.sees_part("Never inject into a line"));
 }
 
 #[test]
@@ -121,4 +137,10 @@ fn only_the_lines_that_are_seen_are_drawn() {
     window.press_with(Modifiers::COMMAND | Modifiers::SHIFT, Key::L);
     assert!(window.sees("Dressing 0"));
     assert!(!window.sees("Dressing 59"));
+    // Nor is what stands below them, until it comes in sight.
+    let below = ["1 bag of 50 lb", "5 gal tank, 1 in 100", "Wear gloves"];
+    assert!(below.iter().all(|words| !window.sees_part(words)));
+    roll(&mut window, "Dressing 0", 100_000.0);
+    assert!(!window.sees("Dressing 0"));
+    assert!(window.sees_part("Wear gloves"));
 }

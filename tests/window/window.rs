@@ -146,9 +146,10 @@ impl Window {
         self.harness.query_all_by_label(label).next().is_some()
     }
 
-    /// Whether something can be seen that has these words in its name.
+    /// Whether something can be seen that has these words in its name, held together at the end of a line or not.
     pub(crate) fn sees_part(&self, words: &str) -> bool {
-        self.harness.query_all_by_label_contains(words).next().is_some()
+        let sees = |words: &str| self.harness.query_all_by_label_contains(words).next().is_some();
+        sees(words) || sees(&quillet::sheets::held_together(words))
     }
 
     /// Goes on until something has come about off the window's thread. The limit is only for a test that fails.

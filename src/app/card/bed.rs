@@ -10,6 +10,7 @@ use crate::app::action::Action;
 use crate::app::command::Command;
 use crate::app::form;
 use crate::app::step::Step;
+use crate::catalog::Catalog;
 use crate::geometry::{Lines, Point, Remainder};
 use crate::layout::{Bed, BedChange, BedGround, BedId, Edit, Item, limits::MOST_LINES};
 use crate::quantity::{Area, Bearing, Units, count};
@@ -129,7 +130,7 @@ fn between_rows(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units: U
                 .small()
                 .weak(),
         );
-        label.on_hover_text(planting::source(&usual.low));
+        label.on_hover_text(Catalog::built_in().cite_value(&usual.low));
     } else {
         let name = crop.name.to_lowercase();
         form::follows(

@@ -230,11 +230,15 @@ fn correction_words(correction: f64) -> String {
         return "as near as a drill gets; leave it".to_owned();
     }
     let way = if percent > 0.0 { "too thin" } else { "too thick" };
+    // Over 200 %, percent say less than how many times it is.
+    let in_percent = match percent {
+        more if more > 200.0 => String::new(),
+        more if more > 0.0 => format!(", {more:.0} % more"),
+        less => format!(", {:.0} % less", less.abs()),
+    };
     format!(
-        "{way}: {} times as much has to run, {:.0} % {}; set it, and count again",
-        plain(correction),
-        percent.abs(),
-        if percent > 0.0 { "more" } else { "less" }
+        "{way}: {} times as much has to run{in_percent}; set it, and count again",
+        plain(correction)
     )
 }
 

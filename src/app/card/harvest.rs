@@ -2,8 +2,7 @@
 
 use egui::{RichText, Ui};
 
-use crate::app::wording::source_words;
-use crate::catalog::Mark;
+use crate::catalog::{Catalog, Mark};
 use crate::plan::BedPlan;
 use crate::quantity::Units;
 use crate::sheets::order_list::{HARVEST_BASIS, harvest_words};
@@ -24,5 +23,5 @@ pub(super) fn show(ui: &mut Ui, plan: &BedPlan, units: Units) {
     };
     let words = format!("{words}; {HARVEST_BASIS}");
     ui.label(RichText::new(words).small().weak())
-        .on_hover_text(source_words(keys, *mark));
+        .on_hover_text(Catalog::built_in().cite(keys, *mark));
 }

@@ -11,6 +11,7 @@ use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::seed_words;
 use crate::app::step::Step;
+use crate::catalog::{Catalog, Mark};
 use crate::layout::limits::SEASONS;
 use crate::layout::{Edit, Form, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
 use crate::plan::{LotAge, Things};
@@ -171,9 +172,8 @@ fn germination(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
                          practice, no source)",
                     );
                 }
-                label.on_hover_text(
-                    "95 % Wilson score interval: E. B. Wilson, Journal of the American Statistical Association 22 (1927), 209–212; citation from memory",
-                );
+                let source = Catalog::built_in().cite_key("WILSON-1927", Mark::FromMemory);
+                label.on_hover_text(format!("95 % Wilson score interval: {source}"));
             }
             Err(error) => form::wrong(ui, &error.to_string()),
         },

@@ -7,8 +7,7 @@ use crate::app::command::Command;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
 use crate::app::seed_words::cultivar_dropped;
-use crate::app::wording::source_words;
-use crate::catalog::{Crop, Sourced};
+use crate::catalog::{Catalog, Crop};
 use crate::layout::{Bed, BedChange, Edit, Water};
 use crate::plan::{InRowFrom, Stand, no_in_row};
 use crate::quantity::Units;
@@ -17,11 +16,6 @@ use crate::quantity::Units;
 pub(super) fn crop_of<'a>(hand: &Hand<'a>, bed: &Bed) -> Option<&'a Crop> {
     let planting = bed.planting.as_ref()?;
     hand.desk.crop_book().cultivar(&planting.crop, &planting.cultivar)
-}
-
-/// Where a value of the crop book comes from, in words.
-pub(super) fn source<T>(value: &Sourced<T>) -> String {
-    source_words(&value.sources, value.mark)
 }
 
 pub(super) fn change(hand: &mut Hand<'_>, bed: &Bed, change: BedChange) {
@@ -114,7 +108,8 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),
-                crop.and_then(|crop| crop.in_row_watered.as_ref()).map(source),
+                crop.and_then(|crop| crop.in_row_watered.as_ref())
+                    .map(|spacing| Catalog::built_in().cite_value(spacing)),
             );
         }
         InRowFrom::CropDry => {
@@ -122,7 +117,8 @@ pub(super) fn in_row(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
             from_crop(
                 ui,
                 &(words.to_owned() + &hills),
-                crop.and_then(|crop| crop.in_row_dry.as_ref()).map(source),
+                crop.and_then(|crop| crop.in_row_dry.as_ref())
+                    .map(|spacing| Catalog::built_in().cite_value(spacing)),
             );
         }
     }

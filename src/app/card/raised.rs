@@ -7,6 +7,7 @@ use super::planting::{change, crop_of};
 use crate::app::day_words;
 use crate::app::form;
 use crate::app::seed_words::{read_weeks, weeks};
+use crate::catalog::Mark;
 use crate::layout::limits::{MOST_CELLS, MOST_LOST, MOST_SEEDS_PER_PLANT};
 use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
 use crate::quantity::Fraction;
@@ -92,7 +93,10 @@ fn way(ui: &mut Ui, raised: Raised, usual_weeks: &str, field: Id) -> Option<Rais
     }
     form::follows(
         ui,
-        format!("from sowing to setting out, {usual_weeks} as a rule (common practice, no source)"),
+        format!(
+            "from sowing to setting out, {usual_weeks} as a rule ({})",
+            Mark::CommonPractice.words()
+        ),
     );
     changed
 }

@@ -10,7 +10,8 @@ use crate::app::theme;
 use crate::layout::Item;
 use crate::plan::{OrderLine, Things};
 use crate::quantity::count;
-use crate::sheets::order_list::{OrderList, OrderWords, held_together, quantity_words};
+use crate::sheets::held_together;
+use crate::sheets::order_list::{OrderList, OrderWords, quantity_words};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>) {
     let layout = hand.desk.layout();

@@ -2,11 +2,11 @@
 
 use egui::{Id, Ui};
 
-use super::planting::{change, crop_of, from_crop, source, stand};
+use super::planting::{change, crop_of, from_crop, stand};
 use super::{Hand, length_line, outcome, raised};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_part, read_spare, read_weight_of_one};
-use crate::catalog::{Crop, PlantingMethod};
+use crate::catalog::{Catalog, Crop, Mark, PlantingMethod};
 use crate::layout::limits::MOST_SEEDS_PER_PLANT;
 use crate::layout::{Bed, BedChange, Planting, Raised, Sowing};
 use crate::plan::{GerminationFrom, Stand, Things};
@@ -34,7 +34,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         }
     } else if let Some(crop) = crop {
         let words = format!("{}, the crop's usual way", usual_things(crop).name());
-        from_crop(ui, &words, Some(source(&crop.method)));
+        from_crop(ui, &words, Some(Catalog::built_in().cite_value(&crop.method)));
     }
     asked(ui, hand, bed, planting, &stand, field);
     if stand.sowing.takes_seed() {
@@ -213,7 +213,11 @@ fn pieces(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, planting: &Planting, fiel
     }
     match (own, of_crop) {
         (Some(_), _) => form::follows(ui, "set, clove, bulb or seed piece; yours"),
-        (None, Some(weight)) => from_crop(ui, "set, clove or piece, by the crop", Some(source(weight))),
+        (None, Some(weight)) => from_crop(
+            ui,
+            "set, clove or piece, by the crop",
+            Some(Catalog::built_in().cite_value(weight)),
+        ),
         (None, None) => form::follows(ui, "set, clove or piece; give it, and their weight is counted"),
     }
 }
@@ -252,7 +256,9 @@ fn comes_up(
             form::follows(ui, "yours, from the crop book; lots on the shelf go by their own");
         }
         GerminationFrom::FederalStandard => {
-            let least = crop.and_then(|crop| crop.least_germination.as_ref()).map(source);
+            let least = crop
+                .and_then(|crop| crop.least_germination.as_ref())
+                .map(|least| Catalog::built_in().cite_value(least));
             from_crop(
                 ui,
                 "of seed to buy: the federal standard, and a packet under it must say so; lots on the shelf go by their own",
@@ -279,8 +285,11 @@ fn comes_up(
     } else {
         form::follows(
             ui,
-            "all that would come up in a test are counted on until you say less (common practice, no source); cold, crust \
-             and birds take some of them",
+            format!(
+                "all that would come up in a test are counted on until you say less ({}); cold, crust and birds take some \
+                 of them",
+                Mark::CommonPractice.words()
+            ),
         );
     }
 }

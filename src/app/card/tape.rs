@@ -4,7 +4,9 @@ use egui::{Id, RichText, Ui};
 
 use super::planting::change;
 use super::{Hand, length_line};
+use crate::agronomy;
 use crate::app::form;
+use crate::catalog::{Catalog, Mark};
 use crate::layout::{Bed, BedChange, Tape, limits::MOST_LINES};
 use crate::quantity::{FlowPerLength, Length, Units};
 
@@ -36,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units
             .small()
             .weak(),
     )
-    .on_hover_text("University of Missouri Extension, G6462");
+    .on_hover_text(Catalog::built_in().cite_key("MU-G6462", Mark::Read));
     if let Some(outlets) = over_zero(ui, field.with("outlets"), "Outlets every", tape.outlets, units) {
         set(hand, Tape { outlets, ..tape });
     }
@@ -47,6 +49,25 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, units
         ui,
         "when full; 5/8 in is usual. Feed takes its time to the last outlet by these",
     );
+    watering(ui, hand, bed, units);
+}
+
+/// How long the tape runs for so much water on the ground of the rows.
+fn watering(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, units: Units) {
+    let Some(plan) = hand.desk.plan().bed(bed.id) else {
+        return;
+    };
+    let (depth, words) = match units {
+        Units::Customary => (Length::inches(1.0), "1 in"),
+        Units::Metric => (Length::metres(0.01), "10 mm"),
+    };
+    let rows = plan.totals.row_length;
+    let flow = bed.tape.flow * (rows * f64::from(bed.tape.lines_per_row));
+    if let Ok(time) = agronomy::run_time(rows * bed.row_spacing, depth, flow) {
+        let words = format!("{words} of water on the ground of the rows takes {}", time.show());
+        ui.label(RichText::new(words).size(13.0))
+            .on_hover_text(Catalog::built_in().cite_key("PSU-DRIP", Mark::Read));
+    }
 }
 
 /// The water zone of a bed: those of one zone are fed in one run.

@@ -1,11 +1,13 @@
 //! What is done on the sheet: drawing, laying beds, turning rows, removing, choosing.
 
+use std::sync::Arc;
+
 use super::super::QuilletApp;
 use super::super::canvas::{SplitWay, Tool};
 use super::super::card::first_dressing;
 use super::super::step::Step;
 use crate::geometry::polygon;
-use crate::layout::{BedChange, BedGround, Edit, Item, OutlineChange, PlotChange, PlotId, SeedEdit, ShedEdit};
+use crate::layout::{Bed, BedChange, BedGround, Edit, Item, OutlineChange, PlotChange, PlotId, SeedEdit, ShedEdit};
 use crate::quantity::Bearing;
 
 impl QuilletApp {
@@ -16,13 +18,15 @@ impl QuilletApp {
             Some(Item::Plot(plot) | Item::Corner(plot, _) | Item::Side(plot, _) | Item::Obstacle(plot, _)) => {
                 Some(plot)
             }
-            _ => self
-                .desk
-                .bed_in_hand()
-                .and_then(|bed| layout.bed(bed))
-                .map(|bed| bed.plot),
+            _ => self.bed_in_hand().map(|bed| bed.plot),
         };
         of_choice.or_else(|| layout.plots.first().map(|plot| plot.id))
+    }
+
+    /// The bed that is worked on, as it is now.
+    fn bed_in_hand(&self) -> Option<Arc<Bed>> {
+        let bed = self.desk.bed_in_hand()?;
+        self.desk.layout().bed(bed).cloned()
     }
 
     pub(super) fn draw_on_plot(&mut self, tool: impl FnOnce(PlotId) -> Tool) {
@@ -63,12 +67,7 @@ impl QuilletApp {
     }
 
     pub(super) fn add_dressing(&mut self) {
-        let Some(bed) = self
-            .desk
-            .bed_in_hand()
-            .and_then(|bed| self.desk.layout().bed(bed))
-            .cloned()
-        else {
+        let Some(bed) = self.bed_in_hand() else {
             self.desk
                 .say_wrong("There is no bed to put a dressing on yet. Draw a plot first.");
             return;
@@ -127,12 +126,7 @@ impl QuilletApp {
     }
 
     pub(super) fn turn(&mut self, by: f64) {
-        let Some(bed) = self
-            .desk
-            .bed_in_hand()
-            .and_then(|bed| self.desk.layout().bed(bed))
-            .cloned()
-        else {
+        let Some(bed) = self.bed_in_hand() else {
             return;
         };
         let bearing = Bearing::degrees(bed.bearing.to_degrees() + by);

@@ -11,11 +11,9 @@ mod seed;
 mod values;
 mod words;
 
+use egui::Ui;
 use fresh::Fresh;
 
-use egui::{Align, Layout as Direction, RichText, Ui};
-
-use super::action::Action;
 use super::command::Command;
 use super::desk::Desk;
 use super::theme::{self, ThemeInForce as _};
@@ -67,7 +65,7 @@ impl BookView {
         egui::Panel::top("bar of the crop book")
             .exact_size(48.0)
             .frame(bar)
-            .show(ui, |ui| stays = head(ui, desk, out));
+            .show(ui, |ui| stays = top_bar::page_head(ui, "Crop book", desk, out));
         top_bar::wrong_strip(ui, desk, out);
         let side = egui::Frame::new()
             .fill(colours.panel)
@@ -118,27 +116,4 @@ impl BookView {
             self.open = None;
         }
     }
-}
-
-/// Title, the way back, and closing. Gives back whether the book stays open.
-fn head(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
-    let mut stays = true;
-    ui.horizontal_centered(|ui| {
-        ui.label(RichText::new("Crop book").font(theme::bold(19.0)));
-        ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
-            stays = !ui.button("Close").clicked();
-            ui.add_space(12.0);
-            // From the right, so the last goes first.
-            top_bar::way_back(ui, desk, [Action::Redo, Action::Undo], out);
-        });
-    });
-    let typing = ui.ctx().text_edit_focused();
-    for action in [Action::Redo, Action::Undo] {
-        if let Some(shortcut) = action.shortcut().filter(|_| !typing)
-            && ui.ctx().input_mut(|input| input.consume_shortcut(&shortcut))
-        {
-            out.push(Command::Act(action));
-        }
-    }
-    stays
 }

@@ -1,8 +1,7 @@
 //! Values of the crop book in words: ways of planting, ranges, amounts in a row, and sources.
 
 use crate::app::seed_words::plain;
-use crate::app::wording::source_words;
-use crate::catalog::{Ends, Hardiness, PlantingMethod, RowAmount, RowMeasure, Sourced};
+use crate::catalog::{Catalog, Ends, Hardiness, PlantingMethod, RowAmount, RowMeasure, Sourced};
 use crate::quantity::{CountPerLength, Units};
 
 /// Every way of planting, in the order they are offered.
@@ -52,7 +51,7 @@ pub(super) fn source_or_none<T>(value: Option<&Sourced<T>>) -> String {
 }
 
 pub(super) fn source<T>(value: &Sourced<T>) -> String {
-    source_words(&value.sources, value.mark)
+    Catalog::built_in().cite_value(value)
 }
 
 /// Both ends of a range, or the one value where they are alike.

@@ -4,6 +4,7 @@ use egui::{Align, Label, Layout, Response, RichText, Sense, Ui, vec2};
 
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
+use crate::sheets::held_together;
 
 const GAP: f32 = 18.0;
 const SIZE: f32 = 13.0;
@@ -70,20 +71,22 @@ pub(super) fn fixed<R>(ui: &mut Ui, width: f32, add: impl FnOnce(&mut Ui) -> R) 
 
 pub(super) fn plain(ui: &Ui, text: impl Into<String>) -> RichText {
     let colour = theme::colours(ui.theme_in_force()).strong;
-    RichText::new(text).size(SIZE).color(colour)
+    RichText::new(held_together(&text.into())).size(SIZE).color(colour)
 }
 
 pub(super) fn soft(ui: &Ui, text: impl Into<String>) -> RichText {
     let colour = theme::colours(ui.theme_in_force()).soft;
-    RichText::new(text).size(SIZE).color(colour)
+    RichText::new(held_together(&text.into())).size(SIZE).color(colour)
 }
 
 pub(super) fn bold(ui: &Ui, text: impl Into<String>) -> RichText {
     let colour = theme::colours(ui.theme_in_force()).strong;
-    RichText::new(text).font(theme::bold(SIZE)).color(colour)
+    RichText::new(held_together(&text.into()))
+        .font(theme::bold(SIZE))
+        .color(colour)
 }
 
 pub(super) fn accent(ui: &Ui, text: impl Into<String>) -> RichText {
     let colour = theme::colours(ui.theme_in_force()).accent;
-    RichText::new(text).size(SIZE).color(colour)
+    RichText::new(held_together(&text.into())).size(SIZE).color(colour)
 }

@@ -3,9 +3,10 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use egui::{Rect, RichText, Ui};
+use egui::{RichText, Ui};
 
 use super::columns::{Column, accent, bold, cell, fixed, heads, line, link_cell, plain, soft, widths};
+use super::lines::{Lines, Seen};
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
@@ -29,92 +30,74 @@ const MOST_ROWS: usize = 300;
 
 /// How high a line is taken to be until it was drawn once.
 const USUAL_HEIGHT: f32 = 110.0;
-/// Drawn above and below what is seen, so that the keys find the next lines.
-const BEYOND: f32 = 300.0;
 
 type Key = (BedId, DressingId);
 
 /// Rows in words, with the plan and the units that they are of.
 type Opened = (Arc<BedPlan>, Units, Vec<FedRow>);
 
+/// The dressings whose rows are shown one by one, with those rows and the plan they are of.
+type OpenRows = BTreeMap<Key, Option<Opened>>;
+
 /// How the lines are looked at.
-#[derive(Default)]
 pub(super) struct DressingsView {
-    /// The dressings whose rows are shown one by one, with those rows and the plan they are of.
-    opened: BTreeMap<Key, Option<Opened>>,
-    /// How high each line was when it was drawn, and the width it had.
-    heights: BTreeMap<Key, f32>,
-    width: f32,
+    opened: OpenRows,
+    lines: Lines<Key>,
+}
+
+impl Default for DressingsView {
+    fn default() -> Self {
+        Self {
+            opened: OpenRows::new(),
+            lines: Lines::new(USUAL_HEIGHT),
+        }
+    }
 }
 
 impl DressingsView {
-    /// Draws the lines that are seen, and leaves room for the others. A click on a dressing goes to it.
-    pub(super) fn show(&mut self, ui: &mut Ui, seen: Rect, desk: &Desk, list: &FeedingList, out: &mut Vec<Command>) {
+    /// Draws the lines that are seen. A click on a dressing goes to it.
+    pub(super) fn show(&mut self, ui: &mut Ui, seen: Seen, desk: &Desk, list: &FeedingList, out: &mut Vec<Command>) {
         let widths = widths(ui, &COLUMNS);
-        let width: f32 = widths.iter().sum();
-        if (self.width - width).abs() > 0.5 {
-            self.width = width;
-            self.heights.clear();
-        }
-        let origin = ui.min_rect().top();
         heads(ui, &COLUMNS, &widths);
-        let mut skipped = 0.0;
-        for bed in &list.beds {
-            for dressing in &bed.dressings {
-                let key = (bed.bed, dressing.dressing);
-                let top = ui.cursor().top() - origin + skipped;
-                let height = self.heights.get(&key).copied().unwrap_or(USUAL_HEIGHT);
-                if top + height < seen.top() - BEYOND || top > seen.bottom() + BEYOND {
-                    skipped += height;
-                    continue;
-                }
-                leave_out(ui, &mut skipped);
-                let before = ui.cursor().top();
-                self.line(ui, &widths, desk, bed, dressing, out);
-                self.heights.insert(key, ui.cursor().top() - before);
-            }
-        }
-        leave_out(ui, &mut skipped);
-    }
-
-    /// One dressing, and its rows when asked.
-    fn line(
-        &mut self,
-        ui: &mut Ui,
-        widths: &[f32; 6],
-        desk: &Desk,
-        bed: &FedBed,
-        dressing: &DressingWords,
-        out: &mut Vec<Command>,
-    ) {
-        let key = (bed.bed, dressing.dressing);
-        let is_open = self.opened.contains_key(&key);
-        let (goes, turned) = dressing_line(ui, widths, bed, dressing, is_open);
-        if goes {
-            out.push(Command::GoTo(Item::Dressing(bed.bed, dressing.dressing)));
-        }
-        if let (Some(kept), Some(plan)) = (self.opened.get_mut(&key), desk.plan().bed(bed.bed)) {
-            let units = desk.layout().units;
-            let same = |(of, in_units, _): &Opened| Arc::ptr_eq(of, plan) && *in_units == units;
-            if !kept.as_ref().is_some_and(same) {
-                *kept = Some((plan.clone(), units, fed_rows(plan, dressing.dressing, units)));
-            }
-            rows(ui, kept.as_ref().map_or(&[], |(.., rows)| rows.as_slice()));
-        }
-        if turned && self.opened.remove(&key).is_none() {
-            self.opened.insert(key, None);
-        }
-        form::rule(ui);
+        let all = list.beds.iter().flat_map(|bed| {
+            let of_bed = bed.dressings.iter();
+            of_bed.map(move |dressing| ((bed.bed, dressing.dressing), (bed.as_ref(), dressing)))
+        });
+        let opened = &mut self.opened;
+        self.lines
+            .show(ui, seen, widths.iter().sum(), all, |ui, (bed, dressing)| {
+                show_line(ui, &widths, desk, opened, (bed, dressing), out);
+            });
     }
 }
 
-/// Leaves the room of lines that are not drawn.
-fn leave_out(ui: &mut Ui, height: &mut f32) {
-    if *height > 0.0 {
-        // The gap behind this room is a part of it.
-        ui.add_space((*height - ui.spacing().item_spacing.y).max(0.0));
-        *height = 0.0;
+/// One dressing, and its rows when asked.
+fn show_line(
+    ui: &mut Ui,
+    widths: &[f32; 6],
+    desk: &Desk,
+    opened: &mut OpenRows,
+    (bed, dressing): (&FedBed, &DressingWords),
+    out: &mut Vec<Command>,
+) {
+    let key = (bed.bed, dressing.dressing);
+    let is_open = opened.contains_key(&key);
+    let (goes, turned) = dressing_line(ui, widths, bed, dressing, is_open);
+    if goes {
+        out.push(Command::GoTo(Item::Dressing(bed.bed, dressing.dressing)));
     }
+    if let (Some(kept), Some(plan)) = (opened.get_mut(&key), desk.plan().bed(bed.bed)) {
+        let units = desk.layout().units;
+        let same = |(of, in_units, _): &Opened| Arc::ptr_eq(of, plan) && *in_units == units;
+        if !kept.as_ref().is_some_and(same) {
+            *kept = Some((plan.clone(), units, fed_rows(plan, dressing.dressing, units)));
+        }
+        rows(ui, kept.as_ref().map_or(&[], |(.., rows)| rows.as_slice()));
+    }
+    if turned && opened.remove(&key).is_none() {
+        opened.insert(key, None);
+    }
+    form::rule(ui);
 }
 
 /// One line. Gives back whether to go to the dressing, and whether its rows were asked for or put away.

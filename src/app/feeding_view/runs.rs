@@ -3,6 +3,7 @@
 use egui::Ui;
 
 use super::columns::{Column, accent, bold, cell, heads, line, plain, soft, widths};
+use super::lines::{Lines, Seen};
 use super::part;
 use crate::app::form;
 use crate::sheets::feeding_list::RunWords;
@@ -16,33 +17,39 @@ const COLUMNS: [Column; 6] = [
     ("How long", 220.0, 0.3),
 ];
 
-/// Draws the runs.
-pub(super) fn show(ui: &mut Ui, runs: &[RunWords]) {
+/// How high a line is taken to be until it was drawn once.
+pub(super) const USUAL_HEIGHT: f32 = 80.0;
+
+/// Draws the runs that are seen.
+pub(super) fn show(ui: &mut Ui, seen: Seen, lines: &mut Lines<usize>, runs: &[RunWords]) {
     if runs.is_empty() {
         return;
     }
     part(ui, "Through the tape");
     let widths = widths(ui, &COLUMNS);
     heads(ui, &COLUMNS, &widths);
-    let [zone, each, when, stock, outlets, long] = widths;
-    for run in runs {
-        line(ui, |ui| {
-            let beds = if run.beds == run.zone { "" } else { run.beds.as_str() };
-            cell(ui, zone, &[bold(ui, &run.zone), plain(ui, &run.name), soft(ui, beds)]);
-            cell(ui, each, &[bold(ui, &run.each), soft(ui, &run.material)]);
-            cell(ui, when, &[plain(ui, &run.days)]);
-            cell(
-                ui,
-                stock,
-                &[plain(ui, &run.tank), plain(ui, &run.stock), soft(ui, &run.dissolves)],
-            );
-            let strength = match run.nitrogen.as_str() {
-                "" => String::new(),
-                ppm => format!("{ppm} N"),
-            };
-            cell(ui, outlets, &[plain(ui, strength), soft(ui, run.water())]);
-            cell(ui, long, &[plain(ui, run.how_long()), accent(ui, &run.problem)]);
-        });
+    lines.show(ui, seen, widths.iter().sum(), runs.iter().enumerate(), |ui, run| {
+        show_run(ui, widths, run);
         form::rule(ui);
-    }
+    });
+}
+
+fn show_run(ui: &mut Ui, [zone, each, when, stock, outlets, long]: [f32; 6], run: &RunWords) {
+    line(ui, |ui| {
+        let beds = if run.beds == run.zone { "" } else { run.beds.as_str() };
+        cell(ui, zone, &[bold(ui, &run.zone), plain(ui, &run.name), soft(ui, beds)]);
+        cell(ui, each, &[bold(ui, &run.each), soft(ui, &run.material)]);
+        cell(ui, when, &[plain(ui, &run.days)]);
+        cell(
+            ui,
+            stock,
+            &[plain(ui, &run.tank), plain(ui, &run.stock), soft(ui, &run.dissolves)],
+        );
+        let strength = match run.nitrogen.as_str() {
+            "" => String::new(),
+            ppm => format!("{ppm} N"),
+        };
+        cell(ui, outlets, &[plain(ui, strength), soft(ui, run.water())]);
+        cell(ui, long, &[plain(ui, run.how_long()), accent(ui, &run.problem)]);
+    });
 }

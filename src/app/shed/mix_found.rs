@@ -9,10 +9,11 @@ use crate::app::desk::Desk;
 use crate::app::form;
 use crate::app::step::Step;
 use crate::app::theme::{self, ThemeInForce as _};
+use crate::catalog::{Catalog, Mark};
 use crate::layout::{Bed, BedChange, Edit, Item};
 use crate::plan::BedPlan;
 use crate::plan::feeding::{MixBlend, MixFound, mixed_dressings};
-use crate::quantity::{Length, Mass, MassPerArea, Units, counted};
+use crate::quantity::{Length, Mass, MassPerArea, Units, counted, number};
 
 impl Mixing {
     /// Draws the answer. Gives back whether the shed stays open.
@@ -116,6 +117,14 @@ impl Mixing {
             .collect();
         if !brings.is_empty() {
             ui.label(format!("Brings {}.", brings.join(", ")));
+        }
+        if let Some(index) = blend.salt_index {
+            let words = format!(
+                "Salt index {}: weight for weight, sodium nitrate is 100.",
+                number(index, 0)
+            );
+            ui.label(RichText::new(words).color(colours.soft))
+                .on_hover_text(Catalog::built_in().cite_key("MORTVEDT", Mark::FromMemory));
         }
         for miss in &blend.misses {
             form::wrong(ui, miss);

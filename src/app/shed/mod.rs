@@ -17,9 +17,8 @@ mod words;
 
 pub(super) use mixing::Mixing;
 
-use egui::{Align, Layout as Direction, RichText, Ui};
+use egui::Ui;
 
-use super::action::Action;
 use super::command::Command;
 use super::desk::Desk;
 use super::theme::{self, ThemeInForce as _};
@@ -92,7 +91,7 @@ impl ShedView {
         egui::Panel::top("bar of the shed")
             .exact_size(48.0)
             .frame(bar)
-            .show(ui, |ui| stays = head(ui, desk, out));
+            .show(ui, |ui| stays = top_bar::page_head(ui, "Fertilizer shed", desk, out));
         top_bar::wrong_strip(ui, desk, out);
         let rules = egui::Frame::new()
             .fill(colours.panel)
@@ -147,28 +146,6 @@ impl ShedView {
             self.shown = Shown::Mix;
         }
     }
-}
-
-/// Title, the way back, and closing. Gives back whether the shed stays open.
-fn head(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) -> bool {
-    let mut stays = true;
-    ui.horizontal_centered(|ui| {
-        ui.label(RichText::new("Fertilizer shed").font(theme::bold(19.0)));
-        ui.with_layout(Direction::right_to_left(Align::Center), |ui| {
-            stays = !ui.button("Close").clicked();
-            ui.add_space(12.0);
-            top_bar::way_back(ui, desk, [Action::Redo, Action::Undo], out);
-        });
-    });
-    let typing = ui.ctx().text_edit_focused();
-    for action in [Action::Redo, Action::Undo] {
-        if let Some(shortcut) = action.shortcut().filter(|_| !typing)
-            && ui.ctx().input_mut(|input| input.consume_shortcut(&shortcut))
-        {
-            out.push(Command::Act(action));
-        }
-    }
-    stays
 }
 
 /// Whether the layout is kept within organic rules.

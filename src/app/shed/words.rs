@@ -1,9 +1,9 @@
 //! Reading what a grower types of a bag and its label, and where values come from. What cannot be read says what would
 //! do, so that the field can say it. A field left empty gives the value back.
 
-use crate::app::wording::source_words;
-use crate::catalog::{Analysis, Ends, Sourced};
-use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, number, read_number};
+use crate::agronomy;
+use crate::catalog::{Analysis, Catalog, Ends, Sourced};
+use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, Volume, number, read_number};
 use crate::sheets::feeding_list::bag_words;
 
 /// Where a value comes from: in full to hover over, and in a few words to stand beside it.
@@ -17,7 +17,7 @@ impl Origin {
     /// Of one value.
     pub(super) fn value<T>(value: &Sourced<T>) -> Self {
         Self {
-            full: source_words(&value.sources, value.mark),
+            full: Catalog::built_in().cite_value(value),
             short: value.mark.words().to_owned(),
         }
     }
@@ -82,8 +82,18 @@ pub(super) fn read_bag(text: &str, units: Units) -> Result<Option<Mass>, String>
     some_weight(text, |text| Mass::parse(text, units), "A bag holds more than nothing")
 }
 
-/// Reads what a level cup weighs, in ounces or grams where no unit is typed.
+/// Reads what a level cup weighs, in ounces or grams where no unit is typed; or what a pint does, as tables for small
+/// areas have it: `13 oz/pint`.
 pub(super) fn read_cup(text: &str, units: Units) -> Result<Option<Mass>, String> {
+    let pint = ["/pint", "per pint", "a pint", "/pt"]
+        .into_iter()
+        .find_map(|ending| text.strip_suffix(ending));
+    if let Some(weight) = pint {
+        let weight = read_cup(weight.trim_end(), units)?;
+        let density = weight.map(agronomy::density_of_pint).transpose();
+        let density = density.map_err(|error| error.to_string())?;
+        return Ok(density.map(|density| Volume::cups(1.0) * density));
+    }
     let bare = match units {
         Units::Customary => MassUnit::Ounces,
         Units::Metric => MassUnit::Grams,
@@ -211,6 +221,26 @@ mod tests {
         ] {
             assert!(read(typed).is_err_and(|sentence| sentence.contains(why)), "{typed}");
         }
+    }
+
+    /// Louisiana State University AgCenter, Fertilizer Conversion Table for Small Area, gives ounces to the pint: half of
+    /// them are in a cup.
+    #[test]
+    fn a_cup_may_be_read_off_a_table_of_pints() {
+        let ounces = |text| read_cup(text, Units::Customary).map(|mass| mass.map(|mass| mass.to_ounces().round()));
+        for text in [
+            "16 oz/pint",
+            "16 oz per pint",
+            "16 oz a pint",
+            "1 lb/pt",
+            "16/pint",
+            "8",
+            "8 oz",
+        ] {
+            assert_eq!(ounces(text), Ok(Some(8.0)), "{text}");
+        }
+        assert_eq!(ounces("/pint"), Ok(None));
+        assert!(ounces("0 oz/pint").is_err());
     }
 
     #[test]

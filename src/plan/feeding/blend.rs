@@ -119,6 +119,8 @@ pub struct MixBlend {
     pub unpriced: Vec<String>,
     /// What is short or over, each in words.
     pub misses: Vec<String>,
+    /// How salty it is, weight for weight, with sodium nitrate at 100; nothing where that of a part is not known.
+    pub salt_index: Option<f64>,
     /// What it brings beyond what is wanted, each in words, whether or not a limit allows it.
     pub beyond: Vec<String>,
 }
@@ -238,6 +240,7 @@ fn in_words(blend: &Blend, materials: &[&KnownMaterial], asked: &MixAsked, units
             k2o: blend.supplied.k2o / ground,
         },
         cost: blend.cost,
+        salt_index: salt_index(blend, materials),
         unpriced: blend
             .unpriced
             .iter()
@@ -257,6 +260,18 @@ fn in_words(blend: &Blend, materials: &[&KnownMaterial], asked: &MixAsked, units
             })
             .collect(),
     }
+}
+
+/// The salt index of the whole, where that of every part is known.
+fn salt_index(blend: &Blend, materials: &[&KnownMaterial]) -> Option<f64> {
+    let parts = materials
+        .iter()
+        .zip(&blend.amounts)
+        .filter(|(_, total)| **total > NOTHING);
+    let parts: Option<Vec<(Mass, f64)>> = parts
+        .map(|(known, &total)| Some((total, known.material.salt_index.as_ref()?.value)))
+        .collect();
+    agronomy::salt_index_of_blend(&parts?).ok()
 }
 
 /// What is brought of a nutrient beyond what is wanted of it, in words.

@@ -9,9 +9,9 @@ use super::tank::water_heads_up;
 use super::types::{Standing, WantFrom};
 use super::want::highest;
 use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
-use crate::catalog::{Catalog, CautionTopic, Mark, SourceKey};
+use crate::catalog::{Catalog, CautionTopic, Mark};
 use crate::layout::{Bed, Dressing, Item, Placement, Sowing};
-use crate::quantity::{MassPerArea, Units};
+use crate::quantity::{MassPerArea, Units, capital};
 
 /// Mentions everything there is to mention of a bed's feeding.
 pub(in crate::plan) fn feeding_heads_up(
@@ -71,51 +71,34 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
             .of(nutrient)
             .map(|want| who_says(&want.from))
             .unwrap_or_default();
-        let to_give = account.to_give.unwrap_or(MassPerArea::ZERO).show_field(units);
-        let given = account.given().show_field(units);
-        let name = nutrient.name();
-        match account.standing() {
-            Standing::Over(more) => mention(
-                Item::Bed(bed.id),
-                if account.over_credited > MassPerArea::ZERO {
-                    format!(
-                        "{} on {} comes to {given} where nothing is to be given: credits are {} more than it wants.",
-                        capital(name),
-                        bed.name,
-                        account.over_credited.show_field(units)
-                    )
-                } else {
-                    format!(
-                        "{} on {} comes to {given} where {to_give} is still wanted, {} more.",
-                        capital(name),
-                        bed.name,
-                        more.show_field(units)
-                    )
-                },
-                match nutrient {
-                    Nutrient::Nitrogen => {
-                        "Too much nitrogen makes leaf instead of crop, and what is left washes down to wells."
-                    }
-                    Nutrient::Phosphate => {
-                        "Phosphate that is not taken up builds up in the soil and washes off with it."
-                    }
-                    Nutrient::Potash => "Potash that is not taken up is salt in the soil and money lost.",
-                },
-                source,
-            ),
-            Standing::Under(less) => mention(
-                Item::Bed(bed.id),
-                format!(
-                    "{} on {} comes to {given} where {to_give} is still wanted, {} less.",
-                    capital(name),
-                    bed.name,
-                    less.show_field(units)
-                ),
+        let (off, word, why) = match account.standing() {
+            Standing::Over(more) => (more, "more", too_much_of(nutrient)),
+            Standing::Under(less) => (
+                less,
+                "less",
                 "The crop may go short before harvest. Add to a dressing, or count what the soil gives as a credit.",
-                source,
             ),
-            Standing::Enough | Standing::UnderGuide(_) | Standing::NotKnown => {}
-        }
+            Standing::Enough | Standing::UnderGuide(_) | Standing::NotKnown => continue,
+        };
+        let comes_to = format!(
+            "{} on {} comes to {}",
+            capital(nutrient.name()),
+            bed.name,
+            account.given().show_field(units)
+        );
+        let what = if account.over_credited > MassPerArea::ZERO {
+            format!(
+                "{comes_to} where nothing is to be given: credits are {} more than it wants.",
+                account.over_credited.show_field(units)
+            )
+        } else {
+            format!(
+                "{comes_to} where {} is still wanted, {} {word}.",
+                account.to_give.unwrap_or(MassPerArea::ZERO).show_field(units),
+                off.show_field(units)
+            )
+        };
+        mention(Item::Bed(bed.id), what, why, source);
     }
     let most = plan
         .crop
@@ -134,9 +117,18 @@ fn accounts(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, pla
                     most.value.show_field(units)
                 ),
                 "Look whether a unit is wrong, or ask your soil laboratory.",
-                cite(&most.sources, most.mark),
+                Catalog::built_in().cite_value(most),
             );
         }
+    }
+}
+
+/// What comes of too much of a nutrient.
+const fn too_much_of(nutrient: Nutrient) -> &'static str {
+    match nutrient {
+        Nutrient::Nitrogen => "Too much nitrogen makes leaf instead of crop, and what is left washes down to wells.",
+        Nutrient::Phosphate => "Phosphate that is not taken up builds up in the soil and washes off with it.",
+        Nutrient::Potash => "Potash that is not taken up is salt in the soil and money lost.",
     }
 }
 
@@ -166,7 +158,7 @@ fn rate(
                     most.value.show_field(units)
                 ),
                 "A unit is wrong, most likely: pounds for an acre typed as pounds for 1,000 sq ft, or a cup for a bag.",
-                cite(&most.sources, most.mark),
+                Catalog::built_in().cite_value(most),
             );
             return;
         }
@@ -219,7 +211,7 @@ fn band(
                 dressing.name
             ),
             &format!("Salt at the seed burns the root.{most} Broadcast the rest, or give it later beside the plants."),
-            "Tri-State Fertilizer Recommendations, Bulletin E-2567, 1995, for corn (from memory)".to_owned(),
+            Catalog::built_in().cite_key("TRI-STATE-95", Mark::FromMemory),
         );
     }
 }
@@ -239,7 +231,7 @@ fn of_material(
             about,
             format!("{}: {name} is not for the tape.", dressing.name),
             &why.value,
-            cite(&why.sources, why.mark),
+            Catalog::built_in().cite_value(why),
         );
     }
     if organic && known.is_organic() == Some(false) {
@@ -249,9 +241,21 @@ fn of_material(
             about,
             format!("{}: organic rules do not allow {name}.", dressing.name),
             rule.map_or("So your certifier says.", |rule| rule.value.words.as_str()),
-            rule.map_or_else(|| "The grower's own".to_owned(), |rule| cite(&rule.sources, rule.mark)),
+            rule.map_or_else(
+                || Catalog::built_in().cite(&[], Mark::Grower),
+                |rule| Catalog::built_in().cite_value(rule),
+            ),
         );
     }
+}
+
+/// The caution on a topic, and where it comes from.
+fn caution_on(topic: CautionTopic) -> (&'static str, String) {
+    let catalog = Catalog::built_in();
+    catalog.caution(topic).map_or_else(Default::default, |caution| {
+        let sentence = &caution.sentence;
+        (sentence.value.as_str(), catalog.cite_value(sentence))
+    })
 }
 
 /// Raw manure too near to harvest. What is put beside growing plants is taken to be.
@@ -267,15 +271,8 @@ fn manure(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan:
         None if matches!(dressing.placement, Placement::Broadcast) => return,
         None => format!("{}: raw manure beside a growing crop.", dressing.name),
     };
-    let caution = Catalog::built_in().caution(CautionTopic::RawManure);
-    mention(
-        Item::Dressing(bed.id, dressing.id),
-        what,
-        caution.map_or("", |caution| caution.sentence.value.as_str()),
-        caution.map_or_else(String::new, |caution| {
-            cite(&caution.sentence.sources, caution.sentence.mark)
-        }),
-    );
+    let (why, source) = caution_on(CautionTopic::RawManure);
+    mention(Item::Dressing(bed.id, dressing.id), what, why, source);
 }
 
 /// Days from raw manure to the harvest of what touches the soil.
@@ -297,23 +294,22 @@ fn restricted(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, p
         ),
         Some(requirement) => match agronomy::sodium_nitrate_share(given, requirement) {
             Ok(share) if !share.is_over() => return,
-            Ok(share) => format!(
-                "On {} sodium nitrate gives {:.0} % of the crop's whole nitrogen, where the organic rule stops at 20 %.",
-                bed.name,
-                share.share * 100.0
-            ),
+            Ok(share) => {
+                // Over 200 %, percent say less than how many times it is.
+                let gives = match share.share {
+                    part if part > 2.0 => format!("{part:.0} times"),
+                    part => format!("{:.0} % of", part * 100.0),
+                };
+                format!(
+                    "On {} sodium nitrate gives {gives} the crop's whole nitrogen, where the organic rule stops at 20 %.",
+                    bed.name
+                )
+            }
             Err(_) => format!("Sodium nitrate is given on {} where no nitrogen is wanted.", bed.name),
         },
     };
-    let caution = Catalog::built_in().caution(CautionTopic::Organic);
-    mention(
-        Item::Dressing(bed.id, dressing.id),
-        what,
-        caution.map_or("Your certifier decides.", |caution| caution.sentence.value.as_str()),
-        caution.map_or_else(String::new, |caution| {
-            cite(&caution.sentence.sources, caution.sentence.mark)
-        }),
-    );
+    let (why, source) = caution_on(CautionTopic::Organic);
+    mention(Item::Dressing(bed.id, dressing.id), what, why, source);
 }
 
 /// Nitrogen that the dressings bring from sources that organic rules hold to a part, and the last of them.
@@ -336,21 +332,9 @@ pub fn restricted_nitrogen<'a>(
     (given, last)
 }
 
-/// With a capital letter, to begin a sentence.
-fn capital(name: &str) -> String {
-    let mut letters = name.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 fn who_says(from: &WantFrom) -> String {
     match from {
         WantFrom::Laboratory => "Your soil laboratory's recommendation".to_owned(),
-        WantFrom::Published { sources, .. } => cite(&sources.0, sources.1),
+        WantFrom::Published { sources, .. } => Catalog::built_in().cite(&sources.0, sources.1),
     }
-}
-
-fn cite(keys: &[SourceKey], mark: Mark) -> String {
-    super::super::heads_up::cite_keys(keys, mark, Catalog::built_in())
 }

@@ -186,12 +186,17 @@ fn run(parts: &[Part<'_>], product: Mass, how: Injecting, book: &MaterialBook) -
     strength(parts, product, how, book).map_err(|error| error.to_string())
 }
 
-fn strength(parts: &[Part<'_>], product: Mass, how: Injecting, book: &MaterialBook) -> Result<Strength, Unworkable> {
-    let ratio = if how.to_water {
+/// How much an injector thins the stock.
+pub const fn injector_ratio(how: Injecting) -> InjectorRatio {
+    if how.to_water {
         InjectorRatio::OneTo(how.ratio)
     } else {
         InjectorRatio::OneIn(how.ratio)
-    };
+    }
+}
+
+fn strength(parts: &[Part<'_>], product: Mass, how: Injecting, book: &MaterialBook) -> Result<Strength, Unworkable> {
+    let ratio = injector_ratio(how);
     let mut flow = Flow::ZERO;
     let mut in_tape = Volume::ZERO;
     let mut ground = Area::ZERO;

@@ -96,10 +96,9 @@ pub(in crate::plan) fn water_heads_up(bed: &Bed, units: Units) -> Option<Arc<Hea
 
 fn heads_up(about: Item, what: String, why: String, topic: CautionTopic) -> Arc<HeadsUp> {
     let catalog = Catalog::built_in();
-    let source = catalog.caution(topic).map(|caution| {
-        let sentence = &caution.sentence;
-        super::super::heads_up::cite_keys(&sentence.sources, sentence.mark, catalog)
-    });
+    let source = catalog
+        .caution(topic)
+        .map(|caution| catalog.cite_value(&caution.sentence));
     Arc::new(HeadsUp {
         about,
         what,

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::agronomy::Nutrient;
+use crate::agronomy::{self, Nutrient};
 use crate::catalog::{Analysis, Mark, SourceKey};
 use crate::layout::DressingId;
 use crate::quantity::{Fraction, Mass, MassPerArea, RateUnit};
@@ -22,7 +22,7 @@ impl NutrientRates {
     /// In a rate of product; of its nitrogen the part that comes free.
     pub fn in_product(product: MassPerArea, analysis: Analysis, available_n: Fraction) -> Self {
         Self {
-            n: product * (analysis.n.get() * available_n.get()),
+            n: agronomy::available_nitrogen(product, analysis.n, available_n),
             p2o5: product * analysis.p2o5.get(),
             k2o: product * analysis.k2o.get(),
         }

@@ -9,7 +9,6 @@ use crate::agronomy::{self, LegalStanding};
 use crate::catalog::Mark;
 use crate::layout::{Item, LotGermination, SeedLot};
 use crate::plan::crop_book::CropBook;
-use crate::plan::heads_up::cite_keys;
 use crate::plan::things::Things;
 use crate::plan::types::HeadsUp;
 use crate::quantity::{Fraction, counted};
@@ -50,8 +49,8 @@ fn age_heads_up(lot: &SeedLot, book: &CropBook, season: i16) -> Option<HeadsUp> 
     let table = crop.seed_keeps_years.as_ref().filter(|_| things == Things::Seeds);
     let source = match table {
         Some(years) if years.mark == Mark::Grower => "Your own figure in the crop book".to_owned(),
-        Some(years) => cite_keys(&years.sources, years.mark, book.catalog()),
-        None => "Common practice, no source".to_owned(),
+        Some(years) => book.catalog().cite_value(years),
+        None => book.catalog().cite(&[], Mark::CommonPractice),
     };
     let (what, why, source) = match LotAge::of(lot, Some(crop), season) {
         LotAge::Keeps => return None,
@@ -89,12 +88,10 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
     let name = lot.name(&crop.name);
     let about = Item::Lot(lot.id);
     let least = crop.least_germination.as_ref();
-    let source = least
-        .and_then(|least| book.catalog().citation(least.sources.first()?))
-        .map_or_else(
-            || "Common practice, no source".to_owned(),
-            |citation| citation.text.clone(),
-        );
+    let source = least.map_or_else(
+        || book.catalog().cite(&[], Mark::CommonPractice),
+        |least| book.catalog().cite_value(least),
+    );
     let (found, high, tested) = match lot.germination {
         _ if things_of(lot, Some(crop)) != Things::Seeds => return None,
         LotGermination::NotKnown => {
@@ -141,7 +138,10 @@ fn lot_heads_up(lot: &SeedLot, book: &CropBook) -> Option<HeadsUp> {
             about,
             what: format!("{tested}."),
             why: "Nothing is drawn from it.".to_owned(),
-            source: "The test as entered; Wilson score interval, 1927".to_owned(),
+            source: format!(
+                "The test as entered; {}",
+                book.catalog().cite_key("WILSON-1927", Mark::FromMemory)
+            ),
         });
     }
     let least = least?;

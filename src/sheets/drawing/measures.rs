@@ -211,22 +211,13 @@ fn on_a_line(from: Point, to: Point, units: Units, around: &Around, view: &View,
             .collect()
     };
     let lines = cut(vec![[start, before], [after, end]]);
-    if !lines.is_empty() {
-        let pen = Pen {
-            width: 0.5,
-            ink: Ink::Soft,
-            dash: Dash::Solid,
-        };
-        layers.measures.push(Mark::Strokes { strokes: lines, pen });
-    }
     let ticks = cut(vec![tick(start), tick(end)]);
-    if !ticks.is_empty() {
-        let pen = Pen {
-            width: 1.0,
-            ink: Ink::Strong,
-            dash: Dash::Solid,
-        };
-        layers.measures.push(Mark::Strokes { strokes: ticks, pen });
+    for (strokes, width, ink) in [(lines, 0.5, Ink::Soft), (ticks, 1.0, Ink::Strong)] {
+        if !strokes.is_empty() {
+            let dash = Dash::Solid;
+            let pen = Pen { width, ink, dash };
+            layers.measures.push(Mark::Strokes { strokes, pen });
+        }
     }
     if view.cutting().contains(middle) {
         layers.words.push(side.words(middle, None));

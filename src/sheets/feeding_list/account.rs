@@ -1,7 +1,7 @@
 //! The accounts of a bed in words: wanted, has, to give, planned, done, over or under.
 
-use super::caution::cited;
 use crate::agronomy::Nutrient;
+use crate::catalog::Catalog;
 use crate::plan::feeding::{Account, BedFeeding, Standing, Want, WantFrom};
 use crate::quantity::{MassPerArea, Units, number};
 
@@ -56,20 +56,21 @@ pub fn rate_words(rate: MassPerArea, units: Units) -> String {
 
 /// How an account stands, in a few words.
 pub fn standing_words(account: &Account, units: Units) -> String {
-    let over_credited = account.over_credited.show_field(units);
-    if over_credited != MassPerArea::ZERO.show_field(units) {
+    let rate = |rate: MassPerArea| format!("{} {}", rate_words(rate, units), rate_unit(units));
+    let over_credited = rate(account.over_credited);
+    if over_credited != rate(MassPerArea::ZERO) {
         let credits = format!("credits are {over_credited} more than it wants, so there is nothing to give");
         return match account.standing() {
-            Standing::Over(more) => format!("{credits}, but dressings bring {}", more.show_field(units)),
+            Standing::Over(more) => format!("{credits}, but dressings bring {}", rate(more)),
             _ => credits,
         };
     }
     match account.standing() {
         Standing::NotKnown => "nobody says what is wanted".to_owned(),
         Standing::Enough => "about enough".to_owned(),
-        Standing::UnderGuide(less) => format!("{} under a general rate, a guide only", less.show_field(units)),
-        Standing::Under(less) => format!("under by {}", less.show_field(units)),
-        Standing::Over(more) => format!("over by {}", more.show_field(units)),
+        Standing::UnderGuide(less) => format!("{} under a general rate, a guide only", rate(less)),
+        Standing::Under(less) => format!("under by {}", rate(less)),
+        Standing::Over(more) => format!("over by {}", rate(more)),
     }
 }
 
@@ -78,7 +79,7 @@ pub fn want_words(want: &Want) -> String {
     match &want.from {
         WantFrom::Laboratory => "your soil laboratory".to_owned(),
         WantFrom::Published { condition, sources } => {
-            let source = cited(&sources.0, sources.1);
+            let source = Catalog::built_in().cite(&sources.0, sources.1);
             match condition.as_str() {
                 "" => source,
                 condition => format!("{condition}: {source}"),

@@ -1,6 +1,6 @@
 //! What to watch out for, with who says so.
 
-use crate::catalog::{Catalog, Mark, SourceKey};
+use crate::catalog::Catalog;
 use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::plan::feeding::{MaterialBook, cautions_of};
@@ -20,20 +20,7 @@ pub(super) fn cautions(layout: &Layout, plan: &Plan, book: &MaterialBook) -> Vec
     cautions
         .map(|caution| CautionWords {
             sentence: caution.sentence.value.as_str(),
-            source: cited(&caution.sentence.sources, caution.sentence.mark),
+            source: Catalog::built_in().cite_value(&caution.sentence),
         })
         .collect()
-}
-
-/// Citations and how they were read, in one line.
-pub(super) fn cited(keys: &[SourceKey], mark: Mark) -> String {
-    if matches!(mark, Mark::CommonPractice | Mark::Grower) {
-        return mark.words().to_owned();
-    }
-    let citations = keys.iter().filter_map(|key| Catalog::built_in().citation(key));
-    let texts: Vec<&str> = citations.map(|citation| citation.text.as_str()).collect();
-    if texts.is_empty() {
-        return mark.words().to_owned();
-    }
-    format!("{} ({})", texts.join("; "), mark.words())
 }

@@ -4,7 +4,7 @@ use super::measure;
 use crate::agronomy;
 use crate::layout::{Bed, Dressing, DressingId};
 use crate::plan::{BedPlan, Column, ColumnKind, DressingPlan, Ledger};
-use crate::quantity::{Length, Units, number};
+use crate::quantity::{Length, Mass, Units};
 use crate::sheets::dressing_words;
 
 /// One dressing.
@@ -230,15 +230,18 @@ fn span(column: &Column) -> String {
     format!("{number} to {most}")
 }
 
-/// An amount of a column of scoops with its unit behind it: "1.2 cups".
+/// An amount of a column of scoops with its unit behind it: "1.2 cups"; a sum in a larger unit has its own.
 fn scoop_cell(column: &Column, amount: &str) -> String {
+    if amount.ends_with(char::is_alphabetic) {
+        return amount.to_owned();
+    }
     format!("{amount}\u{a0}{}", column.title)
 }
 
 /// What falls on a stretch of row each time, by weight and in kitchen measure.
 fn pace(plan: &BedPlan, of_plan: &DressingPlan, units: Units) -> Option<(String, String)> {
     let length = plan.totals.row_length;
-    if length <= Length::ZERO {
+    if length <= Length::ZERO || of_plan.total <= Mass::ZERO {
         return None;
     }
     let each_time = of_plan.total / f64::from(of_plan.times.max(1));
@@ -251,26 +254,19 @@ fn pace(plan: &BedPlan, of_plan: &DressingPlan, units: Units) -> Option<(String,
 
 /// What was really used against the plan, or how the amount follows what was used before it.
 fn changed(dressing: &Dressing, of_plan: &DressingPlan, units: Units) -> String {
-    let planned = of_plan.planned.show_product(units);
     let now = of_plan.total.show_product(units);
-    let part = agronomy::over_plan(of_plan.planned, of_plan.total).ok();
-    let by = part.map_or_else(String::new, |part| format!(", {}", part_words(part)));
+    let against = dressing_words::against_plan(of_plan.planned, of_plan.total, units);
     if of_plan.is_done {
         let on = dressing.used.and_then(|used| used.on);
         let on = on.map_or_else(String::new, |day| format!(" on {}", day.strftime("%-d %B")));
-        return format!("used {now}{on}, planned {planned}{by}");
+        return format!("used {now}{on}, {against}");
     }
-    if now == planned {
+    if now == of_plan.planned.show_product(units) {
         return String::new();
     }
-    format!("now {now}, planned {planned}{by}: it follows what was used before")
-}
-
-/// How far an amount is off its plan: "+20 %", "as planned".
-fn part_words(part: f64) -> String {
-    match number((part * 100.0).abs(), 0).as_str() {
-        "0" => "as planned".to_owned(),
-        percent if part < 0.0 => format!("−{percent} %"),
-        percent => format!("+{percent} %"),
+    if of_plan.total <= Mass::ZERO {
+        let planned = of_plan.planned.show_product(units);
+        return format!("not needed any more, {planned} planned: it follows what was used before");
     }
+    format!("now {now}, {against}: it follows what was used before")
 }

@@ -2,7 +2,6 @@
 //! show these words and figures.
 
 mod harvest;
-mod held;
 mod not_counted;
 mod packets;
 
@@ -15,7 +14,6 @@ use crate::plan::{OrderLine, Plan, Quantity, Things, TraysToSow, TraysTogether};
 use crate::quantity::{Fraction, Units, count, counted};
 
 pub use harvest::{HARVEST_BASIS, harvest_words};
-pub use held::{HELD, held_together};
 use packets::{chosen_as, left_over_words};
 pub use packets::{cost_of, packets_words, price_words};
 

@@ -1,12 +1,13 @@
 //! The fertilizer sheet: bed by bed what every row gets, with room to write what was really used; then what to buy, what
 //! runs through the tape, and what to watch out for.
 
-use super::feeding_table::set_rows;
+use super::feeding_table::RowsTable;
 use super::frame::{Frame, Role};
-use super::heading::{about, heading, heading_height};
+use super::heading::{AIR_ABOVE, about, heading};
 use super::pages::{BETWEEN_TABLES, CAUTION_SIZE, MOST_ROWS, cautions};
 use super::paper::Turned;
 use super::sheet::Sheet;
+use super::table::{LINE, LOWEST_LINE};
 use super::word_table::{Columns, Setting, Words};
 use super::{PageError, PageOptions};
 use crate::layout::{Bed, Layout};
@@ -18,6 +19,10 @@ use crate::sheets::type_metrics;
 
 /// Size of sentences.
 const SIZE: f32 = 9.0;
+/// Height of a sentence on one line, in points.
+const ONE_SENTENCE: f64 = 12.0;
+/// Between what is put down and the rows, in points.
+const ABOVE_ROWS: f64 = 10.0;
 
 /// Makes the fertilizer sheets. The same input gives the same sheets.
 ///
@@ -40,18 +45,20 @@ pub fn feeding_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Res
         let (Some(bed), Some(of_plan)) = (layout.bed(fed.bed), plan.bed(fed.bed)) else {
             continue;
         };
-        set_bed(&mut setting, bed, &about(layout, bed, of_plan), fed, layout.units);
+        set_bed(&mut setting, bed, about(layout, bed, of_plan), fed, layout.units);
     }
     set_shopping(&mut setting, &list);
     set_runs(&mut setting, &list.runs);
-    set_cautions(&mut setting, &list);
+    let minding = set_cautions(&mut setting, &list);
     setting.done.push(setting.sheet);
     let count = setting.done.len();
     let place = format!("{}, season {}", layout.name, layout.season);
     let frames = setting.done.into_iter().enumerate().map(|(k, mut sheet)| {
         sheet.notes(110.0);
         sheet.y = sheet.bottom + 5.0;
-        for caution in &at_foot {
+        // What stands above is not said again below it.
+        let below = if k < minding { &at_foot } else { &options.cautions };
+        for caution in below.iter().filter(|caution| !caution.trim().is_empty()) {
             // Told once; on later sheets it is for the eye alone.
             let role = if k == 0 { Role::Sentence } else { Role::Ornament };
             sheet.sentence(role, caution, CAUTION_SIZE, Ink::Strong);
@@ -66,31 +73,58 @@ pub fn feeding_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Res
     Ok(frames.collect())
 }
 
-fn set_bed(setting: &mut Setting<'_>, bed: &Bed, about: &str, fed: &FedBed, units: Units) {
-    // Its heading, what is put down, and a few rows stand together.
-    setting.need(heading_height(&setting.sheet, bed, about, 0) + 190.0);
-    heading(&mut setting.sheet, bed, about, &[], false);
+fn set_bed<'a>(setting: &mut Setting<'a>, bed: &'a Bed, about: String, fed: &FedBed, units: Units) {
+    let above = setting.height_of(|trial| {
+        heading(&mut trial.sheet, bed, &about, &[], false);
+        set_dressings(trial, &fed.dressings, units);
+    }) + AIR_ABOVE
+        + ABOVE_ROWS;
+    let below = setting.height_of(|trial| set_accounts(trial, fed, units));
+    let most = fed.dressings.iter().map(|dressing| dressing.rows.len()).max();
+    let is_too_long = most.is_some_and(|rows| rows > MOST_ROWS);
+    let rows = if is_too_long {
+        None
+    } else {
+        Some(RowsTable::of(fed, setting.sheet.across()))
+    };
+    let rows_height = |line: f64| rows.as_ref().map_or(ONE_SENTENCE, |rows| rows.height(line));
+    let whole = |line: f64| above + rows_height(line) + below;
+    // A bed that fits a sheet stands on one sheet; of a longer one a good part is begun with its heading.
+    let begun = above + rows.as_ref().map_or(ONE_SENTENCE, |rows| rows.begun(LINE));
+    setting.need(if whole(LOWEST_LINE) <= setting.empty_room() {
+        whole(LOWEST_LINE)
+    } else {
+        begun
+    });
+    let line = if whole(LINE) <= setting.sheet.room() || whole(LOWEST_LINE) > setting.sheet.room() {
+        LINE
+    } else {
+        LOWEST_LINE
+    };
+    heading(&mut setting.sheet, bed, &about, &[], false);
+    setting.under = Some((bed, about));
     set_dressings(setting, &fed.dressings, units);
-    setting.sheet.y += 10.0;
-    let rows = fed.dressings.iter().map(|dressing| dressing.rows.len()).max();
+    setting.sheet.y += ABOVE_ROWS;
     match rows {
-        Some(rows) if rows > MOST_ROWS => {
+        Some(rows) => rows.set(setting, line),
+        None => {
             let sentence = format!(
                 "{} rows are too many to print one by one. Save them as a table instead.",
-                count(rows as u64)
+                count(most.unwrap_or_default() as u64)
             );
             setting.sheet.sentence(Role::Sentence, &sentence, SIZE, Ink::Strong);
         }
-        _ => set_rows(setting, fed, &|sheet| heading(sheet, bed, about, &[], true)),
     }
+    setting.need(below);
     set_accounts(setting, fed, units);
+    setting.under = None;
     setting.sheet.y += BETWEEN_TABLES;
 }
 
 fn set_dressings(setting: &mut Setting<'_>, dressings: &[DressingWords], units: Units) {
     let each = format!("each {} of row", stretch_words(units));
     let columns = Columns {
-        parts: &[0.17, 0.23, 0.19, 0.12, 0.29],
+        parts: &[0.17, 0.22, 0.19, 0.13, 0.29],
         titles: &["dressing", "how much of what", "where and when", &each, "in all"],
         ticks: false,
     };
@@ -173,7 +207,6 @@ fn set_accounts(setting: &mut Setting<'_>, fed: &FedBed, units: Units) {
             ]
         })
         .collect();
-    setting.need(90.0);
     setting.sheet.y += 4.0;
     setting.table(&columns, &lines);
     for credit in &fed.credits {
@@ -238,6 +271,7 @@ fn set_shopping(setting: &mut Setting<'_>, list: &FeedingList) {
             "" => format!("All bags cost {}.", list.cost),
             note => format!("All bags cost {}, {note}.", list.cost),
         };
+        setting.need(ONE_SENTENCE + 4.0);
         setting.sheet.y += 4.0;
         setting.sheet.sentence(Role::Sentence, &cost, SIZE, Ink::Strong);
     }
@@ -305,15 +339,17 @@ fn times(run: &RunWords) -> Vec<Words<'_>> {
             ("to the last outlet", &run.to_last),
             ("then rinse", &run.rinse),
         ] {
-            words.extend([Words::soft(name), Words::plain(time)]);
+            words.push(Words::plain(format!("{name} {time}")));
         }
     }
     words.push(Words::plain(&run.problem));
     words
 }
 
-fn set_cautions(setting: &mut Setting<'_>, list: &FeedingList) {
+/// Sets what to watch out for. Gives back the place of the sheet on which that begins.
+fn set_cautions(setting: &mut Setting<'_>, list: &FeedingList) -> usize {
     setting.need(80.0);
+    let begun_on = setting.done.len();
     setting.title("Mind");
     for caution in &list.cautions {
         let lines =
@@ -330,4 +366,5 @@ fn set_cautions(setting: &mut Setting<'_>, list: &FeedingList) {
             .sentence(Role::Sentence, &caution.source, CAUTION_SIZE, Ink::Soft);
         setting.sheet.y += 4.0;
     }
+    begun_on
 }

@@ -8,8 +8,8 @@ use crate::sheets::feeding_list::{DressingWords, FedBed};
 use crate::sheets::mark::{Anchor, Ink};
 use crate::sheets::type_metrics;
 
-/// Height of one line: room for a pencil in the box.
-const LINE: f64 = 15.5;
+/// Below each part of the table.
+const BELOW: f64 = 8.0;
 const SIZE: f32 = 9.0;
 const HEAD_SIZE: f32 = 8.0;
 const HEAD_LINE: f64 = 10.0;
@@ -23,6 +23,10 @@ const BOX: f64 = 46.0;
 const HEADING: f64 = 40.0;
 /// Most lines that the name of a dressing is given.
 const MOST_NAME_LINES: usize = 2;
+/// Lines of a part that are begun on a sheet at least.
+const LINES_BEGUN: f64 = 8.0;
+/// What sums of heights may be off by.
+const A_HAIR: f64 = 1e-6;
 
 /// One dressing's columns: places from the left margin.
 struct Group<'a> {
@@ -54,31 +58,44 @@ fn widest<'a>(texts: impl Iterator<Item = &'a str>, size: f32, bold: bool) -> f6
         .fold(0.0, f64::max)
 }
 
-/// Sets the table of a bed, in as many parts side by side as its dressings take; `again` sets the bed's heading over a
-/// part on a later sheet.
-pub(super) fn set_rows(setting: &mut Setting<'_>, bed: &FedBed, again: &dyn Fn(&mut Sheet)) {
-    let sound: Vec<&DressingWords> = bed
-        .dressings
-        .iter()
-        .filter(|dressing| !dressing.rows.is_empty())
-        .collect();
-    for band in share_out(&sound, setting.sheet.across()) {
-        let rows = band.groups.first().map_or(0, |group| group.dressing.rows.len());
-        // Not parted when it fits a sheet of its own; a longer one is begun here if a good part goes on.
-        let whole = band.head_height() + (rows + 2) as f64 * LINE;
-        let begun = band.head_height() + 10.0 * LINE;
-        let enough = if whole <= setting.empty_room() - HEADING {
-            whole
-        } else {
-            begun
-        };
-        if setting.sheet.room() < enough {
-            setting.turn_over();
-            again(&mut setting.sheet);
+/// The table of a bed, in as many parts side by side as its dressings take.
+pub(super) struct RowsTable<'a> {
+    bands: Vec<Band<'a>>,
+}
+
+impl<'a> RowsTable<'a> {
+    /// The table of what goes row by row, on a sheet so wide.
+    pub(super) fn of(bed: &'a FedBed, across: f64) -> Self {
+        let by_rows = bed.dressings.iter().filter(|dressing| !dressing.rows.is_empty());
+        Self {
+            bands: share_out(&by_rows.collect::<Vec<_>>(), across),
         }
-        let table = setting.next_table();
-        set_band(setting, table, &band, again);
-        setting.sheet.y += 8.0;
+    }
+
+    /// Its height in one piece with lines so high, in points.
+    pub(super) fn height(&self, line: f64) -> f64 {
+        self.bands.iter().map(|band| band.height(line) + BELOW).sum()
+    }
+
+    /// Height of so much of it as is begun at least below the heading of its bed.
+    pub(super) fn begun(&self, line: f64) -> f64 {
+        self.bands.first().map_or(0.0, |band| band.begun(line))
+    }
+
+    /// Sets it with lines so high.
+    pub(super) fn set(&self, setting: &mut Setting<'_>, line: f64) {
+        for (place, band) in self.bands.iter().enumerate() {
+            // The first stands below its bed's heading; a later one is not parted when it fits a sheet of its own.
+            let whole = band.height(line);
+            setting.need(if place > 0 && whole <= setting.empty_room() - HEADING {
+                whole
+            } else {
+                band.begun(line)
+            });
+            let table = setting.next_table();
+            set_band(setting, table, band, line);
+            setting.sheet.y += BELOW;
+        }
     }
 }
 
@@ -162,6 +179,17 @@ impl Band<'_> {
         (name + 1) as f64 * HEAD_LINE + 9.0
     }
 
+    /// Its height in one piece with lines so high, sums and all.
+    fn height(&self, line: f64) -> f64 {
+        let rows = self.groups.first().map_or(0, |group| group.dressing.rows.len());
+        self.head_height() + (rows + 2) as f64 * line
+    }
+
+    /// Height of a good part of it, or of the whole where that is less.
+    fn begun(&self, line: f64) -> f64 {
+        (self.head_height() + LINES_BEGUN * line).min(self.height(line))
+    }
+
     /// Right edge of the whole.
     fn right(&self) -> f64 {
         self.groups.last().map_or(self.length, |group| group.right)
@@ -169,17 +197,7 @@ impl Band<'_> {
 
     /// Sets the heads. On a later sheet they only repeat, and are left out of the reading order.
     fn set_heads(&self, sheet: &mut Sheet, table: usize, again: bool) {
-        let role = || {
-            if again {
-                Role::Ornament
-            } else {
-                Role::Cell {
-                    table,
-                    line: 0,
-                    head: CellHead::Column,
-                }
-            }
-        };
+        let role = || Role::column_head(table, again);
         let (left, right, top) = (sheet.left, sheet.left + self.right(), sheet.y);
         let height = self.head_height();
         let base = top + height - 5.5;
@@ -212,7 +230,7 @@ impl Band<'_> {
     /// Sets a line: its head, its length, and for each dressing weight, kitchen measure, and a box where asked.
     fn set_line(&self, sheet: &mut Sheet, cells: &Line<'_>, of: &dyn Fn(&DressingWords) -> (String, String)) {
         let (left, top) = (sheet.left, sheet.y);
-        let base = top + LINE * 0.5 + 3.2;
+        let base = top + cells.height * 0.5 + 3.2;
         let role = |head| Role::Cell {
             table: cells.table,
             line: cells.line,
@@ -229,7 +247,14 @@ impl Band<'_> {
             if group.scoops > group.weight {
                 sheet.push(role(CellHead::None), vec![cell(group.scoops, &scoops, false)]);
             }
-            let square = frame_box(left + group.right - BOX, top + 1.5, BOX, LINE - 3.0, 0.5, Ink::Soft);
+            let square = frame_box(
+                left + group.right - BOX,
+                top + 1.5,
+                BOX,
+                cells.height - 3.0,
+                0.5,
+                Ink::Soft,
+            );
             // An empty cell is told too, so that those after it keep their columns.
             let mark = if cells.boxed {
                 square
@@ -238,7 +263,7 @@ impl Band<'_> {
             };
             sheet.push(role(CellHead::None), vec![mark]);
         }
-        sheet.y += LINE;
+        sheet.y += cells.height;
     }
 }
 
@@ -246,13 +271,14 @@ impl Band<'_> {
 struct Line<'a> {
     table: usize,
     line: usize,
+    height: f64,
     head: &'a str,
     length: &'a str,
     bold: bool,
     boxed: bool,
 }
 
-fn set_band(setting: &mut Setting<'_>, table: usize, band: &Band<'_>, again: &dyn Fn(&mut Sheet)) {
+fn set_band(setting: &mut Setting<'_>, table: usize, band: &Band<'_>, height: f64) {
     let Some(first) = band.groups.first() else { return };
     band.set_heads(&mut setting.sheet, table, false);
     let rows = &first.dressing.rows;
@@ -260,14 +286,14 @@ fn set_band(setting: &mut Setting<'_>, table: usize, band: &Band<'_>, again: &dy
         // The sums do not stand on a sheet by themselves.
         let last = index + 1 == rows.len();
         let lines = if last { 3.0 } else { 1.0 };
-        if setting.sheet.room() < lines * LINE {
+        if setting.sheet.room() + A_HAIR < lines * height {
             setting.turn_over();
-            again(&mut setting.sheet);
             band.set_heads(&mut setting.sheet, table, true);
         }
         let line = Line {
             table,
             line: index + 1,
+            height,
             head: &row.number.to_string(),
             length: &row.length,
             bold: false,
@@ -291,6 +317,7 @@ fn set_band(setting: &mut Setting<'_>, table: usize, band: &Band<'_>, again: &dy
     let all = Line {
         table,
         line: rows.len() + 1,
+        height,
         head: "All",
         length: "",
         bold: true,
@@ -302,6 +329,7 @@ fn set_band(setting: &mut Setting<'_>, table: usize, band: &Band<'_>, again: &dy
     let stretch = Line {
         table,
         line: rows.len() + 2,
+        height,
         head: &band.stretch,
         length: "",
         bold: false,

@@ -59,6 +59,20 @@ pub enum CellHead {
     Line,
 }
 
+impl Role {
+    /// The head of a column, in the first line of its table; where a later sheet repeats it, for the eye alone.
+    pub(super) const fn column_head(table: usize, again: bool) -> Self {
+        if again {
+            return Self::Ornament;
+        }
+        Self::Cell {
+            table,
+            line: 0,
+            head: CellHead::Column,
+        }
+    }
+}
+
 impl Frame {
     /// Every mark of the sheet, from the lowest to the uppermost.
     pub fn marks(&self) -> impl Iterator<Item = &Mark> {

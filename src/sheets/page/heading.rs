@@ -41,7 +41,7 @@ pub(super) fn heading_height(sheet: &Sheet, bed: &Bed, about: &str, spread: usiz
 }
 
 /// Kept free above a heading that is not the first thing on its sheet, in points.
-const AIR_ABOVE: f64 = 6.0;
+pub(super) const AIR_ABOVE: f64 = 6.0;
 
 /// Sets the heading, and moves down past it. `again` for a table that goes on from the sheet before.
 pub(super) fn heading(sheet: &mut Sheet, bed: &Bed, about: &str, spread: &[String], again: bool) {

@@ -62,9 +62,9 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
         what.extend(said("may give", &words.harvest));
         let cells = vec![
             what,
-            words.goes_to.iter().map(|bed| Words::plain(bed)).collect(),
+            words.goes_to.iter().map(Words::plain).collect(),
             vec![Words::plain(&words.need)],
-            words.from_shelf.iter().map(|lot| Words::plain(lot)).collect(),
+            words.from_shelf.iter().map(Words::plain).collect(),
             to_buy,
         ];
         (cells, words.is_to_buy())
@@ -75,6 +75,7 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
         pages.sheet.sentence(Role::Sentence, sentence, SIZE, Ink::Strong);
     }
     if let Some(cost) = list.cost_sentence() {
+        pages.need(18.0);
         pages.sheet.y += 6.0;
         pages.sheet.sentence(Role::Sentence, &cost, SIZE, Ink::Strong);
     }

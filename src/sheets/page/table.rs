@@ -130,17 +130,7 @@ impl<'a> Band<'a> {
 
     /// Sets the heads of the columns. On a later sheet they only repeat, and are left out of the reading order.
     pub(super) fn set_heads(&self, sheet: &mut Sheet, table: usize, again: bool) {
-        let role = || {
-            if again {
-                Role::Ornament
-            } else {
-                Role::Cell {
-                    table,
-                    line: 0,
-                    head: CellHead::Column,
-                }
-            }
-        };
+        let role = || Role::column_head(table, again);
         let height = self.head_height();
         let top = sheet.y;
         sheet.push(

@@ -4,10 +4,11 @@ use std::borrow::Cow;
 
 use super::PageOptions;
 use super::frame::{CellHead, Role};
+use super::heading::heading;
 use super::paper::Turned;
 use super::sheet::{Sheet, frame_box, rule, words};
+use crate::layout::Bed;
 use crate::sheets::mark::{Anchor, Ink};
-use crate::sheets::order_list::{HELD, held_together};
 use crate::sheets::type_metrics;
 
 const SIZE: f32 = 9.0;
@@ -40,9 +41,9 @@ pub(super) struct Words<'a> {
 }
 
 impl<'a> Words<'a> {
-    pub(super) const fn plain(text: &'a str) -> Self {
+    pub(super) fn plain(text: impl Into<Cow<'a, str>>) -> Self {
         Self {
-            text: Cow::Borrowed(text),
+            text: text.into(),
             bold: false,
             ink: Ink::Strong,
         }
@@ -68,8 +69,7 @@ impl<'a> Words<'a> {
         if self.text.is_empty() {
             return Vec::new();
         }
-        let lines = type_metrics::break_lines(&held_together(&self.text), width, SIZE, self.bold);
-        lines.iter().map(|line| line.replace(HELD, " ")).collect()
+        type_metrics::break_lines(&self.text, width, SIZE, self.bold)
     }
 }
 
@@ -84,6 +84,8 @@ pub(super) struct Setting<'a> {
     pub(super) done: Vec<Sheet>,
     /// The sheet that is being set.
     pub(super) sheet: Sheet,
+    /// The bed that is being set, and what stands behind its name: said again at the head of every sheet it goes on on.
+    pub(super) under: Option<(&'a Bed, String)>,
     tables: usize,
     line: usize,
 }
@@ -96,15 +98,28 @@ impl<'a> Setting<'a> {
             foot,
             done: Vec::new(),
             sheet: Sheet::new(options.paper, Turned::Portrait, foot),
+            under: None,
             tables: 0,
             line: 0,
         }
     }
 
-    /// Goes on on a fresh sheet.
+    /// Goes on on a fresh sheet, under the heading of the bed that is being set.
     pub(super) fn turn_over(&mut self) {
         let fresh = Sheet::new(self.options.paper, Turned::Portrait, self.foot);
         self.done.push(std::mem::replace(&mut self.sheet, fresh));
+        if let Some((bed, about)) = &self.under {
+            heading(&mut self.sheet, bed, about, &[], true);
+        }
+    }
+
+    /// How high something comes to be that is set in one piece, in points.
+    pub(super) fn height_of(&self, set: impl FnOnce(&mut Setting<'_>)) -> f64 {
+        let mut trial = Setting::new(self.options, self.foot);
+        trial.sheet.bottom = f64::INFINITY;
+        let top = trial.sheet.y;
+        set(&mut trial);
+        trial.sheet.y - top
     }
 
     /// Goes on on a fresh sheet unless this one has so much room left, in points, or nothing on it.
@@ -193,11 +208,7 @@ impl<'a> Setting<'a> {
                 let base = self.sheet.y + height - 4.5 - (lines.len() - 1 - row) as f64 * 10.0;
                 words(*x, base, text, Anchor::Left, HEAD_SIZE, false, Ink::Soft)
             });
-            let role = if first {
-                self.cell(table, CellHead::Column)
-            } else {
-                Role::Ornament
-            };
+            let role = Role::column_head(table, !first);
             let marks = marks.collect();
             self.sheet.push(role, marks);
         }

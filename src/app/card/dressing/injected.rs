@@ -2,14 +2,15 @@
 
 use egui::{Id, Ui};
 
-use crate::agronomy::Dissolves;
+use super::strength;
+use crate::agronomy::{Dissolves, InjectorRatio};
 use crate::app::card::{Hand, length_line, tape};
 use crate::app::day_words;
 use crate::app::form;
 use crate::app::theme;
 use crate::layout::{BedId, DressingId, Injecting, limits::MOST_TIMES};
 use crate::plan::feeding::{Injection, Strength};
-use crate::quantity::{Concentration, Units, Volume, count, number};
+use crate::quantity::{Concentration, Fraction, Units, Volume, count, number};
 use crate::sheets::feeding_list::{DIFFERS, depth_words, dissolving_words};
 
 /// What it asks for. Gives it back when it was changed.
@@ -92,8 +93,11 @@ struct Ratio {
     to_water: Option<bool>,
 }
 
-/// Reads a ratio: `100`; `1 in 100` and `1:100`, of what comes out; `1 to 100`, of the water it is added to.
+/// Reads a ratio: `100`; `1 in 100`, `1:100` and `1 %`, of what comes out; `1 to 100`, of the water it is added to.
 fn read_ratio(text: &str) -> Result<Ratio, String> {
+    if text.trim_end().ends_with('%') {
+        return read_part(text);
+    }
     let starts = [
         ("1:", false),
         ("1 :", false),
@@ -115,20 +119,32 @@ fn read_ratio(text: &str) -> Result<Ratio, String> {
         .replace(',', "")
         .parse::<f64>()
         .ok()
-        .filter(|parts| (1.0..=100_000.0).contains(parts))
+        .filter(|parts| (1.0..=MOST_PARTS).contains(parts))
         .map(|parts| Ratio { parts, to_water })
-        .ok_or_else(|| format!("“{text}” is not understood; write 100, 1 in 100, or 1 to 100 of water"))
+        .ok_or_else(|| format!("“{text}” is not understood; write 100, 1 in 100, 1 %, or 1 to 100 of water"))
 }
 
+/// Reads the part of the feed that is stock, as injectors with a dial have it.
+fn read_part(text: &str) -> Result<Ratio, String> {
+    let part = Fraction::parse_percent(text).map_err(|error| error.to_string())?;
+    match InjectorRatio::of_feed(part) {
+        Ok(InjectorRatio::OneIn(parts)) if parts <= MOST_PARTS => Ok(Ratio {
+            parts,
+            to_water: Some(false),
+        }),
+        _ => Err(format!("“{text}” does not do; injectors put in 0.1 to 10 %")),
+    }
+}
+
+/// So thin a stock is none.
+const MOST_PARTS: f64 = 100_000.0;
+
 /// What one run comes to.
-pub(super) fn run(ui: &mut Ui, hand: &Hand<'_>, bed: BedId, dressing: DressingId) {
+pub(super) fn run(ui: &mut Ui, hand: &Hand<'_>, of: (BedId, DressingId), field: Id) {
     let plan = hand.desk.plan();
     let layout = hand.desk.layout();
     let units = layout.units;
-    let found = plan
-        .injections
-        .iter()
-        .find(|injection| injection.of.contains(&(bed, dressing)));
+    let found = plan.injections.iter().find(|injection| injection.of.contains(&of));
     let Some(injection) = found else { return };
     form::section(ui, "Each run");
     let run = match &injection.run {
@@ -152,6 +168,7 @@ pub(super) fn run(ui: &mut Ui, hand: &Hand<'_>, bed: BedId, dressing: DressingId
         form::wrong(ui, DIFFERS);
     }
     lines(ui, injection, run, units);
+    strength::show(ui, hand, injection, field);
     days(ui, injection, layout.season);
 }
 
@@ -235,10 +252,12 @@ mod tests {
             ("1 to 100", 100.0, Some(true)),
             ("1 to 100 of water", 100.0, Some(true)),
             ("1 Part To 64", 64.0, Some(true)),
+            ("1 %", 100.0, Some(false)),
+            ("0.8%", 125.0, Some(false)),
         ] {
             assert_eq!(read_ratio(typed), Ok(Ratio { parts, to_water }), "{typed}");
         }
-        for typed in ["", "0", "1 of 100", "1 to", "many"] {
+        for typed in ["", "0", "1 of 100", "1 to", "many", "0 %", "-1 %", "0.0001 %"] {
             assert!(read_ratio(typed).is_err(), "{typed}");
         }
     }

@@ -2,11 +2,15 @@
 
 use egui::{Id, RichText, Ui};
 
+use crate::agronomy;
 use crate::app::card::Hand;
-use crate::app::card::planting::source;
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
+use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::Dressing;
+use crate::plan::DressingPlan;
+use crate::quantity::Fraction;
+use crate::sheets::held_together;
 
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dressing) {
     let book = hand.desk.material_book();
@@ -41,7 +45,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dress
                 known.analysis().label()
             );
             ui.label(RichText::new(words).small().weak())
-                .on_hover_text(source(&known.material.analysis));
+                .on_hover_text(Catalog::built_in().cite_value(&known.material.analysis));
         }
         None => form::wrong(
             ui,
@@ -54,16 +58,29 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, field: Id, dressing: &mut Dress
 }
 
 /// What can go wrong with it, and what goes before all of this.
-pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing) {
+pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing, of_plan: Option<&DressingPlan>) {
     ui.add_space(4.0);
-    if let Some(known) = hand.desk.material_book().get(&dressing.material) {
-        for words in [&known.material.caution, &known.material.note].into_iter().flatten() {
-            ui.label(RichText::new(&words.value).small())
-                .on_hover_text(source(words));
-        }
+    let catalog = Catalog::built_in();
+    let known = hand.desk.material_book().get(&dressing.material);
+    let of_material = known.map(|known| [&known.material.caution, &known.material.note]);
+    let mut words: Vec<_> = of_material.into_iter().flatten().flatten().collect();
+    // What the material's own caution says is not said again.
+    let says_dust = words.iter().any(|words| words.value.contains("breathe"));
+    let general = [
+        Some(CautionTopic::LabelFirst),
+        (!says_dust).then_some(CautionTopic::GlovesAndDust),
+    ];
+    let general = general.into_iter().flatten().filter_map(|topic| catalog.caution(topic));
+    words.extend(general.map(|caution| &caution.sentence));
+    for words in words {
+        ui.label(RichText::new(held_together(&words.value)).small())
+            .on_hover_text(catalog.cite_value(words));
     }
-    form::follows(
-        ui,
-        "Go by the label of the bag and by your soil test. Do not breathe the dust.",
-    );
+    let sodium = known.and_then(|known| known.material.sodium_part.as_ref());
+    let sodium = sodium.filter(|part| part.value > Fraction::ZERO);
+    if let (Some(part), Some(of_plan)) = (sodium, of_plan.filter(|of_plan| of_plan.problem.is_none())) {
+        let brings = agronomy::sodium_in(of_plan.total, part.value).show_product(hand.desk.layout().units);
+        ui.label(RichText::new(format!("It brings {brings} of sodium to the bed.")).small())
+            .on_hover_text(catalog.cite_value(part));
+    }
 }

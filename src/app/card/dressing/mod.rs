@@ -4,8 +4,10 @@ mod amount;
 mod first;
 mod injected;
 mod material;
+mod near_seed;
 mod outcome;
 mod placement;
+mod strength;
 mod used;
 mod when;
 
@@ -47,10 +49,13 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
         outcome::show(ui, dressing, bed, (bed_plan, of_plan), units);
     }
     if let Placement::Injected(_) = dressing.placement {
-        injected::run(ui, hand, bed_id, id);
+        injected::run(ui, hand, (bed_id, id), field);
     }
     used::show(ui, field, &mut changed, bed, plans, (units, layout.season));
-    material::cautions(ui, hand, dressing);
+    material::cautions(ui, hand, dressing, plans.map(|(_, of_plan)| of_plan));
+    if let (Placement::Band { .. }, Some((_, of_plan))) = (dressing.placement, plans) {
+        near_seed::show(ui, of_plan.analysis, units);
+    }
     if changed != *dressing {
         hand.out
             .push(Command::Edit(Edit::Bed(bed_id, BedChange::SetDressing(changed))));

@@ -2,7 +2,7 @@
 
 use egui::{RichText, Ui};
 
-use crate::agronomy::Nutrient;
+use crate::agronomy::{self, Nutrient};
 use crate::app::form;
 use crate::app::theme;
 use crate::layout::{Amount, Bed, Dressing, Placement};
@@ -54,10 +54,19 @@ pub(super) fn show(
             ui.label(RichText::new(format!("A plant: {each}")).size(13.0));
         } else if !words.pace.is_empty() {
             ui.label(RichText::new(format!("Pace: {}", words.pace_and_scoop())).size(13.0));
+            along_row(ui, dressing, bed, plan, units);
         }
         form::follows(ui, words.scoops_note);
     }
     brings(ui, plan, units);
+}
+
+/// What an amount over ground comes to along a row, where that is not what was typed.
+fn along_row(ui: &mut Ui, dressing: &Dressing, bed: &Bed, plan: &DressingPlan, units: Units) {
+    let by_ground = matches!(dressing.amount, Amount::PerArea(_)) && dressing.placement != Placement::Broadcast;
+    if by_ground && let Ok(along) = agronomy::along_row(plan.rate(), bed.row_spacing, 1) {
+        form::follows(ui, format!("{} along the row", along.show(units)));
+    }
 }
 
 /// What it brings over the ground that it counts.

@@ -2,9 +2,8 @@
 
 use egui::{Id, RichText, Ui};
 
-use crate::agronomy;
 use crate::app::day_words;
-use crate::app::feed_words::{percent, read_used};
+use crate::app::feed_words::read_used;
 use crate::app::form;
 use crate::layout::{Amount, Basis, Bed, Dressing, Placement, Used};
 use crate::plan::{BedPlan, CountedOn, DressingPlan};
@@ -113,13 +112,7 @@ fn as_rate(
 
 /// More or less than planned.
 fn against_plan(ui: &mut Ui, plan: &DressingPlan, units: Units) {
-    let planned = plan.planned.show_product(units);
-    let words = match agronomy::over_plan(plan.planned, plan.total) {
-        Ok(over) if over > 0.005 => format!("{} more than the {planned} planned", percent(over)),
-        Ok(over) if over < -0.005 => format!("{} less than the {planned} planned", percent(-over)),
-        Ok(_) => "as planned".to_owned(),
-        Err(_) => "nothing was planned".to_owned(),
-    };
+    let words = dressing_words::against_plan(plan.planned, plan.total, units);
     ui.label(RichText::new(form::heading(&words)).size(13.0));
 }
 

@@ -6,7 +6,6 @@ use jiff::civil::Date;
 
 use crate::app::card::Hand;
 use crate::app::card::planting::crop_of;
-use crate::app::card::planting::source;
 use crate::app::day_words;
 use crate::app::form;
 use crate::catalog::{Catalog, FeedingStage, StageId};
@@ -69,5 +68,5 @@ fn about_stage(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, at: &StageId, season: i1
         None => "go by the look of the crop".to_owned(),
     };
     ui.label(RichText::new(words).small().weak())
-        .on_hover_text(source(&stage.name));
+        .on_hover_text(Catalog::built_in().cite_value(&stage.name));
 }

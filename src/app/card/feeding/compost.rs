@@ -3,14 +3,12 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::credit::SOIL_SOURCE;
 use crate::agronomy::{self, Animal, WorkedIn};
 use crate::app::card::Hand;
 use crate::app::feed_words::{part_or_empty, read_analysis, read_rate, span};
 use crate::app::form;
 use crate::app::picker::{Choice, picker};
-use crate::app::wording::source_words;
-use crate::catalog::{Analysis, Catalog, MaterialId, Sourced};
+use crate::catalog::{Analysis, Catalog, Mark, MaterialId, Sourced};
 use crate::layout::{Credit, CreditKind};
 use crate::quantity::{Fraction, MassPerArea, RateUnit, Units};
 
@@ -20,12 +18,6 @@ use crate::quantity::{Fraction, MassPerArea, RateUnit, Units};
 /// University of Georgia, SARE project LS16-269, final report: composts 1 to 4 % of total nitrogen in 100 days. The upper
 /// end, which the grower's own test replaces.
 const FREE_OF_COMPOST: f64 = 0.04;
-
-const COMPOST_SOURCE: &str = "University of Georgia, SARE project LS16-269, final report: composts 1 to 4 % of their nitrogen in 100 days, of \
-     which the upper end is taken";
-
-const MANURE_SOURCE: &str =
-    "University of Minnesota Extension, Minnesota Crop News, October 2021, first year after manure spread in fall";
 
 /// What a credit is for, as far as its name says.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -205,35 +197,41 @@ fn holds(ui: &mut Ui, field: Id, now: &mut Fields, before: Fields, kind: Option<
     );
     let published = kind.and_then(published_analysis);
     if let Some(published) = published.filter(|published| published.value == before.analysis) {
-        form::follows(
-            ui,
-            format!("from: {}", source_words(&published.sources, published.mark)),
-        );
+        form::follows(ui, format!("from: {}", Catalog::built_in().cite_value(published)));
     }
 }
 
 /// Where the part that comes free comes from, and what the short rule would say.
 fn free_from(ui: &mut Ui, hand: &Hand<'_>, (name, kind): (&str, Option<Kind>), before: Fields) {
+    let catalog = Catalog::built_in();
     match kind {
         Some(Kind::Compost) if before.available_n == published_part(Kind::Compost, WorkedIn::LeftOnTop) => {
-            form::follows(ui, format!("from: {COMPOST_SOURCE}"));
+            form::follows(
+                ui,
+                format!(
+                    "composts gave 1 to 4 % of their nitrogen in 100 days, of which this is the upper end: {}",
+                    catalog.cite_key("UGA-LS16", Mark::Read)
+                ),
+            );
         }
         Some(manure @ Kind::Manure(_)) => {
             let way = way_of(manure, before.available_n);
             if way.is_some() {
-                form::follows(ui, format!("from: {MANURE_SOURCE}"));
+                let source = catalog.cite_key("UMN-MANURE", Mark::ReadInReprint);
+                form::follows(ui, format!("in the first year, spread in fall, from: {source}"));
             }
             if before.rate > MassPerArea::ZERO && way != Some(WorkedIn::LeftOnTop) {
                 let gives = agronomy::worked_in_manure_credit(before.rate).show_field(hand.desk.layout().units);
                 let words = format!("5 lb to the ton, the short rule for manure worked in, would be {gives}");
-                ui.label(RichText::new(words).small().weak()).on_hover_text(SOIL_SOURCE);
+                ui.label(RichText::new(words).small().weak())
+                    .on_hover_text(catalog.cite_key("UVM-GRUB", Mark::Read));
             }
         }
         _ => {
             let mut known = hand.desk.material_book().all().iter();
             let like = known.find(|known| known.material.name == name && known.available_n == before.available_n);
             if let Some(part) = like.and_then(|known| known.material.available_n.as_ref()) {
-                let source = source_words(&part.low.sources, part.low.mark);
+                let source = catalog.cite_value(&part.low);
                 let ends = span(&part.low.value.show(), &part.high.value.show());
                 form::follows(ui, format!("the middle of {ends}, from: {source}"));
             }

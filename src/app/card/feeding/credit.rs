@@ -7,12 +7,9 @@ use crate::agronomy;
 use crate::app::card::{Hand, length_line};
 use crate::app::feed_words::{read_ppm, read_rate};
 use crate::app::form;
+use crate::catalog::{Catalog, Mark};
 use crate::layout::{Credit, CreditKind, NutrientUnits};
 use crate::quantity::{Concentration, Fraction, Length, MassPerArea, RateUnit, Units};
-
-/// Where the credits of sod and organic matter are published.
-pub(super) const SOIL_SOURCE: &str =
-    "V. Grubinger, University of Vermont Extension, Nitrogen Management for Annual Vegetable Crops";
 
 /// The kinds, each as it begins: with nothing that was not measured.
 pub(super) fn new_ones() -> Vec<(&'static str, Credit)> {
@@ -119,10 +116,11 @@ pub(super) fn rate_line(
 
 /// The published credits of the soil itself.
 fn from_soil(ui: &mut Ui, field: Id, changed: &mut Credit) {
+    let source = Catalog::built_in().cite_key("UVM-GRUB", Mark::Read);
     let sod = agronomy::legume_sod_credit();
     if ui
         .add(egui::Button::new(RichText::new("A legume sod turned under").size(13.0)))
-        .on_hover_text(format!("100 lb/acre for a vigorous stand. {SOIL_SOURCE}"))
+        .on_hover_text(format!("100 lb/acre for a vigorous stand. {source}"))
         .clicked()
     {
         "Legume sod".clone_into(&mut changed.name);
@@ -144,7 +142,7 @@ fn from_soil(ui: &mut Ui, field: Id, changed: &mut Credit) {
             .small()
             .weak(),
     )
-    .on_hover_text(SOIL_SOURCE);
+    .on_hover_text(source);
 }
 
 fn water(

@@ -5,11 +5,9 @@ use egui::{Id, RichText, Ui};
 use crate::app::card::Hand;
 use crate::app::feed_words::{percent, read_purity, read_rate};
 use crate::app::form;
+use crate::catalog::{Catalog, Mark};
 use crate::layout::{Bed, Lime, Recommendation};
 use crate::quantity::counted;
-
-/// Where the arithmetic of lime comes from.
-const SOURCE: &str = "Penn State Agricultural Analytical Services Laboratory, Home Garden report notes";
 
 pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, paper: &mut Recommendation, field: Id) {
     let units = hand.desk.layout().units;
@@ -39,6 +37,7 @@ pub(super) fn show(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, paper: &mut Recommen
             doses => format!("in {}, half a year apart", counted(doses as u64, "dose", "doses")),
         };
         let words = format!("{} of that lime for the bed, {doses}", lime.total.show_product(units));
-        ui.label(RichText::new(words).size(13.0)).on_hover_text(SOURCE);
+        ui.label(RichText::new(words).size(13.0))
+            .on_hover_text(Catalog::built_in().cite_key("PSU-LIME", Mark::Read));
     }
 }

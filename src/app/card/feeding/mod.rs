@@ -12,14 +12,16 @@ mod wants;
 
 use egui::{Id, RichText, Ui};
 
-use super::planting::{change, source};
+use super::planting::change;
 use super::{Hand, tape};
 use crate::app::card::planting::crop_of;
 use crate::app::day_words;
 use crate::app::form;
 use crate::app::theme;
+use crate::catalog::Catalog;
 use crate::layout::{Bed, BedChange, Sowing};
 use crate::plan::feeding::cautions_for_bed;
+use crate::sheets::held_together;
 
 /// Draws what a bed wants and has.
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
@@ -47,8 +49,8 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
     let layout = hand.desk.layout();
     let crop = crop_of(hand, bed).map(|crop| &crop.kin);
     for caution in cautions_for_bed(bed, crop, layout.organic, hand.desk.material_book()) {
-        ui.label(RichText::new(&caution.sentence.value).small())
-            .on_hover_text(source(&caution.sentence));
+        ui.label(RichText::new(held_together(&caution.sentence.value)).small())
+            .on_hover_text(Catalog::built_in().cite_value(&caution.sentence));
     }
 }
 

@@ -4,8 +4,8 @@ use egui::{Id, RichText, Ui};
 
 use crate::app::card::Hand;
 use crate::app::card::dressing::injecting;
+use crate::app::card::planting::change;
 use crate::app::card::planting::crop_of;
-use crate::app::card::planting::{change, source};
 use crate::app::feed_words::span;
 use crate::app::form;
 use crate::catalog::{Catalog, Programme, ProgrammeId, ProgrammeStep, StepAmount};
@@ -52,7 +52,7 @@ fn one(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, programme: &Programme) {
         form::follows(ui, format!("for {}", programme.condition));
     }
     ui.label(RichText::new(&programme.note.value).small())
-        .on_hover_text(source(&programme.note));
+        .on_hover_text(Catalog::built_in().cite_value(&programme.note));
     for step in &programme.steps {
         // What is given more than once is a dressing each time, and told once.
         if let Some(dressing) = dressings.iter().find(|dressing| dressing.name == step.name) {
@@ -136,11 +136,14 @@ fn line(ui: &mut Ui, hand: &Hand<'_>, step: &ProgrammeStep, dressing: &Dressing,
     }
     ui.label(RichText::new(&step.name).size(13.0));
     let rate = match &step.rate.amount {
-        StepAmount::OverGround(ends) => source(&ends.low),
-        StepAmount::AlongRow(ends) => source(&ends.low),
+        StepAmount::OverGround(ends) => Catalog::built_in().cite_value(&ends.low),
+        StepAmount::AlongRow(ends) => Catalog::built_in().cite_value(&ends.low),
     };
     ui.label(RichText::new(words.join(" · ")).small().weak())
-        .on_hover_text(format!("The time: {}\nThe rate: {rate}", source(&step.stage)));
+        .on_hover_text(format!(
+            "The time: {}\nThe rate: {rate}",
+            Catalog::built_in().cite_value(&step.stage)
+        ));
 }
 
 /// How much of a step is published, and what of it is laid down where that is a range.

@@ -8,13 +8,9 @@ use crate::agronomy::{self, Manure, SoilLevel, TestedFor};
 use crate::app::card::Hand;
 use crate::app::card::planting::{change, crop_of};
 use crate::app::form;
+use crate::catalog::{Catalog, Mark};
 use crate::layout::{Bed, BedChange, Credit, CreditKind, NutrientRate};
 use crate::quantity::{MassPerArea, RateUnit, Units, read_number};
-
-const NITRATE_SOURCE: &str =
-    "Rutgers table as printed in University of Delaware Weekly Crop Update, PSNT for Sweet Corn";
-const CLASS_SOURCE: &str = "Rutgers NJAES Soil Testing Laboratory, Relative Levels of Nutrients (Mehlich-3)";
-const MANURE_SOURCE: &str = "Cornell University, CSS 412, module 2, release of organic nitrogen in manure";
 
 /// What was typed, as long as the window is open.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -55,7 +51,7 @@ fn classes(ui: &mut Ui, field: Id, typed: &mut Typed, units: Units) {
         if let Some(level) = ppm.and_then(|ppm| SoilLevel::parts_per_million(ppm).ok()) {
             let class = agronomy::supply_by_mehlich_3(nutrient, level);
             ui.label(RichText::new(format!("{} by Mehlich-3", class.name())).small())
-                .on_hover_text(CLASS_SOURCE);
+                .on_hover_text(Catalog::built_in().cite_key("RUTGERS-LEVELS", Mark::Read));
         }
     }
     form::follows(
@@ -91,7 +87,7 @@ fn nitrate(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, typed: &mut T
         "Side-dress {} of nitrogen {halves}",
         rate.show_field(units)
     )))
-    .on_hover_text(NITRATE_SOURCE);
+    .on_hover_text(Catalog::built_in().cite_key("UDEL-PSNT", Mark::Read));
     let take = ui.add(egui::Button::new(RichText::new("Go by this test").size(13.0)));
     if take
         .on_hover_text("Takes it as what is still to be given; what is down already is then no credit any more")
@@ -134,7 +130,7 @@ fn manure(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id, typed: &mut Ty
     let organic_n = typed.organic_n.map(|(rate, _)| rate);
     let gives: MassPerArea = agronomy::manure_release(kind, &organic_n).into_iter().sum();
     ui.label(RichText::new(format!("gives {} of nitrogen this season", gives.show_field(units))).small())
-        .on_hover_text(MANURE_SOURCE);
+        .on_hover_text(Catalog::built_in().cite_key("CORNELL-CSS412", Mark::Read));
     let add = ui.add(egui::Button::new(
         RichText::new("Count it as what the bed has").size(13.0),
     ));

@@ -7,7 +7,6 @@ use crate::agronomy::Nutrient;
 use crate::app::card::Hand;
 use crate::app::card::planting::{change, crop_of};
 use crate::app::form;
-use crate::app::wording::source_words;
 use crate::catalog::{Catalog, Mark, NeedKind};
 use crate::layout::{Bed, BedChange, Recommendation};
 use crate::plan::feeding::{Want, WantFrom};
@@ -134,7 +133,7 @@ fn one(ui: &mut Ui, nutrient: Nutrient, want: &Want, units: Units, said: &mut St
     let is_yours = sources.1 == Mark::Grower;
     let words = format!("{} {rate}", form::heading(nutrient.name()));
     ui.label(RichText::new(words).size(13.0))
-        .on_hover_text(source_words(&sources.0, sources.1));
+        .on_hover_text(Catalog::built_in().cite(&sources.0, sources.1));
     let about = match (is_yours, condition.as_str()) {
         (true, _) => "your own rate, from the crop book".to_owned(),
         (false, "") => "a published general rate, not a test of this soil".to_owned(),

@@ -61,38 +61,61 @@ pub(super) fn order_table(layout: &Layout, plan: &Plan) -> Table {
         Units::Customary => "lb",
         Units::Metric => "kg",
     };
+    let heads = heads(&[
+        "crop",
+        "cultivar",
+        "what",
+        "need (count)",
+        &format!("need ({unit})"),
+        "counted on to come up in a test (%)",
+        "of that in the field (%)",
+        "plants before thinning",
+        "plants",
+        "from the shelf (count)",
+        "worth in seed to buy (count)",
+        "to buy (count)",
+        &format!("to buy ({unit})"),
+        "packets",
+        "packets (count)",
+        "in packets (count)",
+        &format!("in packets ({unit})"),
+        COST,
+        "goes to",
+        "raise in trays",
+        "may give by length of row, no promise",
+        &format!("from ({of_harvest})"),
+        &format!("to ({of_harvest})"),
+        "from (count)",
+        "to (count)",
+    ]);
     Table {
         name: "order",
-        lines: lines.collect(),
-        heads: heads(&[
-            "crop",
-            "cultivar",
-            "what",
-            "need (count)",
-            &format!("need ({unit})"),
-            "counted on to come up in a test (%)",
-            "of that in the field (%)",
-            "plants before thinning",
-            "plants",
-            "from the shelf (count)",
-            "worth in seed to buy (count)",
-            "to buy (count)",
-            &format!("to buy ({unit})"),
-            "packets",
-            "packets (count)",
-            "in packets (count)",
-            &format!("in packets ({unit})"),
-            "cost",
-            "goes to",
-            "raise in trays",
-            "may give by length of row, no promise",
-            &format!("from ({of_harvest})"),
-            &format!("to ({of_harvest})"),
-            "from (count)",
-            "to (count)",
-        ]),
+        lines: lines.chain(total_cost(layout, plan, &heads)).collect(),
+        heads,
     }
 }
+
+/// The line that sums the cost of all packets, below a table of these heads: marked as the total, with what has no price and
+/// is left out. None where no packet has a price.
+fn total_cost(layout: &Layout, plan: &Plan, heads: &[String]) -> Option<Vec<Cell>> {
+    let list = OrderList::of(layout, plan);
+    if list.cost.is_empty() {
+        return None;
+    }
+    let cells = heads
+        .iter()
+        .enumerate()
+        .map(|(place, head)| match (place, head.as_str()) {
+            (0, _) => words("total cost"),
+            (1, _) => words(&list.cost_note),
+            (_, COST) => Cell::Number(plan.order.cost),
+            _ => Cell::Empty,
+        });
+    Some(cells.collect())
+}
+
+/// The head of what things cost.
+const COST: &str = "cost";
 
 /// The beds of a line by name. A cell of a spreadsheet holds 32,767 letters, and nobody reads as many: what is left out
 /// stands on the sheet of the beds.
@@ -188,27 +211,20 @@ pub(super) fn packets_table(layout: &Layout, plan: &Plan) -> Table {
             ]
         })
     });
-    let mut lines: Vec<Vec<Cell>> = sizes.collect();
-    let list = OrderList::of(layout, plan);
-    if let Some(sentence) = list.cost_sentence() {
-        let mut last = vec![words(&sentence)];
-        last.resize(7, Cell::Empty);
-        last.push(Cell::Number(plan.order.cost));
-        lines.push(last);
-    }
+    let heads = heads(&[
+        "crop",
+        "cultivar",
+        "what",
+        "packets (count)",
+        "holds (count)",
+        &holds,
+        "price of one",
+        COST,
+    ]);
     Table {
         name: "packets",
-        lines,
-        heads: heads(&[
-            "crop",
-            "cultivar",
-            "what",
-            "packets (count)",
-            "holds (count)",
-            &holds,
-            "price of one",
-            "cost",
-        ]),
+        lines: sizes.chain(total_cost(layout, plan, &heads)).collect(),
+        heads,
     }
 }
 
