@@ -96,7 +96,7 @@ fn feeding_words(desk: &Desk) -> String {
     let plan = desk.plan();
     let dressings = plan.beds.iter().flat_map(|bed| &bed.dressings);
     let (all, done) = dressings.fold((0u64, 0u64), |(all, done), dressing| {
-        (all + 1, done + u64::from(dressing.is_done))
+        (all + 1, done + u64::from(dressing.is_done()))
     });
     match (all, done) {
         (0, _) => String::new(),

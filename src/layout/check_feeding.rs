@@ -31,9 +31,10 @@ pub(super) fn check_dressing(bed: BedId, dressing: &Dressing) -> Vec<Problem> {
     if let Placement::Injected(injecting) = dressing.placement {
         check_injecting(&mut found, injecting);
     }
-    if let Some(used) = dressing.used {
+    for used in &dressing.used {
         found.value(limits::weight("what was used", used.amount));
     }
+    found.value(limits::feedings_done(dressing.used.len()));
     found.problems
 }
 

@@ -1,5 +1,6 @@
 //! What is put down on a bed: which material, how much, where and when, and what was really used.
 
+use jiff::ToSpan as _;
 use jiff::civil::Date;
 
 use super::ids::DressingId;
@@ -25,8 +26,8 @@ pub struct Dressing {
     pub placement: Placement,
     /// When.
     pub when: When,
-    /// What was really used; not done yet when left out.
-    pub used: Option<Used>,
+    /// What was really used, feeding by feeding: none where nothing is done yet, several of what is given several times.
+    pub used: Vec<Used>,
 }
 
 /// When something is put down.
@@ -43,7 +44,7 @@ pub enum When {
     Day(Date),
 }
 
-/// What was really used of a dressing.
+/// What was really used in one feeding.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Used {
     /// Product, for the whole bed.
@@ -117,6 +118,38 @@ pub struct Injecting {
     pub supply_bore: Length,
 }
 
+impl Dressing {
+    /// How many feedings it has: those planned, and those done beyond them.
+    pub fn feedings(&self) -> usize {
+        usize::from(self.placement.times()).max(self.used.len())
+    }
+
+    /// The days of its feedings where the first is planned for `first`: those done on their own days where noted, and those
+    /// after them so many days apart.
+    pub fn days(&self, first: Option<Date>) -> Vec<Option<Date>> {
+        let every = i64::from(self.placement.every_days());
+        let mut next = first;
+        let days = (0..self.feedings()).map(|feeding| {
+            let noted = self.used.get(feeding).and_then(|used| used.on);
+            let day = noted.or(next);
+            next = day.and_then(|day| day.checked_add(every.days()).ok());
+            day
+        });
+        days.collect()
+    }
+}
+
+impl Amount {
+    /// So many times as much of it.
+    pub fn times(self, factor: f64) -> Self {
+        match self {
+            Self::PerArea(rate) => Self::PerArea(rate * factor),
+            Self::PerRowLength(rate) => Self::PerRowLength(rate * factor),
+            Self::PerPlant(each) => Self::PerPlant(each * factor),
+        }
+    }
+}
+
 impl When {
     /// As it is shown, in a few words; empty when nothing is said.
     pub fn words(&self) -> String {
@@ -146,6 +179,14 @@ impl Placement {
         match self {
             Self::Injected(injecting) => injecting.times,
             _ => 1,
+        }
+    }
+
+    /// Days from one time to the next; 0 where it is done once.
+    pub const fn every_days(self) -> u16 {
+        match self {
+            Self::Injected(injecting) => injecting.every_days,
+            _ => 0,
         }
     }
 }

@@ -469,6 +469,16 @@ pub(super) fn times(what: &'static str, times: u16) -> Result<(), ValueError> {
     range(what, f64::from(times), 1.0, f64::from(MOST_TIMES))
 }
 
+/// How many feedings of a dressing were noted.
+pub(super) fn feedings_done(feedings: usize) -> Result<(), ValueError> {
+    range(
+        "the number of feedings done",
+        feedings as f64,
+        0.0,
+        f64::from(MOST_TIMES),
+    )
+}
+
 /// What a stock tank holds.
 pub(super) fn tank(tank: Volume) -> Result<(), ValueError> {
     let what = "what the stock tank holds";

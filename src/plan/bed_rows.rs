@@ -82,7 +82,10 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
     plan.feeding = opened(bed, crop, season);
     let accounts = &plan.feeding;
     let to_give = |nutrient| accounts.account(nutrient).to_give;
-    follow_what_was_used(bed, &mut plan.dressings, &season.planned_times(bed), &lengths, to_give);
+    for (of_plan, times) in plan.dressings.iter_mut().zip(&times) {
+        of_plan.from = times.first;
+    }
+    follow_what_was_used(bed, &mut plan.dressings, &times, &lengths, to_give);
     put_on_account(bed, &mut plan, &times);
     plan.heads_up = bed_heads_up(plot, bed, units, &plan, crop, catalog);
     plan.heads_up

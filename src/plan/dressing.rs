@@ -1,9 +1,9 @@
 //! What a dressing comes to, row by row.
 
 use super::feeding::{KnownMaterial, MaterialBook};
-use super::types::{BedPlan, DressingPlan, GoesBy};
+use super::types::{BedPlan, DressingDay, DressingPlan, GoesBy, counted_nutrient};
 use crate::agronomy::{self, Nutrient, Unworkable};
-use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
+use crate::layout::{Amount, Bed, Dressing, Placement};
 use crate::quantity::{Area, Fraction, Length, Mass, MassPerArea};
 
 /// Works out one dressing for every row of a bed whose rows are known.
@@ -23,8 +23,10 @@ pub(super) fn dressing_plan(dressing: &Dressing, bed: &Bed, plan: &BedPlan, book
         rows: vec![Mass::ZERO; plan.rows.len()],
         total: Mass::ZERO,
         planned: Mass::ZERO,
-        is_done: false,
+        done: Mass::ZERO,
         times,
+        times_done: 0,
+        from: DressingDay::default(),
         is_injected: matches!(dressing.placement, Placement::Injected(_)),
         counted: counted(dressing, bed, plan),
         goes_by: goes_by(dressing),
@@ -116,11 +118,8 @@ fn shares(
 
 /// The amount as product: itself, or so much that it holds the nutrient that the amount counts.
 fn product<Q: agronomy::Amount>(amount: Q, dressing: &Dressing, known: Option<&KnownMaterial>) -> Result<Q, String> {
-    let nutrient = match dressing.basis {
-        Basis::Product => return Ok(amount),
-        Basis::Nitrogen => Nutrient::Nitrogen,
-        Basis::Phosphate => Nutrient::Phosphate,
-        Basis::Potash => Nutrient::Potash,
+    let Some(nutrient) = counted_nutrient(dressing.basis) else {
+        return Ok(amount);
     };
     let known = known.ok_or_else(|| {
         format!(

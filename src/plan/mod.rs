@@ -35,6 +35,6 @@ pub use planner::Planner;
 pub use split_line::SplitLine;
 pub use things::Things;
 pub use types::{
-    BedHarvest, BedPlan, CropSum, DressingPlan, GerminationFrom, GoesBy, HarvestAmount, HeadsUp, InRowFrom,
-    MaterialSum, Piece, Plan, PlantedCrop, PlotPlan, Row, Stand, Totals,
+    BedHarvest, BedPlan, CropSum, DressingDay, DressingPlan, GerminationFrom, GoesBy, HarvestAmount, HeadsUp,
+    InRowFrom, MaterialSum, Piece, Plan, PlantedCrop, PlotPlan, Row, Stand, Totals,
 };

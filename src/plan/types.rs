@@ -3,13 +3,15 @@
 use std::ops::Range;
 use std::sync::Arc;
 
+use jiff::civil::Date;
+
 use super::feeding::{BedFeeding, Injection, Shopping};
 use super::order::Order;
 use super::things::Things;
 use crate::agronomy::{Harvest, Nutrient};
 use crate::catalog::{Analysis, CropId, Mark, MaterialId, PlantingMethod, SourceKey};
 use crate::geometry::{Point, Region, RowFit};
-use crate::layout::{BedId, DressingId, Item, PlotId, Sowing};
+use crate::layout::{Basis, BedId, DressingId, Item, PlotId, Sowing};
 use crate::quantity::{Area, Density, Fraction, Length, Mass, MassPerArea, Volume};
 
 /// Everything that can be computed from a layout. Never saved and never edited.
@@ -216,14 +218,18 @@ pub struct DressingPlan {
     pub problem: Option<String>,
     /// Product for each row, in the order of [`BedPlan::rows`]; over the whole season where it is given more than once.
     pub rows: Vec<Mass>,
-    /// Product for the bed: what was really used, or what is planned after what was used before it.
+    /// Product for the bed: what was really used, and what is planned after it for what is still ahead.
     pub total: Mass,
     /// Product for the bed as the grower planned it.
     pub planned: Mass,
-    /// Whether it was put down already.
-    pub is_done: bool,
+    /// What of the total was really used.
+    pub done: Mass,
     /// How many times it is given.
     pub times: u16,
+    /// How many of these times are done.
+    pub times_done: u16,
+    /// When it is about to be given, or was, the first time, as far as anybody knows.
+    pub from: DressingDay,
     /// Whether it goes through the tape, all rows at once, so that nobody measures it out row by row.
     pub is_injected: bool,
     /// The ground that it feeds: the bed's where it is broadcast, or a strip one row spacing wide for every row. A band
@@ -237,6 +243,25 @@ pub struct DressingPlan {
     pub available_n: Fraction,
     /// How heavy the material is poured, when known.
     pub density: Option<Density>,
+}
+
+/// When a dressing is given the first time.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct DressingDay {
+    /// As a part of the time from planting (0) to harvest (1), as planned; below nothing ahead of planting.
+    pub at: f64,
+    /// The day, as planned: as it was given, or as a stage comes about, counted from the planting day.
+    pub day: Option<Date>,
+}
+
+/// The nutrient that an amount counts; none where it counts the product.
+pub(super) const fn counted_nutrient(basis: Basis) -> Option<Nutrient> {
+    match basis {
+        Basis::Product => None,
+        Basis::Nitrogen => Some(Nutrient::Nitrogen),
+        Basis::Phosphate => Some(Nutrient::Phosphate),
+        Basis::Potash => Some(Nutrient::Potash),
+    }
 }
 
 /// What a dressing's amount is shared out by.
@@ -326,14 +351,51 @@ impl DressingPlan {
         }
     }
 
-    /// Product over the ground that it feeds.
-    pub fn rate(&self) -> MassPerArea {
-        over(self.total, self.counted)
+    /// The part of the product's weight that an amount counts.
+    pub fn part_counted(&self, basis: Basis) -> f64 {
+        counted_nutrient(basis).map_or(1.0, |nutrient| self.part_of(nutrient))
     }
 
-    /// As the grower planned it.
-    pub fn planned_rate(&self) -> MassPerArea {
-        over(self.planned, self.counted)
+    /// A weight of product over the ground that it feeds.
+    pub fn over_ground(&self, product: Mass) -> MassPerArea {
+        if self.counted > Area::ZERO {
+            product / self.counted
+        } else {
+            MassPerArea::ZERO
+        }
+    }
+
+    /// Product over the ground that it feeds.
+    pub fn rate(&self) -> MassPerArea {
+        self.over_ground(self.total)
+    }
+
+    /// Whether all of it was put down already.
+    pub const fn is_done(&self) -> bool {
+        self.times_done >= self.times
+    }
+
+    /// How many times it is still to be given.
+    pub const fn times_ahead(&self) -> u16 {
+        self.times.saturating_sub(self.times_done)
+    }
+
+    /// What was planned for the times that are still ahead.
+    pub fn planned_ahead(&self) -> Mass {
+        self.planned * (f64::from(self.times_ahead()) / f64::from(self.times.max(1)))
+    }
+
+    /// What each time still ahead takes; nothing where none is.
+    pub fn each_ahead(&self) -> Mass {
+        match self.times_ahead() {
+            0 => Mass::ZERO,
+            times => (self.total - self.done) / f64::from(times),
+        }
+    }
+
+    /// What each time takes as planned.
+    pub fn each_planned(&self) -> Mass {
+        self.planned / f64::from(self.times.max(1))
     }
 
     /// The kitchen measure of a weight of this material, when its density is known.
@@ -350,6 +412,13 @@ impl Plan {
 }
 
 impl BedPlan {
+    /// Its dressings in order of time, those of one time in the bed's order, with their places in that.
+    pub fn dressings_in_time(&self) -> Vec<(usize, &DressingPlan)> {
+        let mut dressings: Vec<_> = self.dressings.iter().enumerate().collect();
+        dressings.sort_by(|(_, one), (_, other)| one.from.at.total_cmp(&other.from.at));
+        dressings
+    }
+
     /// The pieces of a row.
     pub fn pieces_of(&self, row: &Row) -> &[Piece] {
         self.pieces.get(row.pieces.clone()).unwrap_or_default()
@@ -365,13 +434,5 @@ impl BedPlan {
     pub fn row(&self, number: u32) -> Option<&Row> {
         let index = self.rows.binary_search_by_key(&number, |row| row.number).ok()?;
         self.rows.get(index)
-    }
-}
-
-fn over(product: Mass, ground: Area) -> MassPerArea {
-    if ground > Area::ZERO {
-        product / ground
-    } else {
-        MassPerArea::ZERO
     }
 }

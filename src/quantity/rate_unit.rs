@@ -26,6 +26,8 @@ pub(super) enum SpreadOver {
 
 /// More figures than anybody types, and fewer than sums in binary keep.
 const FIGURES: i32 = 9;
+/// As many as one can weigh by.
+const ABOUT: i32 = 3;
 /// Past these nothing is weighed.
 const MOST_DECIMALS: i32 = 12;
 
@@ -35,10 +37,11 @@ impl RateUnit {
     }
 
     /// Its name with so many of it before it. Customary units set off thousands in what it is spread over.
-    fn with_number(self, value: f64, units: Units) -> String {
+    fn with_number(self, value: f64, figures: i32, units: Units) -> String {
+        let decimals_of_value = decimals(value, figures);
         let value = match units {
-            Units::Customary => number(value, decimals(value)),
-            Units::Metric => trimmed_metric(value, decimals(value)),
+            Units::Customary => number(value, decimals_of_value),
+            Units::Metric => trimmed_metric(value, decimals_of_value),
         };
         let many = if self.weight == MassUnit::ShortTons && value != "1" {
             "s"
@@ -46,7 +49,7 @@ impl RateUnit {
             ""
         };
         let spread = match units {
-            Units::Customary => self.spread(&number(self.number, decimals(self.number))),
+            Units::Customary => self.spread(&number(self.number, decimals(self.number, FIGURES))),
             // A lone comma can be read two ways there.
             Units::Metric => self.spread(&self.number.to_string()),
         };
@@ -69,9 +72,9 @@ impl RateUnit {
 }
 
 /// The decimals with which a number has so many figures.
-fn decimals(value: f64) -> i32 {
+fn decimals(value: f64, figures: i32) -> i32 {
     let before_point = value.abs().max(1e-9).log10().floor() as i32 + 1;
-    (FIGURES - before_point).clamp(0, MOST_DECIMALS)
+    (figures - before_point).clamp(0, MOST_DECIMALS)
 }
 
 /// Its name, as [`RateUnit::named`] reads it.
@@ -102,11 +105,20 @@ impl MassPerArea {
     /// In the unit it was typed in, with all its figures: `120 lb/acre`, `2.5 lb/1,000 sq ft`; `None` where that is no
     /// unit over ground.
     pub fn show_in(self, unit: RateUnit, units: Units) -> Option<String> {
+        self.show_figures_in(unit, FIGURES, units)
+    }
+
+    /// The same rounded to what can be weighed, for what was worked out and not typed.
+    pub fn show_about_in(self, unit: RateUnit, units: Units) -> Option<String> {
+        self.show_figures_in(unit, ABOUT, units)
+    }
+
+    fn show_figures_in(self, unit: RateUnit, figures: i32, units: Units) -> Option<String> {
         let SpreadOver::Ground(area) = unit.over else {
             return None;
         };
         let one = unit.weight.size() / (unit.number * area.size());
-        Some(unit.with_number(self.to_kilograms_per_square_metre() / one, units))
+        Some(unit.with_number(self.to_kilograms_per_square_metre() / one, figures, units))
     }
 }
 
@@ -119,11 +131,20 @@ impl MassPerLength {
 
     /// In the unit it was typed in, with all its figures: `3 lb/100 ft`; `None` where that is no unit along a row.
     pub fn show_in(self, unit: RateUnit, units: Units) -> Option<String> {
+        self.show_figures_in(unit, FIGURES, units)
+    }
+
+    /// The same rounded to what can be weighed, for what was worked out and not typed.
+    pub fn show_about_in(self, unit: RateUnit, units: Units) -> Option<String> {
+        self.show_figures_in(unit, ABOUT, units)
+    }
+
+    fn show_figures_in(self, unit: RateUnit, figures: i32, units: Units) -> Option<String> {
         let SpreadOver::Row(length) = unit.over else {
             return None;
         };
         let one = unit.weight.size() / (unit.number * length.size());
-        Some(unit.with_number(self.to_kilograms_per_metre() / one, units))
+        Some(unit.with_number(self.to_kilograms_per_metre() / one, figures, units))
     }
 }
 
@@ -131,8 +152,17 @@ impl Mass {
     /// What a plant gets, in the unit it was typed in, with all its figures: `2 oz/plant`; `None` where that is no unit
     /// to the plant.
     pub fn show_to_plant_in(self, unit: RateUnit, units: Units) -> Option<String> {
+        self.show_to_plant_figures_in(unit, FIGURES, units)
+    }
+
+    /// The same rounded to what can be weighed, for what was worked out and not typed.
+    pub fn show_to_plant_about_in(self, unit: RateUnit, units: Units) -> Option<String> {
+        self.show_to_plant_figures_in(unit, ABOUT, units)
+    }
+
+    fn show_to_plant_figures_in(self, unit: RateUnit, figures: i32, units: Units) -> Option<String> {
         let SpreadOver::Plants = unit.over else { return None };
         let one = unit.weight.size() / unit.number;
-        Some(unit.with_number(self.to_kilograms() / one, units))
+        Some(unit.with_number(self.to_kilograms() / one, figures, units))
     }
 }

@@ -1,7 +1,7 @@
 //! A dressing in words: how much of what, where it goes, and what its amount is shared out by.
 
 use crate::agronomy;
-use crate::layout::{Amount, Basis, Bed, Dressing, Placement};
+use crate::layout::{Amount, Basis, Bed, Dressing, Placement, When};
 use crate::plan::{BedPlan, DressingPlan, GoesBy};
 use crate::quantity::{Mass, RateUnit, Units, count, number};
 
@@ -15,13 +15,63 @@ pub fn material(of_plan: &DressingPlan) -> String {
     }
 }
 
-/// How much, and of what, in the unit the grower gave it in: "65 lb/acre of nitrogen".
+/// How much, and of what, as planned, in the unit the grower gave it in: "65 lb/acre of nitrogen".
 pub fn amount(dressing: &Dressing, units: Units) -> String {
-    let amount = rate(dressing.amount, dressing.typed_in, dressing.basis, units);
-    match dressing.basis {
+    of_what(
+        rate(dressing.amount, dressing.typed_in, dressing.basis, units),
+        dressing.basis,
+    )
+}
+
+/// The same as it is in force, each time: as what is still ahead follows what was used, or, where all is done, as it was used.
+/// Nothing where that is as planned.
+pub fn amount_in_force(dressing: &Dressing, of_plan: &DressingPlan, units: Units) -> Option<String> {
+    let planned = of_plan.each_planned();
+    let now = if of_plan.is_done() {
+        of_plan.done / f64::from(of_plan.times_done.max(1))
+    } else {
+        of_plan.each_ahead()
+    };
+    if of_plan.problem.is_some() || planned <= Mass::ZERO || now.show_product(units) == planned.show_product(units) {
+        return None;
+    }
+    let amount = dressing.amount.times(now / planned);
+    let typed = dressing.typed_in.and_then(|unit| match amount {
+        Amount::PerArea(rate) => rate.show_about_in(unit, units),
+        Amount::PerRowLength(rate) => rate.show_about_in(unit, units),
+        Amount::PerPlant(each) => each.show_to_plant_about_in(unit, units),
+    });
+    let shown = typed.unwrap_or_else(|| rate(amount, None, dressing.basis, units));
+    Some(of_what(shown, dressing.basis))
+}
+
+/// An amount with what it counts behind it, where that is not the product.
+pub fn of_what(amount: String, basis: Basis) -> String {
+    match basis {
         Basis::Product => amount,
         basis => format!("{amount} of {}", counted(basis)),
     }
+}
+
+/// When a dressing is given: a stage with about the day, where the planting day is known.
+pub fn when(dressing: &Dressing, of_plan: &DressingPlan) -> String {
+    let words = dressing.when.words();
+    match (&dressing.when, of_plan.from.day) {
+        (When::Stage(_), Some(day)) => format!("{words}, about {}", day.strftime("%-d %B")),
+        _ => words,
+    }
+}
+
+/// The name of one of several feedings, the first of them at 0: "1st feeding".
+pub fn nth_feeding(place: usize) -> String {
+    let number = place + 1;
+    let ending = match (number % 10, number % 100) {
+        (1, hundred) if hundred != 11 => "st",
+        (2, hundred) if hundred != 12 => "nd",
+        (3, hundred) if hundred != 13 => "rd",
+        _ => "th",
+    };
+    format!("{number}{ending} feeding")
 }
 
 /// An amount in the unit it was typed in, or as growers write it: a nutrient goes by the acre, as it is recommended, a

@@ -27,7 +27,7 @@ fn dressing(stage: &str) -> Dressing {
         typed_in: None,
         placement: Placement::SideDress { strip: None },
         when: When::Stage(StageId(stage.to_owned())),
-        used: None,
+        used: Vec::new(),
     }
 }
 
@@ -81,7 +81,7 @@ fn one_use_typed(bencher: divan::Bencher) {
             on: None,
         };
         let done = Dressing {
-            used: Some(used),
+            used: vec![used],
             ..bed.dressings[0].clone()
         };
         let after = layout.apply(&Edit::Bed(bed.id, BedChange::SetDressing(done))).ok()?;

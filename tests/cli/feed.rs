@@ -55,16 +55,20 @@ fn the_json_has_the_keys_that_are_promised() {
         "analysis",
         "available_n",
         "when",
+        "stage",
         "day",
+        "expected_day",
         "place",
         "goes_by",
         "counted_m2",
         "times",
+        "times_done",
         "planned_kg",
         "total_kg",
         "used_kg",
         "done",
         "done_on",
+        "feedings",
         "total_l",
         "per_row_kg_m",
         "problem",
@@ -74,6 +78,9 @@ fn the_json_has_the_keys_that_are_promised() {
     }
     assert_eq!(dressing["done"], true);
     assert_eq!(dressing["done_on"], "2027-06-09");
+    assert_eq!(dressing["day"], Value::Null, "a stage is no day");
+    assert_eq!(dressing["feedings"][0]["day"], "2027-06-09");
+    assert_eq!(dressing["feedings"][0]["done"], true);
     let (total, planned) = (&dressing["total_kg"], &dressing["planned_kg"]);
     // 12 lb used of 9.9 lb planned.
     assert!((total.as_f64().unwrap() / planned.as_f64().unwrap() - 12.0 / 9.9).abs() < 1e-9);

@@ -35,7 +35,7 @@ pub(crate) fn dressing(name: &str, material: &str, pounds: f64, placement: Place
         typed_in: None,
         placement,
         when,
-        used: None,
+        used: Vec::new(),
     }
 }
 
@@ -70,17 +70,17 @@ pub(crate) fn fed(units: Units) -> Layout {
     let (layout, tomato) = with_plot(&layout, "Tomato plot", (40.0, 0.0), 20.0, 32.0);
     let band = Placement::Band { strip: None };
     let first = Dressing {
-        used: Some(Used {
+        used: vec![Used {
             amount: Mass::pounds(12.0),
             on: Some(date(2027, 6, 9)),
-        }),
+        }],
         ..side_dressing("1st side-dressing", stage("corn_12_to_18_in"))
     };
     let start = Dressing {
-        used: Some(Used {
+        used: vec![Used {
             amount: Mass::pounds(5.0),
             on: Some(date(2027, 5, 10)),
-        }),
+        }],
         ..dressing("At planting", "mixed_5_10_10", 5.0, band, stage("at_planting"))
     };
     let sod = Credit {

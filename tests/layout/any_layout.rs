@@ -327,12 +327,13 @@ fn when() -> impl Strategy<Value = When> {
     ]
 }
 
-fn used() -> impl Strategy<Value = Option<Used>> {
-    prop::option::of((0.0..1e3, prop::option::of(day()))).prop_map(|used| {
-        used.map(|(kg, on)| Used {
+fn used() -> impl Strategy<Value = Vec<Used>> {
+    prop::collection::vec((0.0..1e3, prop::option::of(day())), 0..4).prop_map(|used| {
+        let used = used.into_iter().map(|(kg, on)| Used {
             amount: Mass::kilograms(kg),
             on,
-        })
+        });
+        used.collect()
     })
 }
 

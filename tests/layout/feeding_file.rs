@@ -17,7 +17,7 @@ fn over_ground(kilograms: f64) -> MassPerArea {
     MassPerArea::kilograms_per_square_metre(kilograms)
 }
 
-fn injected(used: Option<Used>) -> Dressing {
+fn injected(used: Vec<Used>) -> Dressing {
     Dressing {
         id: DressingId(0),
         name: "Through the tape".to_owned(),
@@ -108,10 +108,10 @@ fn fed() -> Layout {
             BedChange::LayDown {
                 name: "feed".to_owned(),
                 dressings: vec![
-                    injected(Some(used)),
+                    injected(vec![used]),
                     Dressing {
                         when: When::Day(date(2026, 7, 1)),
-                        ..injected(None)
+                        ..injected(Vec::new())
                     },
                 ],
                 in_place: true,
@@ -204,7 +204,7 @@ fn laying_down_keeps_what_was_done_and_gives_each_an_id_of_its_own() {
             CORN,
             BedChange::LayDown {
                 name: "feed".to_owned(),
-                dressings: vec![injected(None), injected(None)],
+                dressings: vec![injected(Vec::new()), injected(Vec::new())],
                 in_place,
             },
         )
@@ -216,7 +216,7 @@ fn laying_down_keeps_what_was_done_and_gives_each_an_id_of_its_own() {
     let done = bed
         .dressings
         .iter()
-        .find(|dressing| dressing.used.is_some())
+        .find(|dressing| !dressing.used.is_empty())
         .expect("one done");
     assert_eq!(ids(&applied(&layout, &[lay(true)])), [done.id.0, next, next + 1]);
     let mut all = ids(&layout);
@@ -281,5 +281,38 @@ fn a_credit_is_changed_and_taken_away_by_its_place() {
             layout.apply(&Edit::Bed(CORN, change)),
             Err(EditError::Gone(Item::Bed(CORN)))
         );
+    }
+}
+
+#[test]
+fn feedings_done_one_by_one_are_kept_in_their_order() {
+    let each = [(1.25, Some("2026-06-14")), (0.0, None), (2.5, Some("2026-06-28"))];
+    let used: Vec<Used> = each
+        .into_iter()
+        .map(|(kg, on)| Used {
+            amount: Mass::kilograms(kg),
+            on: on.map(|day| day.parse().expect("a day")),
+        })
+        .collect();
+    let layout = applied(
+        &garden(),
+        &[Edit::Bed(CORN, BedChange::AddDressing(injected(used.clone())))],
+    );
+    let text = file::write(&layout);
+    let again = file::read(&text).expect("read");
+    let dressings = &again.bed(CORN).expect("the corn").dressings;
+    assert_eq!(dressings.last().expect("the last").used, used);
+    // What cannot be is refused at its place.
+    for (right, wrong, said) in [
+        ("kg: 1.25", "kg: -1.25", "less than zero"),
+        ("kg: 1.25", "lb: 1.25", "lb"),
+        ("on: \"2026-06-14\"", "on: \"2026-06-31\"", "none of the calendar"),
+    ] {
+        assert!(text.contains(right));
+        let error = file::read(&text.replacen(right, wrong, 1))
+            .expect_err(wrong)
+            .to_string();
+        assert!(error.contains(said), "{error}");
+        assert!(error.contains("line"), "{error}");
     }
 }

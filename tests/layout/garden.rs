@@ -44,7 +44,7 @@ pub(crate) fn side_dressing() -> Dressing {
         typed_in: None,
         placement: Placement::SideDress { strip: None },
         when: When::Words("knee-high".to_owned()),
-        used: None,
+        used: Vec::new(),
     }
 }
 

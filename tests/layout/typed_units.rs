@@ -78,7 +78,7 @@ fn typed() -> Layout {
             typed_in: unit(name),
             placement: Placement::SideDress { strip: None },
             when: When::Unsaid,
-            used: None,
+            used: Vec::new(),
         };
         edits.push(Edit::Bed(CORN, BedChange::AddDressing(dressing)));
     }

@@ -17,7 +17,7 @@ fn dressing(material: &str, basis: Basis, amount: Amount, placement: Placement) 
         typed_in: None,
         placement,
         when: When::Unsaid,
-        used: None,
+        used: Vec::new(),
     })
 }
 

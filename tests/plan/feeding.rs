@@ -35,7 +35,7 @@ pub(crate) fn side_dressing(material: &str, amount: Amount, when: When) -> Dress
         typed_in: None,
         placement: Placement::SideDress { strip: None },
         when,
-        used: None,
+        used: Vec::new(),
     }
 }
 
@@ -60,10 +60,10 @@ fn paper(n: f64) -> Recommendation {
 
 fn used(layout: &Layout, place: usize, pounds: f64) -> Layout {
     let dressing = Dressing {
-        used: Some(Used {
+        used: vec![Used {
             amount: Mass::pounds(pounds),
             on: None,
-        }),
+        }],
         ..layout.beds[0].dressings[place].clone()
     };
     change(layout, BedChange::SetDressing(dressing))
@@ -563,10 +563,10 @@ fn a_dressing_done_late_still_moves_the_next() {
         ],
     );
     let done = Dressing {
-        used: Some(Used {
+        used: vec![Used {
             amount: Mass::pounds(6.95),
             on: Some("2027-07-20".parse().unwrap()),
-        }),
+        }],
         ..layout.beds[0].dressings[0].clone()
     };
     let plan = plan(&change(&layout, BedChange::SetDressing(done)));

@@ -1,13 +1,14 @@
 //! Feeding through the tape.
 
-use quillet::agronomy::Dissolves;
+use quillet::agronomy::{Dissolves, Nutrient};
+use quillet::catalog::StageId;
 use quillet::geometry::Point;
 use quillet::layout::{
-    Amount, Basis, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, Edit, Injecting, Layout, Placement, Tape,
-    Water, When,
+    Amount, Basis, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, Edit, Injecting, Layout, NutrientRate,
+    Placement, Recommendation, Tape, Used, Water, When,
 };
-use quillet::plan::feeding::{Injection, Strength};
-use quillet::quantity::{Bearing, Concentration, FlowPerLength, Length, MassPerArea, Volume};
+use quillet::plan::feeding::{Feeding, Injection, Strength};
+use quillet::quantity::{Bearing, Concentration, FlowPerLength, Length, Mass, MassPerArea, MassPerLength, Volume};
 
 use super::feeding::side_dressing;
 use super::{change, changes, close, plan, rectangle};
@@ -196,14 +197,149 @@ fn the_days_of_a_weekly_feed_follow_from_the_first() {
         ..Injecting::default()
     };
     let layout = tomatoes(how);
-    assert!(injection(&layout).days.is_empty());
-    let dressing = Dressing {
+    let days = |layout: &Layout| -> Vec<String> {
+        let feedings = injection(layout).feedings;
+        let day = |feeding: &Feeding| feeding.day.map(|day| day.to_string()).unwrap_or_default();
+        feedings.iter().map(day).collect()
+    };
+    assert_eq!(days(&layout), ["", "", ""]);
+    let mut dressing = Dressing {
         when: When::Day("2027-06-28".parse().unwrap()),
         ..layout.beds[0].dressings[0].clone()
     };
-    let days = injection(&change(&layout, BedChange::SetDressing(dressing))).days;
-    let days: Vec<String> = days.iter().map(ToString::to_string).collect();
-    assert_eq!(days, ["2027-06-28", "2027-07-05", "2027-07-12"]);
+    let dated = change(&layout, BedChange::SetDressing(dressing.clone()));
+    assert_eq!(days(&dated), ["2027-06-28", "2027-07-05", "2027-07-12"]);
+    // One that was late moves those after it.
+    dressing.used = vec![used(1.5, Some("2027-06-30"))];
+    let late = change(&layout, BedChange::SetDressing(dressing));
+    assert_eq!(days(&late), ["2027-06-30", "2027-07-07", "2027-07-14"]);
+}
+
+fn used(pounds: f64, on: Option<&str>) -> Used {
+    Used {
+        amount: Mass::pounds(pounds),
+        on: on.map(|day| day.parse().unwrap()),
+    }
+}
+
+/// A feed of four weeks with so much used of it, in order.
+fn begun(pounds: &[f64]) -> Layout {
+    let layout = tomatoes(Injecting {
+        times: 4,
+        ..Injecting::default()
+    });
+    let dressing = Dressing {
+        basis: Basis::Product,
+        amount: Amount::PerRowLength(MassPerLength::pounds_per_100_feet(1.0)),
+        used: pounds.iter().map(|pounds| used(*pounds, None)).collect(),
+        ..layout.beds[0].dressings[0].clone()
+    };
+    let hungry = Recommendation {
+        n: Some(NutrientRate::PerArea(MassPerArea::pounds_per_acre(500.0))),
+        ..Recommendation::default()
+    };
+    let layout = change(&layout, BedChange::SetRecommendation(Some(hungry)));
+    change(&layout, BedChange::SetDressing(dressing))
+}
+
+#[test]
+fn the_feedings_still_ahead_follow_those_that_are_done() {
+    // 3 lb a time over 300 ft of row, 12 lb in all.
+    let products = |layout: &Layout| -> Vec<f64> {
+        let run = injection(layout);
+        run.feedings.iter().map(|feeding| feeding.product.to_pounds()).collect()
+    };
+    for (all, expected) in [
+        (&[][..], [3.0, 3.0, 3.0, 3.0]),
+        (&[6.0], [6.0, 2.0, 2.0, 2.0]),
+        (&[6.0, 0.0], [6.0, 0.0, 3.0, 3.0]),
+        (&[1.5, 1.5], [1.5, 1.5, 4.5, 4.5]),
+        (&[3.0, 3.0, 9.0], [3.0, 3.0, 9.0, 0.0]),
+        (&[3.0, 3.0, 3.0, 4.0], [3.0, 3.0, 3.0, 4.0]),
+    ] {
+        let layout = begun(all);
+        for (product, expected) in products(&layout).into_iter().zip(expected) {
+            close(product, expected, 1e-9);
+        }
+        let plan = plan(&layout);
+        let dressing = &plan.beds[0].dressings[0];
+        let done: f64 = all.iter().sum();
+        close(dressing.done.to_pounds(), done, 1e-9);
+        close(dressing.total.to_pounds(), expected.iter().sum(), 1e-9);
+        assert_eq!(usize::from(dressing.times_done), all.len());
+        assert_eq!(dressing.is_done(), all.len() == 4);
+        let rows: Mass = dressing.rows.iter().copied().sum();
+        close(rows.to_pounds(), expected.iter().sum(), 1e-9);
+        // What is bought knows what of it is done, and so does the account.
+        close(plan.shopping.lines[0].done.to_pounds(), done, 1e-9);
+        let account = plan.beds[0].feeding.account(Nutrient::Nitrogen);
+        let ahead = dressing.total.to_pounds() - done;
+        close(
+            account.done.to_pounds_per_acre() * ahead,
+            account.ahead.to_pounds_per_acre() * done,
+            1e-9,
+        );
+        // The next run takes what is next.
+        let next = expected.get(all.len()).copied().unwrap_or(3.0);
+        close(injection(&layout).product.to_pounds(), next, 1e-9);
+    }
+}
+
+#[test]
+fn more_feedings_than_planned_stay_counted() {
+    let layout = begun(&[3.0, 3.0, 3.0]);
+    let Placement::Injected(how) = layout.beds[0].dressings[0].placement else {
+        panic!("through the tape")
+    };
+    let fewer = Dressing {
+        placement: Placement::Injected(Injecting { times: 2, ..how }),
+        ..layout.beds[0].dressings[0].clone()
+    };
+    let plan = plan(&change(&layout, BedChange::SetDressing(fewer)));
+    let dressing = &plan.beds[0].dressings[0];
+    close(dressing.total.to_pounds(), 9.0, 1e-9);
+    close(dressing.planned.to_pounds(), 6.0, 1e-9);
+    assert!(dressing.is_done());
+    assert_eq!(plan.injections[0].feedings.len(), 3);
+}
+
+#[test]
+fn a_feed_that_has_begun_follows_a_dressing_done_beside_it() {
+    // The side-dressing falls when corn is a foot high, the feed begins at planting and lasts past it.
+    let layout = begun(&[3.0]);
+    let beside = Dressing {
+        name: "Beside".to_owned(),
+        ..side_dressing(
+            "soluble_20_20_20",
+            Amount::PerRowLength(MassPerLength::pounds_per_100_feet(2.0)),
+            When::Stage(StageId("corn_12_to_18_in".to_owned())),
+        )
+    };
+    let crop = BedChange::SetCrop(super::crop("sweet_corn"));
+    let layout = changes(
+        &layout,
+        [
+            crop,
+            BedChange::SetInRow(Some(Length::feet(1.0))),
+            BedChange::AddDressing(beside),
+        ],
+    );
+    let feed = Dressing {
+        placement: Placement::Injected(Injecting {
+            times: 12,
+            ..Injecting::default()
+        }),
+        when: When::Stage(StageId("at_planting".to_owned())),
+        ..layout.beds[0].dressings[0].clone()
+    };
+    let beside = Dressing {
+        used: vec![used(8.2, None)],
+        ..layout.beds[0].dressings[1].clone()
+    };
+    let layout = changes(&layout, [BedChange::SetDressing(feed), BedChange::SetDressing(beside)]);
+    // 2.2 lb more than the 6 lb planned comes off the eleven feedings ahead.
+    let product = injection(&layout).feedings[5].product;
+    close(product.to_pounds(), 3.0 - 2.2 / 11.0, 1e-9);
 }
 
 #[test]

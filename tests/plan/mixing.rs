@@ -284,7 +284,7 @@ fn an_own_material_in_a_dressing_reaches_what_is_bought_in_bags() {
         typed_in: None,
         placement: Placement::Broadcast,
         when: When::Unsaid,
-        used: None,
+        used: Vec::new(),
     };
     let change = Edit::Bed(bed_id(&layout), BedChange::AddDressing(dressing));
     let layout = layout.apply(&change).unwrap();

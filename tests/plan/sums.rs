@@ -35,7 +35,7 @@ proptest! {
                 typed_in: None,
                 placement,
                 when: When::Unsaid,
-        used: None,
+        used: Vec::new(),
             }),
         ]);
         let plan = plan(&layout);

@@ -2,10 +2,14 @@
 
 use proptest::prelude::*;
 use quillet::agronomy::Nutrient;
-use quillet::layout::{Amount, BedChange, Credit, CreditKind, Layout, Lime, NutrientRate, Placement, Recommendation};
+use quillet::layout::{
+    Amount, BedChange, Credit, CreditKind, Dressing, Injecting, Layout, Lime, NutrientRate, Placement, Recommendation,
+    When,
+};
 use quillet::plan::{CountedOn, Plan};
 use quillet::quantity::{Bearing, Length, Mass, MassPerArea, MassPerLength, RateUnit};
 
+use super::feeding::side_dressing;
 use super::{bed, change, changes, close, plan, rectangle};
 
 /// The 30 by 35 ft plot of the trade's rule: 11 rows of 30 ft, 3 ft apart.
@@ -41,6 +45,35 @@ fn what_was_put_down_as_a_rate_counts_what_the_dressing_counts() {
     close(pounds(over_ground(10.0), Placement::Band { strip }), 3.3, 1e-9);
     // Nothing is planted, so nothing comes to the plants.
     assert!(pounds(Amount::PerPlant(Mass::ounces(1.0)), BESIDE).is_nan());
+}
+
+#[test]
+fn a_dressing_of_that_rate_comes_to_the_same_weight_once() {
+    let layout = changes(&eleven_rows(), [BedChange::SetCrop(super::crop("sweet_corn"))]);
+    let strip = Some(Length::feet(1.0));
+    let through = Injecting {
+        strip,
+        times: 3,
+        ..Injecting::default()
+    };
+    for placement in [
+        Placement::Broadcast,
+        BESIDE,
+        Placement::Band { strip },
+        Placement::Injected(through),
+    ] {
+        for rate in [over_ground(10.0), along(3.0), Amount::PerPlant(Mass::ounces(0.1))] {
+            let dressing = Dressing {
+                placement,
+                ..side_dressing("urea", rate, When::Unsaid)
+            };
+            let layout = change(&layout, BedChange::AddDressing(dressing));
+            let plan = plan(&layout);
+            let on = CountedOn::of(rate, placement, &layout.beds[0], bed(&plan));
+            let once = bed(&plan).dressings[0].each_planned();
+            close(on.weight(rate).unwrap() / once, 1.0, 1e-9);
+        }
+    }
 }
 
 proptest! {

@@ -185,10 +185,10 @@ fn twelve_pounds_used_of_ten_planned_reads_a_fifth_more() {
     let rate = MassPerArea::pounds_per_1000_square_feet(10.0 / 0.99);
     let words = alone(Dressing {
         amount: Amount::PerArea(rate),
-        used: Some(Used {
+        used: vec![Used {
             amount: Mass::pounds(12.0),
             on: None,
-        }),
+        }],
         ..side_dressing("1st side-dressing", When::Unsaid)
     });
     assert!(words.is_done);
@@ -223,10 +223,10 @@ fn far_over_the_plan_is_told_by_how_many_times_it_is() {
         let rate = MassPerArea::pounds_per_1000_square_feet(10.0 / 0.99);
         let words = alone(Dressing {
             amount: Amount::PerArea(rate),
-            used: Some(Used {
+            used: vec![Used {
                 amount: Mass::pounds(pounds),
                 on: None,
-            }),
+            }],
             ..side_dressing("1st side-dressing", When::Unsaid)
         });
         words.changed
@@ -264,10 +264,10 @@ fn many_rows_of_grams_come_to_kilograms() {
 fn what_is_not_needed_any_more_is_said_so() {
     let (layout, bed) = eleven_rows();
     let far_over = Dressing {
-        used: Some(Used {
+        used: vec![Used {
             amount: Mass::pounds(100.0),
             on: None,
-        }),
+        }],
         ..side_dressing("1st", When::Unsaid)
     };
     let layout = on(&layout, bed, BedChange::AddDressing(far_over));
@@ -381,7 +381,7 @@ fn runs_say_strength_water_times_and_days() {
     let layout = fed(Units::Customary);
     let run = &list(&layout).runs[0];
     assert_eq!((run.zone.as_str(), run.name.as_str()), ("East tape", "Weekly feed"));
-    assert_eq!(run.days, "4 times, every 7 days");
+    assert_eq!(run.when(), "4 times, every 7 days");
     assert_eq!(run.tank, "5 gal tank, 1 in 100");
     assert!(
         run.nitrogen.ends_with("ppm") && run.stock.ends_with("lb/gal"),

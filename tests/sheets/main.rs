@@ -7,6 +7,7 @@ mod drawing;
 mod fed_garden;
 mod feeding;
 mod feeding_pages;
+mod feedings;
 mod files;
 mod map_parts;
 mod order;

@@ -12,7 +12,8 @@ use quillet::layout::{
 };
 use quillet::plan::feeding::BedFeeding;
 use quillet::plan::{
-    BedPlan, DressingPlan, GerminationFrom, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row, Stand, Totals,
+    BedPlan, DressingDay, DressingPlan, GerminationFrom, GoesBy, InRowFrom, Ledger, Piece, Plan, PlantedCrop, Row,
+    Stand, Totals,
 };
 use quillet::quantity::{Area, Bearing, Fraction, Length, Mass, MassPerArea, Units};
 
@@ -99,8 +100,10 @@ impl BedSpec<'_> {
                     problem: None,
                     total: rows.iter().copied().sum(),
                     planned: rows.iter().copied().sum(),
-                    is_done: false,
+                    done: Mass::ZERO,
                     times: 1,
+                    times_done: 0,
+                    from: DressingDay::default(),
                     is_injected: false,
                     counted: Area::square_feet(1440.0),
                     rows,
@@ -194,7 +197,7 @@ impl BedSpec<'_> {
                     typed_in: None,
                     placement: Placement::SideDress { strip: None },
                     when: When::Unsaid,
-                    used: None,
+                    used: Vec::new(),
                 })
                 .collect(),
         };

@@ -17,7 +17,7 @@ pub(super) fn desk(window: &Window) -> &Desk {
     window.harness.state().desk()
 }
 
-fn steps(window: &Window) -> usize {
+pub(super) fn steps(window: &Window) -> usize {
     desk(window).history().labels().count()
 }
 
@@ -44,7 +44,7 @@ pub(super) fn feeding() -> Window {
     bed.planting.as_mut().unwrap().planted = None;
     for dressing in &mut bed.dressings {
         dressing.when = When::Words("when it is time".to_owned());
-        dressing.used = None;
+        dressing.used.clear();
     }
     let mut window = Window::of(&layout);
     window.harness.set_size(egui::vec2(1440.0, 4200.0));
@@ -269,7 +269,7 @@ fn what_was_really_used_shrinks_the_next_dressing() {
     let mut window = at_dressing("At planting");
     fill(&mut window, "Amount used", "8.8 lb");
     assert!(window.sees("As planned"));
-    assert!(window.sees("the dressings still ahead stay as they are"));
+    assert!(window.sees("what is still ahead stays as it is"));
     window.click("Back to Corn block");
     open_dressing(&mut window, "1st side-dress");
     // A fifth more than planned: 12 lb where 10 lb were planned.
@@ -279,7 +279,7 @@ fn what_was_really_used_shrinks_the_next_dressing() {
     assert!(window.sees("20 % more than the 13.20 lb planned"));
     assert!(window.sees("“2nd side-dress” shrinks from 13.20 lb to 10.56 lb"));
     fill(&mut window, "Done on", "12 June");
-    let on = dressing(&window, 1).used.unwrap().on.unwrap();
+    let on = dressing(&window, 1).used[0].on.unwrap();
     assert_eq!(on.to_string(), "2027-06-12");
 
     let done = steps(&window);
@@ -293,7 +293,7 @@ fn what_was_really_used_shrinks_the_next_dressing() {
     assert_eq!(steps(&window), done);
 
     fill(&mut window, "Amount used", "");
-    assert_eq!(dressing(&window, 1).used, None);
+    assert_eq!(dressing(&window, 1).used, []);
     assert!(near(plan(&window).dressings[2].total.to_pounds(), 13.2));
 }
 
@@ -303,7 +303,7 @@ fn dressings_hold_to_the_plan_where_the_grower_says_so() {
     window.click_any("Dressings follow what was used");
     open_dressing(&mut window, "1st side-dress");
     fill(&mut window, "Amount used", "20 lb");
-    assert!(window.sees_part("the others stay as planned"));
+    assert!(window.sees_part("what is ahead stays as planned"));
     assert!(near(plan(&window).dressings[2].total.to_pounds(), 13.2));
 }
 
@@ -448,7 +448,7 @@ fn a_caution_is_not_said_twice_on_a_card() {
     let mut layout = store::load(&sample()).unwrap();
     let bed = Arc::make_mut(&mut layout.beds[0]);
     bed.dressings[0].material = quillet::catalog::MaterialId("blood_meal".to_owned());
-    bed.dressings[0].used = None;
+    bed.dressings[0].used.clear();
     let name = bed.dressings[0].name.clone();
     let mut window = Window::of(&layout);
     window.harness.set_size(egui::vec2(1440.0, 4200.0));

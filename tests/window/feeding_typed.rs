@@ -2,9 +2,9 @@
 //! what is published.
 
 use quillet::layout::{CreditKind, Edit};
-use quillet::quantity::Units;
+use quillet::quantity::{Mass, Units};
 
-use super::feeding::{at_dressing, bed, choose, desk, dressing, feeding, fill, near, plan, value};
+use super::feeding::{at_dressing, bed, choose, desk, dressing, feeding, fill, near, plan, steps, value};
 use super::window::Window;
 
 #[test]
@@ -65,7 +65,7 @@ fn what_was_used_is_typed_as_a_rate() {
     let mut window = at_dressing("At planting");
     let rows = plan(&window).totals.row_length;
     fill(&mut window, "Amount used", "3 lb/100 ft");
-    let used = dressing(&window, 0).used.unwrap().amount;
+    let used = dressing(&window, 0).used[0].amount;
     assert!(near(used.to_pounds(), rows.to_feet() * 0.03), "{used:?}");
     let feet = rows.show_total(Units::Customary);
     let came_to = used.show_product(Units::Customary);
@@ -73,8 +73,49 @@ fn what_was_used_is_typed_as_a_rate() {
     assert_eq!(value(&window, "Amount used"), came_to);
     // A weight is said as the usual rate.
     fill(&mut window, "Amount used", "10 lb");
-    assert!(near(dressing(&window, 0).used.unwrap().amount.to_pounds(), 10.0));
+    assert!(near(dressing(&window, 0).used[0].amount.to_pounds(), 10.0));
     assert!(window.sees_part("of row: 10.00 lb") || window.sees_part("belong to the rows: 10.00 lb"));
+}
+
+#[test]
+fn a_rate_that_was_used_counts_what_the_amount_counts() {
+    let mut window = at_dressing("1st side-dress");
+    fill(&mut window, "Amount", "65 lb/acre");
+    choose(&mut window, "product", "nitrogen");
+    let planned = plan(&window).dressings[1].planned;
+    assert!(window.sees_part("or as a rate of nitrogen such as"));
+    fill(&mut window, "Amount used", "65 lb/acre");
+    let used = dressing(&window, 1).used[0].amount;
+    assert!(near(used.to_pounds(), planned.to_pounds()), "{used:?} {planned:?}");
+    assert!(window.sees_part("65 lb/acre of nitrogen over"));
+    assert!(window.sees("As planned"));
+}
+
+#[test]
+fn a_feed_in_several_times_is_noted_time_by_time() {
+    let mut window = at_dressing("At planting");
+    choose(&mut window, "in a band at the row", "through the tape");
+    fill(&mut window, "Times", "3");
+    fill(&mut window, "When", "1 June");
+    let each = plan(&window).dressings[0].each_planned();
+    let words = each.show_product(Units::Customary);
+    assert!(window.sees(&format!("As planned about 1 June: {words}")));
+    window.click(&format!("As planned about 1 June: {words}"));
+    assert!(near(dressing(&window, 0).used[0].amount.to_pounds(), each.to_pounds()));
+    assert!(window.sees(&format!("in 3 runs: 1 done with {words}, {words} each of those ahead")));
+    fill(&mut window, "Done on", "3 June");
+    // The next is a week after that.
+    assert!(window.sees(&format!("As planned about 10 June: {words}")));
+    fill(&mut window, "2nd feeding", "0");
+    assert_eq!(dressing(&window, 0).used.len(), 2);
+    assert_eq!(plan(&window).dressings[0].times_done, 2);
+    fill(&mut window, "1st feeding", "");
+    let used = &dressing(&window, 0).used;
+    assert_eq!((used.len(), used[0].amount), (1, Mass::ZERO));
+    let done = steps(&window);
+    fill(&mut window, "2nd feeding", "plenty");
+    assert!(window.sees_part("not understood"));
+    assert_eq!(steps(&window), done);
 }
 
 #[test]

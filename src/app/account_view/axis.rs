@@ -62,7 +62,9 @@ fn stages(bed: &Bed, feeding: &BedFeeding) -> Vec<Tick> {
         words: "planting".to_owned(),
     }];
     for step in &feeding.steps {
-        let when = bed.dressing(step.dressing).map(|dressing| &dressing.when);
+        // A dressing given several times is named where it begins.
+        let first = bed.dressing(step.dressing).filter(|_| step.feeding == 0);
+        let when = first.map(|dressing| &dressing.when);
         let words = match when {
             Some(When::Stage(_) | When::Words(_)) => when.map(When::words).unwrap_or_default(),
             _ => continue,
@@ -103,9 +105,7 @@ pub(super) fn words_at(ticks: &[Tick], at: f64) -> String {
 /// A place on the axis in words: "about 3 June", or "a third of the way to harvest" in per cent.
 pub(super) fn place_words(feeding: &BedFeeding, at: f64) -> String {
     let at = at.clamp(0.0, 1.0);
-    if let (Some(planted), Some(days)) = (feeding.planted, feeding.days_to_harvest)
-        && let Ok(day) = planted.checked_add(((at * f64::from(days)).round() as i64).days())
-    {
+    if let Some(day) = feeding.day_at(at) {
         return format!("about {}", day.strftime("%-d %B"));
     }
     match at {

@@ -29,13 +29,13 @@ struct Drawn {
 }
 
 impl Drawn {
-    fn of(bed: &Bed, feeding: &BedFeeding, nutrient: Nutrient, units: Units) -> Self {
+    fn of(feeding: &BedFeeding, nutrient: Nutrient, units: Units) -> Self {
         let rate = |rate: MassPerArea| rate_number(rate, units);
         let account = feeding.account(nutrient);
         let still = |published: MassPerArea| rate((published - account.credited).max(MassPerArea::ZERO));
         let wanted = feeding.wants.of(nutrient).zip(account.to_give);
         let wanted = wanted.map(|(want, to_give)| (rate(to_give), still(want.low), still(want.high)));
-        let course = Course::of(bed, feeding, nutrient);
+        let course = Course::of(feeding, nutrient);
         let (from, sum) = course.done.last().map_or((0.0, 0.0), |last| (last.at, rate(last.sum)));
         let has_ahead = !course.ahead.is_empty();
         let planned = stairs([0.0, 0.0], &course.planned, Some(1.0), units);
@@ -102,7 +102,7 @@ const TOO_NEAR: f64 = 0.04;
 /// Draws the plot into all the room that is left.
 pub(super) fn show(ui: &mut Ui, bed: &Bed, feeding: &BedFeeding, nutrient: Nutrient, units: Units) {
     let colours = theme::colours(ui.theme_in_force());
-    let drawn = Drawn::of(bed, feeding, nutrient, units);
+    let drawn = Drawn::of(feeding, nutrient, units);
     let nothing = drawn.wanted.is_none() && drawn.planned.is_empty() && drawn.done.is_empty();
     if nothing {
         form::follows(

@@ -288,7 +288,11 @@ fn dressings(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed) {
             if of_plan.problem.is_some() {
                 "see why".to_owned()
             } else {
-                let done = if of_plan.is_done { "used " } else { "" };
+                let done = match (of_plan.times_done, of_plan.times) {
+                    (0, _) => String::new(),
+                    (done, times) if done < times => format!("{done} of {times} done, "),
+                    _ => "used ".to_owned(),
+                };
                 format!("{done}{} {}", of_plan.total.show_product(units), of_plan.material_name)
             }
         });

@@ -104,11 +104,18 @@ fn show_line(
 fn dressing_line(ui: &mut Ui, widths: &[f32; 6], bed: &FedBed, words: &DressingWords, is_open: bool) -> (bool, bool) {
     let [name, amount, place, row, pace, total] = *widths;
     line(ui, |ui| {
-        let done = if words.is_done { "done" } else { "" };
-        let below = [soft(ui, &bed.name), soft(ui, done)];
+        let below = [soft(ui, &bed.name), soft(ui, &words.done)];
         let link = bold(ui, &words.name);
         let goes = link_cell(ui, name, link, &below).on_hover_text("Go to it").clicked();
-        cell(ui, amount, &[plain(ui, &words.amount), soft(ui, &words.material)]);
+        cell(
+            ui,
+            amount,
+            &[
+                plain(ui, &words.amount),
+                soft(ui, &words.amount_planned),
+                soft(ui, &words.material),
+            ],
+        );
         cell(ui, place, &[plain(ui, &words.place), soft(ui, &words.when)]);
         if !words.problem.is_empty() {
             cell(ui, row + pace + total, &[accent(ui, &words.problem)]);

@@ -1,11 +1,12 @@
 //! Runs of feeding through the tape.
 
-use egui::Ui;
+use egui::{RichText, Ui};
 
 use super::columns::{Column, accent, bold, cell, heads, line, plain, soft, widths};
 use super::lines::{Lines, Seen};
 use super::part;
 use crate::app::form;
+use crate::quantity::counted;
 use crate::sheets::feeding_list::RunWords;
 
 const COLUMNS: [Column; 6] = [
@@ -39,7 +40,7 @@ fn show_run(ui: &mut Ui, [zone, each, when, stock, outlets, long]: [f32; 6], run
         let beds = if run.beds == run.zone { "" } else { run.beds.as_str() };
         cell(ui, zone, &[bold(ui, &run.zone), plain(ui, &run.name), soft(ui, beds)]);
         cell(ui, each, &[bold(ui, &run.each), soft(ui, &run.material)]);
-        cell(ui, when, &[plain(ui, &run.days)]);
+        cell(ui, when, &when_words(ui, run));
         cell(
             ui,
             stock,
@@ -53,3 +54,24 @@ fn show_run(ui: &mut Ui, [zone, each, when, stock, outlets, long]: [f32; 6], run
         cell(ui, long, &[plain(ui, run.how_long()), accent(ui, &run.problem)]);
     });
 }
+
+/// When it runs, and the runs one by one as far as they fit, those that are done in soft ink.
+fn when_words(ui: &Ui, run: &RunWords) -> Vec<RichText> {
+    let feedings = run.one_by_one();
+    let mut words = vec![plain(ui, run.when())];
+    words.extend(feedings.iter().take(MOST_SHOWN).map(|feeding| {
+        if feeding.is_done {
+            soft(ui, feeding.line())
+        } else {
+            plain(ui, feeding.line())
+        }
+    }));
+    let more = feedings.len().saturating_sub(MOST_SHOWN);
+    if more > 0 {
+        words.push(soft(ui, format!("and {}", counted(more as u64, "more", "more"))));
+    }
+    words
+}
+
+/// More runs than fit in a cell.
+const MOST_SHOWN: usize = 30;

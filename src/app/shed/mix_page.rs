@@ -16,8 +16,8 @@ use crate::app::unit_field::unit_field;
 use crate::app::wording::row_length;
 use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::{Bed, BedId};
-use crate::plan::BedPlan;
 use crate::plan::feeding::Account;
+use crate::plan::{BedPlan, DressingPlan};
 use crate::quantity::{MassPerArea, Units};
 use crate::sheets::feeding_list::want_words;
 
@@ -235,7 +235,8 @@ impl Mixing {
 
     /// What is planned and not done is not counted, unless the grower says so.
     fn ahead(&mut self, ui: &mut Ui, plan: &BedPlan) {
-        let ahead = plan.feeding.steps.iter().filter(|step| !step.is_done).count();
+        let is_ahead = |dressing: &&DressingPlan| !dressing.is_done() && dressing.problem.is_none();
+        let ahead = plan.dressings.iter().filter(is_ahead).count();
         if ahead == 0 {
             return;
         }

@@ -287,7 +287,7 @@ fn tidy_credit(credit: &Credit) -> Credit {
 /// Puts several dressings down, with ids from `first` on.
 fn lay_down(bed: &mut Bed, dressings: &[Dressing], in_place: bool, first: u32) -> Result<(), EditError> {
     if in_place {
-        bed.dressings.retain(|dressing| dressing.used.is_some());
+        bed.dressings.retain(|dressing| !dressing.used.is_empty());
     }
     for (id, dressing) in (first..).zip(dressings) {
         if id > LARGEST_ID {

@@ -82,7 +82,7 @@ fn part_of(bed: &Bed, piece: &Ground, remainder: Remainder, whole: f64) -> Bed {
     bed.ground = BedGround::Corners(piece.outer().to_vec());
     bed.remainder = remainder;
     let part = square_metres(piece) / whole;
-    for used in bed.dressings.iter_mut().filter_map(|dressing| dressing.used.as_mut()) {
+    for used in bed.dressings.iter_mut().flat_map(|dressing| &mut dressing.used) {
         used.amount = used.amount * part;
     }
     bed

@@ -253,7 +253,7 @@ impl Dressing {
             when: self.when,
             stage: None,
             day: None,
-            used: None,
+            used: v2::UsedEach::default(),
         }
     }
 }

@@ -2,13 +2,13 @@
 
 use super::super::types::{BedPlan, DressingPlan};
 use super::credits::credits;
-use super::time::SeasonOfBed;
+use super::time::{DressingTimes, SeasonOfBed};
 use super::types::{Account, BedFeeding, FeedingStep, LimePlan, NutrientRates, Want, WantFrom};
 use super::want::wants;
 use crate::agronomy::{self, Nutrient};
 use crate::catalog::{Crop, Mark, NitrogenNeed};
 use crate::layout::Bed;
-use crate::quantity::MassPerArea;
+use crate::quantity::{Mass, MassPerArea};
 
 /// What a bed wants and has, before anything is put down.
 pub(in crate::plan) fn opened(bed: &Bed, crop: Option<&Crop>, season: SeasonOfBed) -> BedFeeding {
@@ -38,7 +38,7 @@ pub(in crate::plan) fn opened(bed: &Bed, crop: Option<&Crop>, season: SeasonOfBe
 }
 
 /// Puts the bed's dressings, being worked out, on its accounts, and its lime beside them.
-pub(in crate::plan) fn put_on_account(bed: &Bed, plan: &mut BedPlan, times: &[f64]) {
+pub(in crate::plan) fn put_on_account(bed: &Bed, plan: &mut BedPlan, times: &[DressingTimes]) {
     let steps = steps(bed, plan, times);
     for (nutrient, account) in Nutrient::ALL.into_iter().zip(&mut plan.feeding.accounts) {
         for step in &steps {
@@ -68,26 +68,36 @@ fn is_guide(want: Option<&Want>, nutrient: Nutrient, crop: Option<&Crop>) -> boo
     is_general || nutrient == Nutrient::Nitrogen && feeds_itself && !is_laboratory
 }
 
-/// Every dressing that can be worked out, in order of time; those of one time in the bed's order.
-fn steps(bed: &Bed, plan: &BedPlan, times: &[f64]) -> Vec<FeedingStep> {
+/// Every feeding of every dressing that can be worked out, in order of time; those of one time in the bed's order.
+fn steps(bed: &Bed, plan: &BedPlan, times: &[DressingTimes]) -> Vec<FeedingStep> {
     let dressings = bed.dressings.iter().zip(&plan.dressings).zip(times);
     let mut steps: Vec<FeedingStep> = dressings
         .filter(|((_, of_plan), _)| of_plan.problem.is_none())
-        .map(|((dressing, of_plan), &at)| FeedingStep {
-            dressing: dressing.id,
-            name: dressing.name.clone(),
-            at,
-            planned: rates(of_plan, of_plan.planned_rate()),
-            brings: rates(of_plan, of_plan.rate()),
-            is_done: of_plan.is_done,
+        .flat_map(|((dressing, of_plan), times)| {
+            let each = times.feedings.iter().enumerate();
+            each.map(move |(feeding, time)| {
+                let used = dressing.used.get(feeding);
+                let is_planned = feeding < usize::from(of_plan.times);
+                let planned = if is_planned { of_plan.each_planned() } else { Mass::ZERO };
+                FeedingStep {
+                    dressing: dressing.id,
+                    name: dressing.name.clone(),
+                    feeding,
+                    at: time.now,
+                    planned_at: time.planned,
+                    planned: rates(of_plan, planned),
+                    brings: rates(of_plan, used.map_or_else(|| of_plan.each_ahead(), |used| used.amount)),
+                    is_done: used.is_some(),
+                }
+            })
         })
         .collect();
     steps.sort_by(|a, b| a.at.total_cmp(&b.at));
     steps
 }
 
-fn rates(plan: &DressingPlan, product: MassPerArea) -> NutrientRates {
-    NutrientRates::in_product(product, plan.analysis, plan.available_n)
+fn rates(plan: &DressingPlan, product: Mass) -> NutrientRates {
+    NutrientRates::in_product(plan.over_ground(product), plan.analysis, plan.available_n)
 }
 
 fn lime(bed: &Bed, plan: &BedPlan) -> Option<LimePlan> {

@@ -57,7 +57,7 @@ fn of_step(step: &ProgrammeStep, time: u16) -> Dressing {
             }),
         },
         when: When::Stage(step.stage.value.clone()),
-        used: None,
+        used: Vec::new(),
     };
     match (time, &step.repeat) {
         (2.., Some(repeat)) => Dressing {
@@ -360,7 +360,7 @@ pub fn mixed_dressings(blend: &MixBlend, name: &str, placement: Placement, when:
         typed_in: None,
         placement,
         when: when.clone(),
-        used: None,
+        used: Vec::new(),
     };
     blend.lines.iter().map(dressing).collect()
 }

@@ -2,13 +2,12 @@
 
 use super::types::{BedFeeding, FeedingStep};
 use crate::agronomy::Nutrient;
-use crate::layout::{Bed, Placement};
 use crate::quantity::MassPerArea;
 
 /// How the account of one nutrient runs through the season.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Course {
-    /// Every dressing as it was planned.
+    /// Every feeding as it was planned.
     pub planned: Vec<CourseStep>,
     /// What was really put down, in order of time.
     pub done: Vec<CourseStep>,
@@ -28,62 +27,36 @@ pub struct CourseStep {
 }
 
 impl Course {
-    /// The course of a nutrient over a bed. What goes through the tape several times is a step each time, where the
-    /// days to harvest are known; else it is one step.
-    pub fn of(bed: &Bed, feeding: &BedFeeding, nutrient: Nutrient) -> Self {
-        let all = |step: &FeedingStep| (step.planned.of(nutrient), times(bed, feeding, step));
-        let planned = add_up(MassPerArea::ZERO, feeding.steps.iter().map(|step| (step, all(step))));
+    /// The course of a nutrient over a bed: a step each feeding.
+    pub fn of(feeding: &BedFeeding, nutrient: Nutrient) -> Self {
+        let planned = feeding.steps.iter();
+        let planned = planned.map(|step| (step, step.planned_at, step.planned.of(nutrient)));
         let is_done = feeding.steps.iter().filter(|step| step.is_done);
-        let done = is_done.map(|step| (step, (step.brings.of(nutrient), vec![step.at])));
-        let done = add_up(MassPerArea::ZERO, done);
+        let done = add_up(
+            MassPerArea::ZERO,
+            is_done.map(|step| (step, step.at, step.brings.of(nutrient))),
+        );
         let (from, sum) = done.last().map_or((0.0, MassPerArea::ZERO), |last| (last.at, last.sum));
-        let is_ahead = feeding.steps.iter().filter(|step| !step.is_done);
         // What was meant for a time that has gone by is still ahead, at the earliest now.
-        let ahead = is_ahead.map(|step| {
-            let times = times(bed, feeding, step).into_iter().map(|at| at.max(from));
-            (step, (step.brings.of(nutrient), times.collect()))
-        });
+        let is_ahead = feeding.steps.iter().filter(|step| !step.is_done);
+        let ahead = is_ahead.map(|step| (step, step.at.max(from), step.brings.of(nutrient)));
         Self {
-            planned,
+            planned: add_up(MassPerArea::ZERO, planned),
             ahead: add_up(sum, ahead),
             done,
         }
     }
 }
 
-/// When a step is done, once or several times.
-fn times(bed: &Bed, feeding: &BedFeeding, step: &FeedingStep) -> Vec<f64> {
-    let injecting = bed
-        .dressing(step.dressing)
-        .and_then(|dressing| match dressing.placement {
-            Placement::Injected(injecting) => Some(injecting),
-            _ => None,
-        });
-    match (injecting, feeding.days_to_harvest.filter(|days| *days > 0)) {
-        (Some(how), Some(days)) => {
-            let every = f64::from(how.every_days) / f64::from(days);
-            let at = |time: u16| (step.at + f64::from(time) * every).min(1.0);
-            (0..how.times.max(1)).map(at).collect()
-        }
-        _ => vec![step.at],
-    }
-}
-
-/// Adds up amounts, each shared over its times, in order of time.
-fn add_up<'a>(
-    from: MassPerArea,
-    steps: impl Iterator<Item = (&'a FeedingStep, (MassPerArea, Vec<f64>))>,
-) -> Vec<CourseStep> {
+/// Adds up amounts in order of time.
+fn add_up<'a>(from: MassPerArea, steps: impl Iterator<Item = (&'a FeedingStep, f64, MassPerArea)>) -> Vec<CourseStep> {
     let mut course: Vec<CourseStep> = steps
         // What brings none of it is no step of this nutrient.
-        .filter(|(_, (amount, _))| *amount > MassPerArea::ZERO)
-        .flat_map(|(step, (amount, times))| {
-            let each = amount / times.len().max(1) as f64;
-            times.into_iter().map(move |at| CourseStep {
-                name: step.name.clone(),
-                at,
-                sum: each,
-            })
+        .filter(|(_, _, amount)| *amount > MassPerArea::ZERO)
+        .map(|(step, at, amount)| CourseStep {
+            name: step.name.clone(),
+            at,
+            sum: amount,
         })
         .collect();
     course.sort_by(|one, other| one.at.total_cmp(&other.at));

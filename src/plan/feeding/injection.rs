@@ -2,14 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use jiff::ToSpan as _;
-use jiff::civil::Date;
-
 use super::super::types::{BedPlan, DressingPlan};
+use super::feedings::{Feeding, feedings};
 use super::material_book::MaterialBook;
 use crate::agronomy::{self, Dissolves, Dissolving, InjectorRatio, Unworkable};
-use crate::catalog::{Catalog, MaterialId};
-use crate::layout::{Bed, BedId, Dressing, DressingId, Injecting, Layout, Placement, When};
+use crate::catalog::MaterialId;
+use crate::layout::{Bed, BedId, Dressing, DressingId, Injecting, Layout, Placement};
 use crate::quantity::{Area, Concentration, Flow, Length, Mass, Span, Volume};
 
 /// One run of feeding through the tape.
@@ -29,10 +27,10 @@ pub struct Injection {
     pub how: Injecting,
     /// Whether the beds of the zone say different things.
     pub differs: bool,
-    /// Product for each run, all beds together.
+    /// Product for each run still ahead, all beds together; as planned where none is.
     pub product: Mass,
-    /// The days of the runs, when the first is known.
-    pub days: Vec<Date>,
+    /// Every run, in order of time, all beds together, on the days of the first of them.
+    pub feedings: Vec<Feeding>,
     /// What the run comes to, or why it cannot be worked out.
     pub run: Result<Strength, String>,
 }
@@ -124,10 +122,12 @@ fn runs_with(one: &Part<'_>, other: &Part<'_>) -> bool {
 fn injection(parts: &[Part<'_>], book: &MaterialBook) -> Option<Injection> {
     let first = parts.first()?;
     let how = first.how;
-    let product: Mass = parts
-        .iter()
-        .map(|part| part.of_plan.total / f64::from(how.times.max(1)))
-        .sum();
+    let feedings = run_feedings(parts);
+    let next = feedings.iter().find(|feeding| !feeding.is_done);
+    let product = next.map_or_else(
+        || parts.iter().map(|part| part.of_plan.each_planned()).sum(),
+        |next| next.product,
+    );
     Some(Injection {
         zone: if first.bed.zone.is_empty() {
             first.bed.name.clone()
@@ -141,33 +141,22 @@ fn injection(parts: &[Part<'_>], book: &MaterialBook) -> Option<Injection> {
         how,
         differs: parts.iter().any(|part| part.how != how),
         product,
-        days: days(first),
+        feedings,
         run: run(parts, product, how, book),
     })
 }
 
-/// The days of the runs, from the first on.
-fn days(first: &Part<'_>) -> Vec<Date> {
-    let start = match &first.dressing.when {
-        When::Day(day) => Some(*day),
-        When::Stage(stage) => {
-            let at = Catalog::built_in().stage(stage).map(|stage| stage.at.value.get());
-            let feeding = &first.plan.feeding;
-            at.zip(feeding.planted)
-                .zip(feeding.days_to_harvest)
-                .and_then(|((at, planted), days)| {
-                    let after = (at * f64::from(days)).round();
-                    planted.checked_add((after as i64).days()).ok()
-                })
+/// The runs one by one, all beds together, on the days of the first of them. A run is done when it is on every bed.
+fn run_feedings(parts: &[Part<'_>]) -> Vec<Feeding> {
+    let mut each = parts.iter().map(|part| feedings(part.dressing, part.of_plan));
+    let mut all = each.next().unwrap_or_default();
+    for others in each {
+        for (run, other) in all.iter_mut().zip(others) {
+            run.product += other.product;
+            run.is_done &= other.is_done;
         }
-        When::Unsaid | When::Words(_) => None,
-    };
-    let every = i64::from(first.how.every_days);
-    let times = i64::from(first.how.times);
-    let Some(start) = start else { return Vec::new() };
-    (0..times)
-        .map_while(|time| start.checked_add((time * every).days()).ok())
-        .collect()
+    }
+    all
 }
 
 fn run(parts: &[Part<'_>], product: Mass, how: Injecting, book: &MaterialBook) -> Result<Strength, String> {

@@ -3,6 +3,7 @@
 //! - `material_book` is the catalogue's materials with what the shed knows of them.
 //! - `want` and `credits` say what a bed wants and has.
 //! - `time` says when dressings fall.
+//! - `feedings` are the times one by one that a dressing is given.
 //! - `follow` lets dressings that are still ahead follow what was really used.
 //! - `account` sets wanted against planned and done through the season.
 //! - `course` runs an account through the season, step by step.
@@ -17,6 +18,7 @@ mod blend;
 mod cautions;
 mod course;
 mod credits;
+mod feedings;
 mod follow;
 mod heads_up;
 mod injection;
@@ -30,6 +32,7 @@ mod want;
 pub use blend::{MixAsked, MixBlend, MixFound, MixLine, mix_for, mixed_dressings, programme_dressings};
 pub use cautions::{cautions_for_bed, cautions_of};
 pub use course::{Course, CourseStep};
+pub use feedings::{Feeding, feedings};
 pub use heads_up::restricted_nitrogen;
 pub use injection::{Injection, Strength, injector_ratio};
 pub use material_book::{KnownMaterial, MaterialBook};

@@ -55,9 +55,7 @@ pub(in crate::plan) fn shopping(beds: &[Arc<BedPlan>], book: &MaterialBook) -> S
         let key = (dressing.material_name.as_str(), &dressing.material);
         let (need, done) = needs.entry(key).or_default();
         *need += dressing.total;
-        if dressing.is_done {
-            *done += dressing.total;
-        }
+        *done += dressing.done;
     }
     let mut shopping = Shopping::default();
     for ((name, material), (need, done)) in needs {

@@ -2,9 +2,10 @@
 
 use jiff::civil::Date;
 
+use super::time::SeasonOfBed;
 use crate::agronomy::{self, Nutrient};
 use crate::catalog::{Analysis, Mark, SourceKey};
-use crate::layout::DressingId;
+use crate::layout::{DressingId, When};
 use crate::quantity::{Fraction, Mass, MassPerArea, RateUnit};
 
 /// The three nutrients over ground, in the terms of a label.
@@ -52,7 +53,7 @@ pub struct BedFeeding {
     pub wants: Wants,
     /// What it has already, in the bed's order.
     pub credits: Vec<CreditPlan>,
-    /// Every dressing that can be worked out, in order of time.
+    /// Every feeding of every dressing that can be worked out, in order of time.
     pub steps: Vec<FeedingStep>,
     /// Wanted against planned and done: nitrogen, phosphate, potash.
     pub accounts: [Account; 3],
@@ -65,6 +66,23 @@ pub struct BedFeeding {
 }
 
 impl BedFeeding {
+    /// The day on which something falls, where anybody knows: a stage about, counted from the planting day.
+    pub fn day_of(&self, when: &When) -> Option<Date> {
+        self.season().day_of(when)
+    }
+
+    /// The day at a part of the time from planting (0) to harvest (1), where the planting day is known.
+    pub fn day_at(&self, at: f64) -> Option<Date> {
+        self.season().day_at(at)
+    }
+
+    const fn season(&self) -> SeasonOfBed {
+        SeasonOfBed {
+            planted: self.planted,
+            days: self.days_to_harvest,
+        }
+    }
+
     /// The account of a nutrient.
     pub const fn account(&self, nutrient: Nutrient) -> &Account {
         let [n, p2o5, k2o] = &self.accounts;
@@ -134,15 +152,19 @@ pub struct CreditPlan {
     pub gives: NutrientRates,
 }
 
-/// One dressing in the season.
+/// One feeding of a dressing in the season.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FeedingStep {
     /// The dressing.
     pub dressing: DressingId,
     /// What the grower calls it.
     pub name: String,
-    /// When it falls, as a part of the time from planting (0) to harvest (1).
+    /// Which of the dressing's feedings it is, from 0.
+    pub feeding: usize,
+    /// When it falls, or fell, as a part of the time from planting (0) to harvest (1).
     pub at: f64,
+    /// When it was to fall.
+    pub planned_at: f64,
     /// What it would bring as planned.
     pub planned: NutrientRates,
     /// What it brings: what was really used, or what is planned after what was used before it.

@@ -1,8 +1,11 @@
 //! One dressing in words, and what every row gets of it.
 
+use jiff::civil::Date;
+
 use super::measure;
 use crate::agronomy;
 use crate::layout::{Bed, Dressing, DressingId};
+use crate::plan::feeding::{Feeding, feedings};
 use crate::plan::{BedPlan, Column, ColumnKind, DressingPlan, Ledger};
 use crate::quantity::{Length, Mass, Units};
 use crate::sheets::dressing_words;
@@ -16,11 +19,13 @@ pub struct DressingWords {
     pub name: String,
     /// The material with its analysis: "Sodium nitrate (15-0-0)".
     pub material: String,
-    /// How much, and of what: "10 lb/1,000 sq ft".
+    /// How much, and of what, as it is now: "10 lb/1,000 sq ft".
     pub amount: String,
+    /// How much was planned: "8 lb/1,000 sq ft planned"; empty where that is the same.
+    pub amount_planned: String,
     /// Where it goes: "beside the plants".
     pub place: String,
-    /// When; empty when nobody said.
+    /// When: "knee-high, about 3 June"; empty when nobody said.
     pub when: String,
     /// What it is shared out by: "by row feet: 330 ft × 3 ft = 990 sq ft".
     pub goes_by: String,
@@ -49,7 +54,24 @@ pub struct DressingWords {
     pub pace_scoop: String,
     /// What was really used, or how the amount follows what was used before; empty where all is as planned.
     pub changed: String,
-    /// Whether it was put down already.
+    /// Whether all of it was put down already.
+    pub is_done: bool,
+    /// How far it is: "done", "2 of 4 done"; empty where nothing is.
+    pub done: String,
+    /// One by one what is given several times; empty of the others.
+    pub feedings: Vec<FeedingWords>,
+}
+
+/// One feeding of a dressing that is given several times.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FeedingWords {
+    /// Which it is: "1st feeding".
+    pub name: String,
+    /// The day, where anybody knows: noted, or counted.
+    pub day: String,
+    /// Product by weight: what was really used, or what is still ahead.
+    pub product: String,
+    /// Whether it is done.
     pub is_done: bool,
 }
 
@@ -70,6 +92,18 @@ pub struct FedRow {
 const GUIDE: &str = "a cup is a guide";
 /// What is said where none is.
 const NO_CUP: &str = "no cup weight: weigh a level cup";
+
+impl FeedingWords {
+    /// The whole in a line: "2nd feeding, 10 June: 2.10 lb, done".
+    pub fn line(&self) -> String {
+        let day = match self.day.as_str() {
+            "" => String::new(),
+            day => format!(", {day}"),
+        };
+        let done = if self.is_done { ", done" } else { "" };
+        format!("{}{day}: {}{done}", self.name, self.product)
+    }
+}
 
 impl DressingWords {
     /// Where and when: "beside the plants, knee-high".
@@ -145,18 +179,20 @@ fn column(ledger: &Ledger, kind: ColumnKind) -> Option<&Column> {
     ledger.columns.iter().find(|column| column.kind == kind)
 }
 
-/// The dressings of a bed, in the bed's order, with their rows one by one or without.
+/// The dressings of a bed, in order of time, with their rows one by one or without.
 pub(super) fn dressings(bed: &Bed, plan: &BedPlan, units: Units, with_rows: bool) -> Vec<DressingWords> {
     let ledger = Ledger::of(plan, units);
-    let both = bed.dressings.iter().zip(&plan.dressings).enumerate();
-    both.map(|(index, (dressing, of_plan))| {
-        let mut words = words_of(bed, plan, &ledger, index, (dressing, of_plan), units);
-        if with_rows && goes_by_rows(of_plan) {
-            words.rows = rows_of(&ledger, index);
-        }
-        words
-    })
-    .collect()
+    let in_time = plan.dressings_in_time().into_iter();
+    in_time
+        .filter_map(|(index, of_plan)| {
+            let dressing = bed.dressings.get(index)?;
+            let mut words = words_of(bed, plan, &ledger, index, (dressing, of_plan), units);
+            if with_rows && goes_by_rows(of_plan) {
+                words.rows = rows_of(&ledger, index);
+            }
+            Some(words)
+        })
+        .collect()
 }
 
 fn words_of(
@@ -177,13 +213,16 @@ fn words_of(
     };
     let has_amounts = of_plan.problem.is_none();
     let pace = pace(plan, of_plan, units).filter(|_| has_amounts && has_rows);
+    let planned = dressing_words::amount(dressing, units);
+    let in_force = dressing_words::amount_in_force(dressing, of_plan, units);
     DressingWords {
         dressing: dressing.id,
         name: dressing.name.clone(),
         material: dressing_words::material(of_plan),
-        amount: dressing_words::amount(dressing, units),
+        amount: in_force.clone().unwrap_or_else(|| planned.clone()),
+        amount_planned: in_force.map_or_else(String::new, |_| format!("{planned} planned")),
         place: dressing_words::place(dressing.placement, units),
-        when: dressing.when.words(),
+        when: dressing_words::when(dressing, of_plan),
         goes_by: if has_amounts {
             dressing_words::goes_by(bed, plan, dressing, of_plan, units)
         } else {
@@ -212,8 +251,37 @@ fn words_of(
         } else {
             String::new()
         },
-        is_done: of_plan.is_done,
+        is_done: of_plan.is_done(),
+        done: done(of_plan),
+        feedings: if of_plan.times > 1 && has_amounts {
+            feeding_words(&feedings(dressing, of_plan), units)
+        } else {
+            Vec::new()
+        },
     }
+}
+
+fn done(of_plan: &DressingPlan) -> String {
+    match (of_plan.times_done, of_plan.times) {
+        (0, _) => String::new(),
+        (done, times) if done < times => format!("{done} of {times} done"),
+        _ => "done".to_owned(),
+    }
+}
+
+/// Feedings in words, one by one.
+pub(super) fn feeding_words(feedings: &[Feeding], units: Units) -> Vec<FeedingWords> {
+    let words = |(place, feeding): (usize, &Feeding)| FeedingWords {
+        name: dressing_words::nth_feeding(place),
+        day: feeding.day.map_or_else(String::new, day_words),
+        product: feeding.product.show_product(units),
+        is_done: feeding.is_done,
+    };
+    feedings.iter().enumerate().map(words).collect()
+}
+
+fn day_words(day: Date) -> String {
+    day.strftime("%-d %B").to_string()
 }
 
 /// The amounts of a column from the least to the most: "1.10 to 1.32 lb", or once where all are the same.
@@ -244,7 +312,11 @@ fn pace(plan: &BedPlan, of_plan: &DressingPlan, units: Units) -> Option<(String,
     if length <= Length::ZERO || of_plan.total <= Mass::ZERO {
         return None;
     }
-    let each_time = of_plan.total / f64::from(of_plan.times.max(1));
+    let each_time = if of_plan.is_done() {
+        of_plan.done / f64::from(of_plan.times_done.max(1))
+    } else {
+        of_plan.each_ahead()
+    };
     let stretch = agronomy::per_stretch(each_time / length, measure::pace_stretch(units)).ok()?;
     Some((
         stretch.show_seed(units),
@@ -255,11 +327,17 @@ fn pace(plan: &BedPlan, of_plan: &DressingPlan, units: Units) -> Option<(String,
 /// What was really used against the plan, or how the amount follows what was used before it.
 fn changed(dressing: &Dressing, of_plan: &DressingPlan, units: Units) -> String {
     let now = of_plan.total.show_product(units);
-    let against = dressing_words::against_plan(of_plan.planned, of_plan.total, units);
-    if of_plan.is_done {
-        let on = dressing.used.and_then(|used| used.on);
-        let on = on.map_or_else(String::new, |day| format!(" on {}", day.strftime("%-d %B")));
-        return format!("used {now}{on}, {against}");
+    if of_plan.times_done > 0 {
+        let used = of_plan.done.show_product(units);
+        let on = match dressing.used.as_slice() {
+            [only] => only
+                .on
+                .map_or_else(String::new, |day| format!(" on {}", day_words(day))),
+            several => format!(" in {} feedings", several.len()),
+        };
+        let was_planned = of_plan.planned - of_plan.planned_ahead();
+        let against = dressing_words::against_plan(was_planned, of_plan.done, units);
+        return format!("used {used}{on}, {against}");
     }
     if now == of_plan.planned.show_product(units) {
         return String::new();
@@ -268,5 +346,6 @@ fn changed(dressing: &Dressing, of_plan: &DressingPlan, units: Units) -> String 
         let planned = of_plan.planned.show_product(units);
         return format!("not needed any more, {planned} planned: it follows what was used before");
     }
+    let against = dressing_words::against_plan(of_plan.planned, of_plan.total, units);
     format!("now {now}, {against}: it follows what was used before")
 }

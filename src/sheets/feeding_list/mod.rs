@@ -13,7 +13,7 @@ pub use account::{
     want_words,
 };
 pub use caution::CautionWords;
-pub use dressing::{DressingWords, FedRow, dressing_words, fed_rows};
+pub use dressing::{DressingWords, FedRow, FeedingWords, dressing_words, fed_rows};
 pub use measure::{bag_words, pace_stretch, scoop, stretch_words};
 pub use run::{DIFFERS, RunWords, depth_words, dissolving_words};
 pub use shopping::ShoppingWords;
@@ -50,7 +50,7 @@ pub struct FedBed {
     pub bed: BedId,
     /// What the grower calls it.
     pub name: String,
-    /// Its dressings, in the bed's order.
+    /// Its dressings, in order of time.
     pub dressings: Vec<DressingWords>,
     /// Its accounts of nitrogen, phosphate and potash.
     pub accounts: Vec<AccountWords>,

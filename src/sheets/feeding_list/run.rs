@@ -1,5 +1,6 @@
 //! Runs of feeding through the tape, in words.
 
+use super::dressing::{FeedingWords, feeding_words};
 use crate::agronomy::{Dissolves, Dissolving};
 use crate::layout::{Injecting, Item, Layout};
 use crate::plan::Plan;
@@ -19,8 +20,10 @@ pub struct RunWords {
     pub material: String,
     /// Product for each run.
     pub each: String,
-    /// How often, and the days when they are known: "3 times, every 7 days: 3 June, 10 June, 17 June".
-    pub days: String,
+    /// How often: "3 times, every 7 days".
+    pub often: String,
+    /// The runs one by one.
+    pub feedings: Vec<FeedingWords>,
     /// Tank and ratio: "5 gal tank, 1 in 100".
     pub tank: String,
     /// How strong the stock is.
@@ -42,6 +45,19 @@ pub struct RunWords {
 }
 
 impl RunWords {
+    /// When: the day of a single run where it is known, else how often.
+    pub fn when(&self) -> &str {
+        match self.feedings.as_slice() {
+            [only] if !only.day.is_empty() => &only.day,
+            _ => &self.often,
+        }
+    }
+
+    /// The runs one by one, where there are several.
+    pub fn one_by_one(&self) -> &[FeedingWords] {
+        if self.feedings.len() > 1 { &self.feedings } else { &[] }
+    }
+
     /// How long it takes: "inject 25 min; to the last outlet 12 min; then rinse 15 min".
     pub fn how_long(&self) -> String {
         if self.inject.is_empty() {
@@ -81,7 +97,8 @@ fn words_of(layout: &Layout, injection: &Injection, units: Units) -> RunWords {
         name: injection.name.clone(),
         material: injection.material_name.clone(),
         each: injection.product.show_product(units),
-        days: days(injection),
+        often: often(injection),
+        feedings: feeding_words(&injection.feedings, units),
         tank: tank(injection.how, units),
         stock: of(&|strength| strength.stock.show_stock(units)),
         nitrogen: of(&|strength| strength.nitrogen.show(units)),
@@ -98,21 +115,11 @@ fn words_of(layout: &Layout, injection: &Injection, units: Units) -> RunWords {
     }
 }
 
-fn days(injection: &Injection) -> String {
-    let often = match (injection.how.times, injection.how.every_days) {
+fn often(injection: &Injection) -> String {
+    match (injection.how.times, injection.how.every_days) {
         (1, _) => "once".to_owned(),
         (times, 1) => format!("{times} times, every day"),
         (times, every) => format!("{times} times, every {every} days"),
-    };
-    let days: Vec<String> = injection
-        .days
-        .iter()
-        .map(|day| day.strftime("%-d %B").to_string())
-        .collect();
-    match (days.is_empty(), injection.how.times) {
-        (true, _) => often,
-        (false, 1) => days.join(", "),
-        (false, _) => format!("{often}: {}", days.join(", ")),
     }
 }
 

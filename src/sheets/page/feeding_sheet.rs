@@ -8,7 +8,7 @@ use super::pages::{BETWEEN_TABLES, CAUTION_SIZE, MOST_ROWS, cautions};
 use super::paper::Turned;
 use super::sheet::Sheet;
 use super::table::{LINE, LOWEST_LINE};
-use super::word_table::{Columns, Setting, Words};
+use super::word_table::{Columns, Setting, Tick, Words};
 use super::{PageError, PageOptions};
 use crate::layout::{Bed, Layout};
 use crate::plan::Plan;
@@ -126,7 +126,7 @@ fn set_dressings(setting: &mut Setting<'_>, dressings: &[DressingWords], units: 
     let columns = Columns {
         parts: &[0.17, 0.22, 0.19, 0.13, 0.29],
         titles: &["dressing", "how much of what", "where and when", &each, "in all"],
-        ticks: false,
+        ticks: true,
     };
     let about: Vec<String> = dressings.iter().map(|words| about_scoop(&words.pace_scoop)).collect();
     let paces: Vec<String> = dressings.iter().map(pace).collect();
@@ -141,19 +141,27 @@ fn set_dressings(setting: &mut Setting<'_>, dressings: &[DressingWords], units: 
             } else {
                 total = vec![Words::plain(&words.problem)];
             }
-            Some(vec![
+            let cells = vec![
+                vec![Words::bold(&words.name), Words::soft(&words.done)],
                 vec![
-                    Words::bold(&words.name),
-                    Words::soft(if words.is_done { "done" } else { "" }),
+                    Words::plain(&words.amount),
+                    Words::soft(&words.amount_planned),
+                    Words::soft(&words.material),
                 ],
-                vec![Words::plain(&words.amount), Words::soft(&words.material)],
                 vec![Words::plain(&words.place), Words::soft(&words.when)],
                 vec![Words::plain(paces.get(k)?), Words::soft(about.get(k)?)],
                 total,
-            ])
+            ];
+            // Several feedings are ticked one by one, below.
+            let tick = if words.times > 1 {
+                Tick::None
+            } else {
+                Tick::of(words.is_done)
+            };
+            Some((cells, tick))
         })
         .collect();
-    setting.table(&columns, &lines);
+    setting.table_with(&columns, &lines);
 }
 
 fn pace(words: &DressingWords) -> String {
@@ -299,11 +307,11 @@ fn set_runs(setting: &mut Setting<'_>, runs: &[RunWords]) {
     let lines: Vec<_> = runs
         .iter()
         .zip(&strengths)
-        .map(|(run, [beds, ppm, water])| {
-            vec![
+        .flat_map(|(run, [beds, ppm, water])| {
+            let cells = vec![
                 vec![Words::bold(&run.zone), Words::plain(&run.name), Words::soft(beds)],
                 vec![Words::bold(&run.each), Words::soft(&run.material)],
-                vec![Words::plain(&run.days)],
+                vec![Words::plain(run.when())],
                 vec![
                     Words::plain(&run.tank),
                     Words::plain(&run.stock),
@@ -311,10 +319,32 @@ fn set_runs(setting: &mut Setting<'_>, runs: &[RunWords]) {
                 ],
                 vec![Words::plain(ppm), Words::soft(water)],
                 times(run),
-            ]
+            ];
+            let tick = match run.feedings.as_slice() {
+                [only] => Tick::of(only.is_done),
+                _ => Tick::None,
+            };
+            let mut lines = vec![(cells, tick)];
+            lines.extend(one_by_one(run));
+            lines
         })
         .collect();
-    setting.table(&columns, &lines);
+    setting.table_with(&columns, &lines);
+}
+
+/// A line with a box for each of several runs.
+fn one_by_one(run: &RunWords) -> impl Iterator<Item = (Vec<Vec<Words<'_>>>, Tick)> {
+    run.one_by_one().iter().map(|feeding| {
+        let done = if feeding.is_done { "done" } else { "" };
+        let mut cells = vec![
+            vec![Words::plain(&feeding.name)],
+            vec![Words::plain(&feeding.product)],
+            vec![Words::plain(&feeding.day)],
+            vec![Words::soft(done)],
+        ];
+        cells.extend([Vec::new(), Vec::new()]);
+        (cells, Tick::of(feeding.is_done))
+    })
 }
 
 fn run_words(run: &RunWords) -> [String; 3] {

@@ -101,10 +101,11 @@ fn spread_line(dressing: &Dressing, planned: &DressingPlan, units: Units) -> Str
         "{}: {}, {}, {}",
         dressing.name,
         dressing_words::material(planned),
-        dressing_words::amount(dressing, units),
+        dressing_words::amount_in_force(dressing, planned, units)
+            .unwrap_or_else(|| dressing_words::amount(dressing, units)),
         dressing_words::place(dressing.placement, units)
     );
-    let when = dressing.when.words();
+    let when = dressing_words::when(dressing, planned);
     if !when.is_empty() {
         line.push_str(&format!(", {when}"));
     }

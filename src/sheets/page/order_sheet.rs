@@ -3,7 +3,7 @@
 use super::frame::{Frame, Role};
 use super::paper::Turned;
 use super::sheet::Sheet;
-use super::word_table::{Columns, Setting, Words};
+use super::word_table::{Columns, Setting, Tick, Words};
 use super::{PageError, PageOptions};
 use crate::layout::Layout;
 use crate::plan::Plan;
@@ -67,7 +67,7 @@ pub fn order_pages(layout: &Layout, plan: &Plan, options: &PageOptions) -> Resul
             words.from_shelf.iter().map(Words::plain).collect(),
             to_buy,
         ];
-        (cells, words.is_to_buy())
+        (cells, if words.is_to_buy() { Tick::Open } else { Tick::None })
     });
     pages.table_with(&COLUMNS, &lines.collect::<Vec<_>>());
     for sentence in &list.not_counted {

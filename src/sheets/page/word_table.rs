@@ -7,8 +7,9 @@ use super::frame::{CellHead, Role};
 use super::heading::heading;
 use super::paper::Turned;
 use super::sheet::{Sheet, frame_box, rule, words};
+use crate::geometry::Point;
 use crate::layout::Bed;
-use crate::sheets::mark::{Anchor, Ink};
+use crate::sheets::mark::{Anchor, Dash, Ink, Mark, Pen};
 use crate::sheets::type_metrics;
 
 const SIZE: f32 = 9.0;
@@ -31,6 +32,24 @@ pub(super) struct Columns<'a> {
     pub(super) titles: &'a [&'a str],
     /// Whether lines end in a box to tick.
     pub(super) ticks: bool,
+}
+
+/// The box at the end of a line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Tick {
+    /// No box.
+    None,
+    /// A box to tick.
+    Open,
+    /// A box that is ticked already.
+    Done,
+}
+
+impl Tick {
+    /// The box of something to do, ticked where it is done.
+    pub(super) const fn of(is_done: bool) -> Self {
+        if is_done { Self::Done } else { Self::Open }
+    }
 }
 
 /// Words in a cell, broken into lines when they are set.
@@ -154,16 +173,17 @@ impl<'a> Setting<'a> {
     /// Sets the lines of a new table under its heads, on as many sheets as it takes.
     pub(super) fn table(&mut self, columns: &Columns<'_>, lines: &[Cells<'_>]) {
         let table = self.begin_table(columns);
+        let tick = if columns.ticks { Tick::Open } else { Tick::None };
         for line in lines {
-            self.line(columns, table, line, columns.ticks);
+            self.line(columns, table, line, tick);
         }
     }
 
-    /// The same where some lines have no box to tick.
-    pub(super) fn table_with(&mut self, columns: &Columns<'_>, lines: &[(Cells<'_>, bool)]) {
+    /// The same with a box for each line.
+    pub(super) fn table_with(&mut self, columns: &Columns<'_>, lines: &[(Cells<'_>, Tick)]) {
         let table = self.begin_table(columns);
-        for (line, ticks) in lines {
-            self.line(columns, table, line, *ticks);
+        for (line, tick) in lines {
+            self.line(columns, table, line, *tick);
         }
     }
 
@@ -229,7 +249,7 @@ impl<'a> Setting<'a> {
     }
 
     /// Sets one line, as high as its highest cell, on the next sheet when it does not fit this one.
-    fn line(&mut self, columns: &Columns<'_>, table: usize, cells: &[Vec<Words<'_>>], ticks: bool) {
+    fn line(&mut self, columns: &Columns<'_>, table: usize, cells: &[Vec<Words<'_>>], tick: Tick) {
         let places = self.places(columns);
         let broken: Vec<Vec<(String, bool, Ink)>> = cells
             .iter()
@@ -264,13 +284,33 @@ impl<'a> Setting<'a> {
             self.sheet.push(role, marks);
         }
         let (left, right) = (self.sheet.left, self.sheet.right);
-        if ticks {
-            let square = frame_box(right - TICK, top + 1.0, TICK, TICK, 0.7, Ink::Soft);
-            self.sheet.push(Role::Ornament, vec![square]);
+        if tick != Tick::None {
+            self.sheet
+                .push(Role::Ornament, tick_box(right - TICK, top + 1.0, tick == Tick::Done));
         }
         self.sheet.y += height;
         let under = rule(left, right, self.sheet.y, 0.3, Ink::Faint);
         self.sheet.push(Role::Ornament, vec![under]);
         self.line += 1;
     }
+}
+
+/// A box to tick, or one that is ticked, told by strokes as well as by ink.
+fn tick_box(x: f64, y: f64, is_done: bool) -> Vec<Mark> {
+    let mut marks = vec![frame_box(x, y, TICK, TICK, 0.7, Ink::Soft)];
+    if is_done {
+        let stroke = [(0.2, 0.5), (0.42, 0.75), (0.82, 0.22)];
+        marks.push(Mark::Line {
+            points: stroke
+                .map(|(right, down)| Point::metres(x + right * TICK, y + down * TICK))
+                .into(),
+            closed: false,
+            pen: Pen {
+                width: 1.4,
+                ink: Ink::Strong,
+                dash: Dash::Solid,
+            },
+        });
+    }
+    marks
 }

@@ -203,7 +203,7 @@ fn json_dressing(dressing: &DressingPlan, row: usize) -> Option<JsonDressing<'_>
         p2o5_kg: part(dressing.analysis.p2o5),
         k2o_kg: part(dressing.analysis.k2o),
         planned_kg: planned_share(dressing, product).to_kilograms(),
-        done: dressing.is_done,
+        done: dressing.is_done(),
         volume_l: dressing.volume(product).map(|volume| volume.to_litres()),
     })
 }

@@ -80,17 +80,17 @@ fn what_was_used_is_shared_by_ground() {
         .and_then(|bed| bed.dressing(SIDE_DRESSING))
         .expect("it is there")
         .clone();
-    dressing.used = Some(Used {
+    dressing.used = vec![Used {
         amount: Mass::pounds(31.0),
         on: Some(date(2026, 6, 12)),
-    });
+    }];
     let before = applied(&before, &[corn(BedChange::SetDressing(dressing))]);
     let new = BedId(before.next_id());
     let after = applied(&before, &[split((20.0, 0.0), Bearing::NORTH)]);
     let pounds = |bed: BedId| {
         let used = after
             .bed(bed)
-            .and_then(|bed| bed.dressings[0].used)
+            .and_then(|bed| bed.dressings[0].used.first().copied())
             .expect("it was used");
         assert_eq!(used.on, Some(date(2026, 6, 12)));
         used.amount.to_pounds()

@@ -35,7 +35,7 @@ pub(crate) fn first_dressing(bed: &Bed, layout: &Layout) -> Dressing {
             0 => When::Stage(StageId("before_planting".to_owned())),
             _ => When::Unsaid,
         },
-        used: None,
+        used: Vec::new(),
     }
 }
 

@@ -9,7 +9,7 @@ use crate::app::day_words;
 use crate::app::form;
 use crate::app::theme;
 use crate::layout::{BedId, DressingId, Injecting, limits::MOST_TIMES};
-use crate::plan::feeding::{Injection, Strength};
+use crate::plan::feeding::{Feeding, Injection, Strength};
 use crate::quantity::{Concentration, Fraction, Units, Volume, count, number};
 use crate::sheets::feeding_list::{DIFFERS, depth_words, dissolving_words};
 
@@ -202,28 +202,37 @@ fn dissolves(ui: &mut Ui, injection: &Injection, run: &Strength, units: Units) {
     }
 }
 
-/// The days of the runs, as far as they fit.
+/// The days of the runs still ahead, as far as they fit.
 fn days(ui: &mut Ui, injection: &Injection, season: i16) {
-    if injection.days.is_empty() {
-        form::follows(
-            ui,
-            "type a day under When, or the planting day on the bed's card, and the days of all runs stand here",
-        );
+    let is_ahead = |feeding: &&Feeding| !feeding.is_done;
+    let days: Vec<String> = injection
+        .feedings
+        .iter()
+        .filter(is_ahead)
+        .filter_map(|feeding| Some(day_words::day(feeding.day?, season)))
+        .collect();
+    if days.is_empty() {
+        if injection.feedings.iter().any(|feeding| !feeding.is_done) {
+            form::follows(
+                ui,
+                "type a day under When, or the planting day on the bed's card, and the days of all runs stand here",
+            );
+        }
         return;
     }
-    let days: Vec<String> = injection
-        .days
-        .iter()
-        .take(MOST_DAYS_SHOWN)
-        .map(|day| day_words::day(*day, season))
-        .collect();
-    let more = injection.days.len().saturating_sub(MOST_DAYS_SHOWN);
+    let more = days.len().saturating_sub(MOST_DAYS_SHOWN);
+    let shown = days.get(..MOST_DAYS_SHOWN).unwrap_or(&days).join(", ");
     let more = if more > 0 {
         format!(" and {} more", count(more as u64))
     } else {
         String::new()
     };
-    form::follows(ui, format!("on {}{more}", days.join(", ")));
+    let ahead = if injection.feedings.iter().any(|feeding| feeding.is_done) {
+        "still ahead on"
+    } else {
+        "on"
+    };
+    form::follows(ui, format!("{ahead} {shown}{more}"));
 }
 
 /// More days than fit on the card.

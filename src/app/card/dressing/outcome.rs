@@ -34,16 +34,14 @@ pub(super) fn show(
     let by = format!("for the bed, {}", words.goes_by);
     form::follows(
         ui,
-        if plan.is_done {
+        if plan.is_done() {
             "really used on the bed".to_owned()
         } else {
             by
         },
     );
     if plan.times > 1 {
-        let runs = counted(u64::from(plan.times), "run", "runs");
-        let each = (plan.total / f64::from(plan.times)).show_product(units);
-        form::follows(ui, format!("in {runs}, {each} each"));
+        runs(ui, plan, units);
     }
     if !matches!(dressing.placement, Placement::Injected(_)) && !words.each_row.is_empty() {
         let row = both(&words.each_row, &words.each_row_scoops, ", ");
@@ -59,6 +57,21 @@ pub(super) fn show(
         form::follows(ui, words.scoops_note);
     }
     brings(ui, plan, units);
+}
+
+/// How often it is given, and how much each time.
+fn runs(ui: &mut Ui, plan: &DressingPlan, units: Units) {
+    let runs = counted(u64::from(plan.times), "run", "runs");
+    let each = plan.each_ahead().show_product(units);
+    let words = match (plan.times_done, plan.times_ahead()) {
+        (_, 0) => format!("in {runs}, all done"),
+        (0, _) => format!("in {runs}, {each} each"),
+        (done, _) => {
+            let given = plan.done.show_product(units);
+            format!("in {runs}: {done} done with {given}, {each} each of those ahead")
+        }
+    };
+    form::follows(ui, words);
 }
 
 /// What an amount over ground comes to along a row, where that is not what was typed.

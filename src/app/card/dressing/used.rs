@@ -10,63 +10,162 @@ use crate::plan::{BedPlan, CountedOn, DressingPlan};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, RateUnit, Units, counted};
 use crate::sheets::dressing_words;
 
+/// The dressing as it stands before it is changed here, and what is known of it.
+#[derive(Clone, Copy)]
+struct Noting<'a> {
+    field: Id,
+    dressing: &'a Dressing,
+    bed: &'a Bed,
+    plans: Option<(&'a BedPlan, &'a DressingPlan)>,
+    units: Units,
+    season: i16,
+}
+
 pub(super) fn show(
     ui: &mut Ui,
     field: Id,
-    dressing: &mut Dressing,
+    changed: &mut Dressing,
     bed: &Bed,
     plans: Option<(&BedPlan, &DressingPlan)>,
     (units, season): (Units, i16),
 ) {
     form::section(ui, "Really used");
-    let density = plans.and_then(|(_, plan)| plan.density);
-    let used = dressing.used;
-    let shown = used.map_or_else(String::new, |used| used.amount.show_product(units));
-    let placement = dressing.placement;
-    let on_bed = |rate| CountedOn::of(rate, placement, bed, plans?.0).weight(rate);
-    let read = |text: &str| read_used(text, density, on_bed, units);
-    let typed_in = field.with("used in");
-    if let Some(typed) = form::field(ui, field.with("used"), "Amount used", &shown, read) {
+    let dressing = changed.clone();
+    let noting = Noting {
+        field,
+        dressing: &dressing,
+        bed,
+        plans,
+        units,
+        season,
+    };
+    for place in 0..dressing.used.len() {
+        noting.done(ui, place, changed);
+    }
+    if dressing.used.len() < usize::from(dressing.placement.times()) {
+        noting.next(ui, changed);
+    }
+    if dressing.used.is_empty() {
+        return;
+    }
+    if let Some((bed_plan, plan)) = plans {
+        against_plan(ui, plan, units);
+        follow(ui, bed, bed_plan, units);
+    }
+    form::follows(ui, "empty an amount, and it is not done yet again");
+}
+
+impl Noting<'_> {
+    /// Whether it is given several times, so that feedings have numbers.
+    fn is_series(self) -> bool {
+        self.dressing.feedings() > 1
+    }
+
+    fn label(self, place: usize) -> String {
+        if self.is_series() {
+            dressing_words::nth_feeding(place)
+        } else {
+            "Amount used".to_owned()
+        }
+    }
+
+    /// A feeding that was noted: its amount, its day, and what it was as a rate.
+    fn done(self, ui: &mut Ui, place: usize, changed: &mut Dressing) {
+        let Some(&used) = self.dressing.used.get(place) else {
+            return;
+        };
+        let shown = used.amount.show_product(self.units);
+        if let Some(typed) = self.amount(ui, place, &shown) {
+            match (typed, changed.used.get_mut(place)) {
+                (Some(amount), Some(used)) => used.amount = amount,
+                (None, Some(_)) => {
+                    changed.used.remove(place);
+                }
+                (_, None) => {}
+            }
+            return;
+        }
+        if let Some(plans) = self.plans {
+            let unit = ui.data(|data| data.get_temp::<RateUnit>(self.typed_in(place)));
+            as_rate(ui, self.dressing, self.bed, plans, (used.amount, unit), self.units);
+        }
+        let shown = used.on.map_or_else(String::new, |day| day_words::day(day, self.season));
+        let read = |text: &str| day_words::read_day(text, self.season);
+        let on = form::field(ui, self.field.with(("used on", place)), "Done on", &shown, read);
+        if let (Some(on), Some(used)) = (on, changed.used.get_mut(place)) {
+            used.on = on;
+        }
+    }
+
+    /// The feeding that comes next: what is planned for it, and room to type what was used.
+    fn next(self, ui: &mut Ui, changed: &mut Dressing) {
+        let place = self.dressing.used.len();
+        if let Some(Some(amount)) = self.amount(ui, place, "") {
+            changed.used.push(Used { amount, on: None });
+        }
+        let rate = match self.units {
+            Units::Customary => "3 lb/100 ft",
+            Units::Metric => "40 g/m",
+        };
+        let of = match self.dressing.basis {
+            Basis::Product => String::new(),
+            basis => format!(" of {}", dressing_words::counted(basis)),
+        };
+        let whole = format!(
+            "once it is down: on the whole bed, by weight or by measure of the product, or as a rate{of} such as {rate}; \
+             what is still ahead follows"
+        );
+        let planned = self.plans.map(|(_, plan)| plan).filter(|plan| plan.problem.is_none());
+        let Some(plan) = planned else {
+            form::follows(ui, whole);
+            return;
+        };
+        if place == 0 {
+            form::follows(ui, whole);
+        }
+        let each = plan.each_ahead();
+        let day = self.dressing.days(plan.from.day).get(place).copied().flatten();
+        let day = day.map_or_else(String::new, |day| {
+            format!(" about {}", day_words::day(day, self.season))
+        });
+        let words = format!("As planned{day}: {}", each.show_product(self.units));
+        let note = ui.button(RichText::new(words).size(13.0));
+        if note.on_hover_text("Note that so much was used").clicked() {
+            changed.used.push(Used { amount: each, on: None });
+        }
+    }
+
+    /// The field of an amount. Gives back what was typed: nothing where it was emptied.
+    fn amount(self, ui: &mut Ui, place: usize, shown: &str) -> Option<Option<Mass>> {
+        let density = self.plans.and_then(|(_, plan)| plan.density);
+        let on_bed = |rate| self.product(rate);
+        let read = |text: &str| read_used(text, density, on_bed, self.units);
+        let label = self.label(place);
+        let typed = form::field(ui, self.field.with(("used", place)), &label, shown, read)?;
         // The unit of a rate is for the sentence below, as long as the window is open.
+        let typed_in = self.typed_in(place);
         ui.data_mut(|data| match typed.and_then(|typed| typed.unit) {
             Some(unit) => {
                 data.insert_temp(typed_in, unit);
             }
             None => data.remove::<RateUnit>(typed_in),
         });
-        dressing.used = typed.map(|typed| Used {
-            amount: typed.weight,
-            on: used.and_then(|used| used.on),
-        });
+        Some(typed.map(|typed| typed.weight))
     }
-    let Some(used) = used else {
-        let rate = match units {
-            Units::Customary => "3 lb/100 ft",
-            Units::Metric => "40 g/m",
-        };
-        form::follows(
-            ui,
-            format!(
-                "once it is down: on the whole bed, by weight or by measure, or as a rate such as {rate}; the dressings \
-                 after it follow"
-            ),
-        );
-        return;
-    };
-    if let Some((plan, _)) = plans {
-        let unit = ui.data(|data| data.get_temp::<RateUnit>(typed_in));
-        as_rate(ui, dressing, bed, plan, (used.amount, unit), units);
+
+    /// The product on the whole bed that a rate comes to. It counts what the dressing's amount counts.
+    fn product(self, rate: Amount) -> Option<Mass> {
+        let (plan, of_plan) = self.plans?;
+        let counted = CountedOn::of(rate, self.dressing.placement, self.bed, plan).weight(rate)?;
+        let part = of_plan.part_counted(self.dressing.basis);
+        (part > 0.0)
+            .then(|| counted / part)
+            .filter(|product| product.is_finite())
     }
-    let shown = used.on.map_or_else(String::new, |day| day_words::day(day, season));
-    let read = |text: &str| day_words::read_day(text, season);
-    if let Some(on) = form::field(ui, field.with("used on"), "Done on", &shown, read) {
-        dressing.used = Some(Used { on, ..used });
+
+    fn typed_in(self, place: usize) -> Id {
+        self.field.with(("used in", place))
     }
-    if let Some((bed_plan, plan)) = plans {
-        against_plan(ui, plan, units);
-        follow(ui, bed, bed_plan, units);
-    }
-    form::follows(ui, "empty the amount, and it is not done yet again");
 }
 
 /// What it was as a rate, over what: in the unit that was typed, or in the usual one for what the dressing counts.
@@ -74,10 +173,11 @@ fn as_rate(
     ui: &mut Ui,
     dressing: &Dressing,
     bed: &Bed,
-    plan: &BedPlan,
+    (plan, of_plan): (&BedPlan, &DressingPlan),
     (weight, typed_in): (Mass, Option<RateUnit>),
     units: Units,
 ) {
+    let counted_weight = weight * of_plan.part_counted(dressing.basis);
     let kinds = [
         dressing.amount,
         Amount::PerArea(MassPerArea::ZERO),
@@ -86,7 +186,7 @@ fn as_rate(
     ];
     let of = |kind: Amount| {
         let on = CountedOn::of(kind, dressing.placement, bed, plan);
-        Some((on, on.rate(weight)?))
+        Some((on, on.rate(counted_weight)?))
     };
     let in_unit = |unit| {
         kinds
@@ -96,7 +196,7 @@ fn as_rate(
     };
     let usual = || {
         let (on, rate) = of(dressing.amount)?;
-        Some((on, dressing_words::rate(rate, None, Basis::Product, units)))
+        Some((on, dressing_words::rate(rate, None, dressing.basis, units)))
     };
     let Some((on, rate)) = typed_in.and_then(in_unit).or_else(usual) else {
         return;
@@ -107,42 +207,42 @@ fn as_rate(
         (CountedOn::Rows(length), _) => format!("over {} of row", length.show_total(units)),
         (CountedOn::Plants(plants), _) => format!("to {}", counted(plants, "plant", "plants")),
     };
+    let rate = dressing_words::of_what(rate, dressing.basis);
     form::follows(ui, format!("{rate} {over}: {}", weight.show_product(units)));
 }
 
-/// More or less than planned.
+/// More or less than planned for what is done.
 fn against_plan(ui: &mut Ui, plan: &DressingPlan, units: Units) {
-    let words = dressing_words::against_plan(plan.planned, plan.total, units);
+    let words = dressing_words::against_plan(plan.planned - plan.planned_ahead(), plan.done, units);
     ui.label(RichText::new(form::heading(&words)).size(13.0));
 }
 
-/// How the dressings still ahead follow.
+/// How what is still ahead follows.
 fn follow(ui: &mut Ui, bed: &Bed, plan: &BedPlan, units: Units) {
+    let is_ahead = |other: &&DressingPlan| !other.is_done() && other.problem.is_none();
     let mut ahead = false;
     let mut any = false;
-    for other in plan
-        .dressings
-        .iter()
-        .filter(|other| !other.is_done && other.problem.is_none())
-    {
+    for other in plan.dressings.iter().filter(is_ahead) {
         ahead = true;
-        let (from, to) = (other.planned.show_product(units), other.total.show_product(units));
+        let (planned, now) = (other.each_planned(), other.each_ahead());
+        let (from, to) = (planned.show_product(units), now.show_product(units));
         if from == to {
             continue;
         }
         any = true;
-        let words = if other.total == Mass::ZERO {
+        let each = if other.times > 1 { " each time" } else { "" };
+        let words = if now == Mass::ZERO {
             format!("“{}” is not needed any more", other.name)
-        } else if other.total < other.planned {
-            format!("“{}” shrinks from {from} to {to}", other.name)
+        } else if now < planned {
+            format!("“{}” shrinks from {from} to {to}{each}", other.name)
         } else {
-            format!("“{}” grows from {from} to {to}", other.name)
+            format!("“{}” grows from {from} to {to}{each}", other.name)
         };
         ui.label(RichText::new(words).size(13.0));
     }
     if bed.feeding.holds_to_plan && ahead {
-        form::follows(ui, "the others stay as planned, as the bed's card says");
+        form::follows(ui, "what is ahead stays as planned, as the bed's card says");
     } else if ahead && !any {
-        form::follows(ui, "the dressings still ahead stay as they are");
+        form::follows(ui, "what is still ahead stays as it is");
     }
 }

@@ -1,8 +1,6 @@
 //! When a dressing goes down: a stage of the crop, a day, or the grower's own words.
 
 use egui::{Id, RichText, Ui};
-use jiff::ToSpan as _;
-use jiff::civil::Date;
 
 use crate::app::card::Hand;
 use crate::app::card::planting::crop_of;
@@ -56,10 +54,7 @@ fn about_stage(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, at: &StageId, season: i1
         return;
     };
     let feeding = hand.desk.plan().bed(bed.id).map(|plan| &plan.feeding);
-    let day: Option<Date> = feeding.and_then(|feeding| {
-        let days = (stage.at.value.get() * f64::from(feeding.days_to_harvest?)).round() as i64;
-        feeding.planted?.checked_add(days.days()).ok()
-    });
+    let day = feeding.and_then(|feeding| feeding.day_at(stage.at.value.get()));
     let words = match day {
         Some(day) => format!(
             "about {}, counted from the planting day; go by the look of the crop",

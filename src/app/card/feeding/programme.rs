@@ -86,7 +86,7 @@ fn one(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, programme: &Programme) {
             },
         );
     }
-    let not_done = bed.dressings.iter().filter(|dressing| dressing.used.is_none()).count();
+    let not_done = bed.dressings.iter().filter(|dressing| dressing.used.is_empty()).count();
     if not_done > 0 {
         form::follows(
             ui,

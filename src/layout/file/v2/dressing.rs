@@ -4,8 +4,9 @@ use serde::{Deserialize, Serialize};
 
 use super::is_false;
 use super::to_layout::Ids;
+use super::used::UsedEach;
 use crate::catalog::{MaterialId, StageId};
-use crate::layout::file::value::{Amount, Day, Extent, InjectionRatio, Name, Spacing, Tank, TypedIn, Weight, Words};
+use crate::layout::file::value::{Amount, Day, Extent, InjectionRatio, Name, Spacing, Tank, TypedIn, Words};
 use crate::layout::{self, DressingId, limits};
 use crate::quantity::{Mass, MassPerArea, MassPerLength, Volume};
 
@@ -29,16 +30,8 @@ pub(in crate::layout::file) struct Dressing {
     pub(in crate::layout::file) stage: Option<Name>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(in crate::layout::file) day: Option<Day>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(in crate::layout::file) used: Option<Used>,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(in crate::layout::file) struct Used {
-    kg: Weight,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    on: Option<Day>,
+    #[serde(default, skip_serializing_if = "UsedEach::is_empty")]
+    pub(in crate::layout::file) used: UsedEach,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -131,10 +124,7 @@ impl Dressing {
                 (None, None) if self.when.is_empty() => layout::When::Unsaid,
                 (None, None) => layout::When::Words(self.when.into()),
             },
-            used: self.used.map(|used| layout::Used {
-                amount: Mass::kilograms(used.kg.into()),
-                on: used.on.map(|day| day.0),
-            }),
+            used: self.used.into(),
         }
     }
 }
@@ -223,10 +213,7 @@ impl From<&layout::Dressing> for Dressing {
             when,
             stage,
             day,
-            used: dressing.used.map(|used| Used {
-                kg: Weight::of(used.amount.to_kilograms()),
-                on: used.on.map(Day),
-            }),
+            used: UsedEach::from(dressing.used.as_slice()),
         }
     }
 }

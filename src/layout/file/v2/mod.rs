@@ -11,6 +11,7 @@ mod own;
 mod seed;
 mod shed;
 mod to_layout;
+mod used;
 
 use serde::{Deserialize, Serialize};
 
@@ -21,6 +22,7 @@ pub(super) use feeding::Feeding;
 use own::{Cultivar, OwnCrop};
 use seed::{Lot, PacketList, Sowing};
 use shed::ShedMaterial;
+pub(super) use used::UsedEach;
 
 /// Tape where the file does not say: half a US gallon a minute to 100 feet, an outlet to the foot, five eighths of an
 /// inch wide.

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::rows::goes_by;
 use crate::agronomy::{Dissolves, Nutrient};
 use crate::layout::{Item, Layout, When};
-use crate::plan::feeding::{Injection, ShoppingLine, Standing, WantFrom};
+use crate::plan::feeding::{Feeding, Injection, ShoppingLine, Standing, WantFrom, feedings};
 use crate::plan::{BedPlan, DressingPlan};
 use crate::quantity::{Mass, MassPerArea};
 use crate::sheets::dressing_words;
@@ -34,25 +34,43 @@ struct JsonDressing<'a> {
     available_n: f64,
     /// In words; empty when nobody said.
     when: String,
+    /// The stage, where one is given.
+    stage: Option<&'a str>,
     /// The day, where one is given.
     day: Option<String>,
+    /// The day as it is given, or about, as the stage comes; null where it is not known.
+    expected_day: Option<String>,
     place: String,
     goes_by: &'static str,
     /// The ground that the account counts, whatever the strip.
     counted_m2: f64,
     times: u16,
+    times_done: u16,
     planned_kg: f64,
     total_kg: f64,
-    /// Null where it is not done yet.
+    /// Null where nothing is done yet.
     used_kg: Option<f64>,
+    /// Whether all of it is.
     done: bool,
+    /// The day of the last that is done, where noted.
     done_on: Option<String>,
+    feedings: Vec<JsonFeeding>,
     /// Null where the material's density is not known.
     total_l: Option<f64>,
     per_row_kg_m: Option<f64>,
     /// Why there are no amounts; null where there are.
     problem: Option<&'a str>,
     rows: Vec<JsonRow>,
+}
+
+/// One of the times that a dressing is given.
+#[derive(Serialize)]
+struct JsonFeeding {
+    /// Noted, or counted; null where it is not known.
+    day: Option<String>,
+    /// What was used, or what is still ahead.
+    product_kg: f64,
+    done: bool,
 }
 
 #[derive(Serialize)]
@@ -122,6 +140,7 @@ pub(super) struct JsonRun<'a> {
     times: u16,
     every_days: u16,
     days: Vec<String>,
+    feedings: Vec<JsonFeeding>,
     tank_l: f64,
     ratio: f64,
     ratio_counts: &'static str,
@@ -165,9 +184,9 @@ pub(super) fn json_bed<'a>(layout: &'a Layout, plan: &'a BedPlan) -> Option<Json
         planted: feeding.planted.map(|day| day.to_string()),
         days_to_harvest: feeding.days_to_harvest,
         dressings: plan
-            .dressings
-            .iter()
-            .map(|dressing| json_dressing(layout, plan, dressing))
+            .dressings_in_time()
+            .into_iter()
+            .map(|(_, dressing)| json_dressing(layout, plan, dressing))
             .collect(),
         accounts: Nutrient::ALL.map(|nutrient| json_account(plan, nutrient)).into(),
         credits: credits.collect(),
@@ -179,15 +198,16 @@ pub(super) fn json_bed<'a>(layout: &'a Layout, plan: &'a BedPlan) -> Option<Json
     })
 }
 
-fn json_dressing<'a>(layout: &Layout, plan: &BedPlan, of_plan: &'a DressingPlan) -> JsonDressing<'a> {
+fn json_dressing<'a>(layout: &'a Layout, plan: &BedPlan, of_plan: &'a DressingPlan) -> JsonDressing<'a> {
     let dressing = layout.bed(plan.bed).and_then(|bed| bed.dressing(of_plan.dressing));
     let is_sound = of_plan.problem.is_none();
     let rows = plan.rows.iter().zip(&of_plan.rows).filter(|_| is_sound);
     let row_length = plan.totals.row_length.to_metres();
-    let day = dressing.and_then(|dressing| match dressing.when {
-        When::Day(day) => Some(day.to_string()),
+    let stage = dressing.and_then(|dressing| match &dressing.when {
+        When::Stage(stage) => Some(stage.0.as_str()),
         _ => None,
     });
+    let is_dated = dressing.is_some_and(|dressing| matches!(dressing.when, When::Day(_)));
     JsonDressing {
         name: &of_plan.name,
         material: &of_plan.material.0,
@@ -195,18 +215,24 @@ fn json_dressing<'a>(layout: &Layout, plan: &BedPlan, of_plan: &'a DressingPlan)
         analysis: of_plan.analysis.label(),
         available_n: of_plan.available_n.get(),
         when: dressing.map_or_else(String::new, |dressing| dressing.when.words()),
-        day,
+        stage,
+        day: of_plan.from.day.filter(|_| is_dated).map(|day| day.to_string()),
+        expected_day: of_plan.from.day.map(|day| day.to_string()),
         place: dressing.map_or_else(String::new, |dressing| {
             dressing_words::place(dressing.placement, layout.units)
         }),
         goes_by: goes_by(of_plan.goes_by),
         counted_m2: of_plan.counted.to_square_metres(),
         times: of_plan.times,
+        times_done: of_plan.times_done,
         planned_kg: of_plan.planned.to_kilograms(),
         total_kg: of_plan.total.to_kilograms(),
-        used_kg: of_plan.is_done.then_some(of_plan.total.to_kilograms()),
-        done: of_plan.is_done,
-        done_on: dressing.and_then(|dressing| Some(dressing.used?.on?.to_string())),
+        used_kg: (of_plan.times_done > 0).then_some(of_plan.done.to_kilograms()),
+        done: of_plan.is_done(),
+        done_on: dressing.and_then(|dressing| Some(dressing.used.last()?.on?.to_string())),
+        feedings: dressing.map_or_else(Vec::new, |dressing| {
+            feedings(dressing, of_plan).iter().map(json_feeding).collect()
+        }),
         total_l: of_plan.volume(of_plan.total).map(|volume| volume.to_litres()),
         per_row_kg_m: (row_length > 0.0).then(|| of_plan.total.to_kilograms() / row_length),
         problem: of_plan.problem.as_deref(),
@@ -218,6 +244,14 @@ fn json_dressing<'a>(layout: &Layout, plan: &BedPlan, of_plan: &'a DressingPlan)
                 volume_l: of_plan.volume(*mass).map(|volume| volume.to_litres()),
             })
             .collect(),
+    }
+}
+
+fn json_feeding(feeding: &Feeding) -> JsonFeeding {
+    JsonFeeding {
+        day: feeding.day.map(|day| day.to_string()),
+        product_kg: feeding.product.to_kilograms(),
+        done: feeding.is_done,
     }
 }
 
@@ -296,7 +330,12 @@ pub(super) fn json_run<'a>(layout: &Layout, run: &'a Injection) -> JsonRun<'a> {
         product_kg: run.product.to_kilograms(),
         times: run.how.times,
         every_days: run.how.every_days,
-        days: run.days.iter().map(ToString::to_string).collect(),
+        days: run
+            .feedings
+            .iter()
+            .filter_map(|feeding| Some(feeding.day?.to_string()))
+            .collect(),
+        feedings: run.feedings.iter().map(json_feeding).collect(),
         tank_l: run.how.tank.to_litres(),
         ratio: run.how.ratio,
         ratio_counts: if run.how.to_water { "water" } else { "feed" },

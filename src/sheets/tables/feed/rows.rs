@@ -80,7 +80,8 @@ pub(super) fn dressings<'a>(layout: &'a Layout, plan: &'a Plan) -> impl Iterator
     fed.flat_map(move |bed| {
         let of_bed = bed_cells(layout, bed);
         let of_layout = layout.bed(bed.bed);
-        let sound = bed.dressings.iter().filter(|dressing| dressing.problem.is_none());
+        let in_time = bed.dressings_in_time().into_iter().map(|(_, dressing)| dressing);
+        let sound = in_time.filter(|dressing| dressing.problem.is_none());
         sound.map(move |dressing| {
             let mut cells: Vec<Cell> = of_bed.clone().into();
             cells.extend([
@@ -91,7 +92,7 @@ pub(super) fn dressings<'a>(layout: &'a Layout, plan: &'a Plan) -> impl Iterator
             let put_down = of_layout.and_then(|bed| bed.dressing(dressing.dressing));
             cells.extend(put_down.map_or([Cell::Empty, Cell::Empty], |put_down| {
                 [
-                    words(&put_down.when.words()),
+                    words(&dressing_words::when(put_down, dressing)),
                     words(&dressing_words::place(put_down.placement, layout.units)),
                 ]
             }));

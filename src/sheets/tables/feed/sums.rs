@@ -15,10 +15,15 @@ pub(super) fn dressings_table(layout: &Layout, plan: &Plan) -> Table {
     let (length, product, volume) = (units.length, units.product, units.volume);
     let lines = dressings(layout, plan).map(|Dressed { bed, dressing, cells }| {
         let mut line = cells;
-        let off = agronomy::over_plan(dressing.planned, dressing.total);
-        let used = dressing.is_done.then_some(dressing.total);
+        let used = (dressing.times_done > 0).then_some(dressing.done);
+        let was_planned = dressing.planned - dressing.planned_ahead();
+        let off = match used {
+            Some(used) => agronomy::over_plan(was_planned, used),
+            None => agronomy::over_plan(dressing.planned, dressing.total),
+        };
         line.extend([
             whole(u64::from(dressing.times)),
+            whole(u64::from(dressing.times_done)),
             units.length(bed.totals.row_length),
             units.mass(dressing.planned),
             units.mass(dressing.total),
@@ -43,6 +48,7 @@ pub(super) fn dressings_table(layout: &Layout, plan: &Plan) -> Table {
             "place",
             "by",
             "times",
+            "times done",
             &format!("row length ({length})"),
             &format!("planned ({product})"),
             &format!("now ({product})"),
@@ -145,7 +151,12 @@ pub(super) fn runs_table(layout: &Layout, plan: &Plan) -> Table {
             .iter()
             .map(|(bed, _)| layout.name_of(Item::Bed(*bed)))
             .collect();
-        let days: Vec<String> = injection.days.iter().map(ToString::to_string).collect();
+        let days: Vec<String> = injection
+            .feedings
+            .iter()
+            .filter_map(|feeding| Some(feeding.day?.to_string()))
+            .collect();
+        let done = injection.feedings.iter().filter(|feeding| feeding.is_done).count();
         let strength = injection.run.as_ref().ok();
         let of =
             |value: &dyn Fn(&Strength) -> f64| strength.map_or(Cell::Empty, |strength| Cell::Number(value(strength)));
@@ -164,6 +175,7 @@ pub(super) fn runs_table(layout: &Layout, plan: &Plan) -> Table {
             words(&injection.material_name),
             units.mass(injection.product),
             whole(u64::from(injection.how.times)),
+            whole(done as u64),
             whole(u64::from(injection.how.every_days)),
             words(&days.join("; ")),
             Cell::Number(volume(injection.how.tank)),
@@ -189,6 +201,7 @@ pub(super) fn runs_table(layout: &Layout, plan: &Plan) -> Table {
             "material",
             &format!("each run ({})", units.product),
             "times",
+            "times done",
             "every (days)",
             "days",
             &format!("tank ({volume})"),

@@ -46,7 +46,12 @@ fn say(text: &mut String, name: &str, words: &str) {
 }
 
 fn set_dressing(text: &mut String, words: &DressingWords) {
-    let _ = writeln!(text, "  {}: {}, {}", words.name, words.material, words.amount);
+    let amount = match words.amount_planned.as_str() {
+        "" => words.amount.clone(),
+        planned => format!("{} ({planned})", words.amount),
+    };
+    let _ = writeln!(text, "  {}: {}, {amount}", words.name, words.material);
+    say(text, "done", &words.done);
     say(text, "where", &words.where_and_when());
     say(text, "counted", &words.goes_by);
     say(text, "problem", &words.problem);
@@ -117,7 +122,10 @@ fn set_shopping(text: &mut String, list: &FeedingList) {
 fn set_run(text: &mut String, run: &RunWords) {
     let _ = writeln!(text, "  {}, {}: {} of {}", run.zone, run.name, run.each, run.material);
     say(text, "beds", &run.beds);
-    say(text, "when", &run.days);
+    say(text, "when", run.when());
+    for feeding in run.one_by_one() {
+        say(text, "", &feeding.line());
+    }
     say(text, "stock", &run.tank);
     if run.problem.is_empty() || !run.stock.is_empty() {
         say(
