@@ -29,8 +29,6 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, o
             ),
             Shown::Bed => bed.map_or_else(|| ("Ledger".to_owned(), String::new()), |bed| bed_words(desk, bed)),
         };
-        ui.label(RichText::new(title).font(theme::bold(14.0)));
-        ui.label(RichText::new(about).size(13.0).color(soft));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
             ui.spacing_mut().item_spacing.x = 4.0;
             let quiet = |words: &str| egui::Button::new(RichText::new(words).size(13.0)).frame_when_inactive(false);
@@ -64,6 +62,13 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, bed: Option<BedId>, shown: Shown, o
                     next = other;
                 }
             }
+            // What room the buttons leave: the rest is told when pointed at.
+            ui.add_space(12.0);
+            ui.with_layout(egui::Layout::left_to_right(egui::Align::Center), |ui| {
+                ui.spacing_mut().item_spacing.x = 8.0;
+                ui.label(RichText::new(title).font(theme::bold(14.0)));
+                ui.add(egui::Label::new(RichText::new(about).size(13.0).color(soft)).truncate());
+            });
         });
     });
     next

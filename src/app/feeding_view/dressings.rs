@@ -122,6 +122,10 @@ fn dressing_line(ui: &mut Ui, widths: &[f32; 6], bed: &FedBed, words: &DressingW
             return (goes, false);
         }
         let turned = fixed(ui, row, |ui| {
+            // What goes through the tape is not measured out along rows.
+            if words.each_row.is_empty() {
+                return false;
+            }
             ui.label(bold(ui, &words.each_row));
             if !words.each_row_scoops.is_empty() {
                 ui.label(plain(ui, &words.each_row_scoops));
@@ -129,7 +133,7 @@ fn dressing_line(ui: &mut Ui, widths: &[f32; 6], bed: &FedBed, words: &DressingW
             if words.times > 1 {
                 ui.label(soft(ui, format!("all {} times", words.times)));
             }
-            rows_button(ui, words, is_open)
+            rows_button(ui, is_open)
         });
         cell(
             ui,
@@ -159,10 +163,7 @@ fn about(scoop: &str) -> String {
 }
 
 /// A quiet button that shows the rows one by one, or puts them away.
-fn rows_button(ui: &mut Ui, words: &DressingWords, is_open: bool) -> bool {
-    if words.each_row.is_empty() {
-        return false;
-    }
+fn rows_button(ui: &mut Ui, is_open: bool) -> bool {
     let accent = theme::colours(ui.theme_in_force()).accent;
     let label = if is_open { "Put rows away" } else { "Row by row" };
     let button = egui::Button::new(RichText::new(label).size(12.0).color(accent).underline());

@@ -9,7 +9,7 @@ use crate::quantity::Mass;
 /// One of the times that a dressing is given.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Feeding {
-    /// The day: noted, or counted from the first or from the last that was noted.
+    /// The day: noted where it is done, else counted from the first or from the last that was noted.
     pub day: Option<Date>,
     /// Product: what was really used, or what is still ahead.
     pub product: Mass,
@@ -23,7 +23,7 @@ pub fn feedings(dressing: &Dressing, of_plan: &DressingPlan) -> Vec<Feeding> {
     let feedings = days.map(|(place, day)| {
         let used = dressing.used.get(place);
         Feeding {
-            day,
+            day: used.map_or(day, |used| used.on),
             product: used.map_or_else(|| of_plan.each_ahead(), |used| used.amount),
             is_done: used.is_some(),
         }

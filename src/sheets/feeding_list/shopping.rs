@@ -14,6 +14,8 @@ pub struct ShoppingWords {
     pub need: String,
     /// What of that is put down already; empty when nothing.
     pub done: String,
+    /// Whether all of it is.
+    pub is_done: bool,
     /// What was at hand at the start of the season; empty when nothing.
     pub at_hand: String,
     /// What is missing; "nothing" when all is at hand.
@@ -58,6 +60,7 @@ fn words_of(line: &ShoppingLine, units: Units) -> ShoppingWords {
         name: line.name.clone(),
         need: line.need.show_product(units),
         done: some(line.done),
+        is_done: line.done >= line.need,
         at_hand: some(line.at_hand),
         to_buy: if buys {
             line.to_buy.show_product(units)

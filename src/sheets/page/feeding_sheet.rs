@@ -263,17 +263,18 @@ fn set_shopping(setting: &mut Setting<'_>, list: &FeedingList) {
         .iter()
         .zip(done.iter().zip(&at_hand))
         .map(|(words, (done, at_hand))| {
-            vec![
+            let cells = vec![
                 vec![Words::bold(&words.name)],
                 vec![Words::plain(&words.need), Words::soft(done)],
                 vec![Words::bold(&words.to_buy), Words::soft(at_hand)],
                 vec![Words::plain(&words.bags)],
                 vec![Words::plain(&words.cost)],
                 vec![Words::plain(&words.left_over)],
-            ]
+            ];
+            (cells, Tick::of(words.is_done))
         })
         .collect();
-    setting.table(&columns, &lines);
+    setting.table_with(&columns, &lines);
     if !list.cost.is_empty() {
         let cost = match list.cost_note.as_str() {
             "" => format!("All bags cost {}.", list.cost),

@@ -51,7 +51,7 @@ fn set_dressing(text: &mut String, words: &DressingWords) {
         planned => format!("{} ({planned})", words.amount),
     };
     let _ = writeln!(text, "  {}: {}, {amount}", words.name, words.material);
-    say(text, "done", &words.done);
+    say(text, "so far", &words.done);
     say(text, "where", &words.where_and_when());
     say(text, "counted", &words.goes_by);
     say(text, "problem", &words.problem);
