@@ -79,11 +79,28 @@ pub struct Credit {
     pub what: CreditKind,
 }
 
+/// What a heap is of that is spread.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Heap {
+    /// Compost.
+    Compost,
+    /// Manure of dairy cows.
+    DairyManure,
+    /// Manure of beef cattle.
+    BeefManure,
+    /// Manure of hogs.
+    HogManure,
+    /// Manure of poultry.
+    PoultryManure,
+}
+
 /// What a credit is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CreditKind {
     /// Compost or manure.
     Compost {
+        /// Which of them, where it is said.
+        of: Option<Heap>,
         /// How much of it, over ground.
         rate: MassPerArea,
         /// The unit that was typed in; the layout's usual one where left out.

@@ -32,7 +32,7 @@ pub use dressing::{Amount, Basis, Dressing, Injecting, Placement, Used, When};
 pub use edit::{
     BedChange, Edit, EditError, LotContents, ObstacleChange, OutlineChange, PlotChange, SeedEdit, ShedEdit,
 };
-pub use feeding::{Credit, CreditKind, Feeding, Lime, NutrientRate, NutrientUnits, Recommendation};
+pub use feeding::{Credit, CreditKind, Feeding, Heap, Lime, NutrientRate, NutrientUnits, Recommendation};
 pub use ground::{Obstacle, ObstacleKind, Plot, Shape};
 pub use history::History;
 pub use ids::{BedId, DressingId, LotId, NoteId, ObstacleId, PlotId, ShedId};

@@ -8,7 +8,7 @@ use quillet::catalog::{Analysis, CropId, MaterialId, PlantingMethod, StageId};
 use quillet::geometry::{Lines, Point, Remainder};
 use quillet::layout::{
     Amount, Basis, Bed, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, DressingId, Edit, Feeding, Form,
-    Injecting, Kind, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate,
+    Heap, Injecting, Kind, Label, Layout, Lime, LotContents, LotGermination, LotId, Note, NoteId, NutrientRate,
     NutrientUnits, Obstacle, ObstacleChange, ObstacleId, ObstacleKind, OutlineChange, OwnCultivar, OwnHarvest,
     OwnStart, OwnValues, Packet, Place, Placement, Planting, Plot, PlotChange, PlotId, Raised, Recommendation,
     SeedAmount, SeedEdit, Shape, ShedEdit, ShedId, Sowing, Tape, Used, Water, When,
@@ -374,16 +374,29 @@ fn analysis() -> impl Strategy<Value = Analysis> {
     (tenths(), tenths(), tenths()).prop_map(|(n, p2o5, k2o)| Analysis::percent(n, p2o5, k2o).expect("under a hundred"))
 }
 
+fn heap() -> impl Strategy<Value = Option<Heap>> {
+    prop::option::of(prop::sample::select(vec![
+        Heap::Compost,
+        Heap::DairyManure,
+        Heap::BeefManure,
+        Heap::HogManure,
+        Heap::PoultryManure,
+    ]))
+}
+
 fn credit() -> impl Strategy<Value = Credit> {
     let what = prop_oneof![
-        (over_ground(), typed_in(), analysis(), fraction()).prop_map(|(rate, typed_in, analysis, available_n)| {
-            CreditKind::Compost {
-                rate,
-                typed_in,
-                analysis,
-                available_n,
+        (heap(), over_ground(), typed_in(), analysis(), fraction()).prop_map(
+            |(of, rate, typed_in, analysis, available_n)| {
+                CreditKind::Compost {
+                    of,
+                    rate,
+                    typed_in,
+                    analysis,
+                    available_n,
+                }
             }
-        }),
+        ),
         (over_ground(), typed_in()).prop_map(|(rate, typed_in)| CreditKind::Nitrogen { rate, typed_in }),
         (0.0..1e3, any::<bool>(), length()).prop_map(|(strength, as_nitrate, depth)| CreditKind::Water {
             nitrate_n: Concentration::kilograms_per_cubic_metre(strength),

@@ -63,6 +63,7 @@ fn fed() -> Layout {
     };
     let credits = [
         CreditKind::Compost {
+            of: None,
             rate: over_ground(2.0),
             typed_in: None,
             analysis: Analysis::percent(1.5, 1.0, 1.0).expect("under a hundred"),

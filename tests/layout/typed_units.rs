@@ -36,6 +36,7 @@ fn typed() -> Layout {
     };
     let credits = [
         CreditKind::Compost {
+            of: None,
             rate: MassPerArea::tons_per_acre(10.0),
             typed_in: unit("ton/acre"),
             analysis: Analysis::default(),

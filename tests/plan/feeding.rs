@@ -172,6 +172,7 @@ fn compost_and_water_are_credited_by_what_comes_free_of_them() {
     // Ohio State University Extension ANR-34 (2016), Table 1: poultry compost with 2.01 % N at 2 ton/acre holds 80.4
     // lb; at 4 % of it, as University of Georgia SARE LS16-269 found at most for composts, 3.22 lb come free.
     let compost = CreditKind::Compost {
+        of: None,
         rate: to_the_acre(4000.0),
         typed_in: None,
         analysis: Analysis::percent(2.01, 2.0, 2.0).unwrap(),

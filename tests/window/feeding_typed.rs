@@ -154,6 +154,13 @@ fn manure_begins_at_what_is_published_for_the_animal_and_the_working_in() {
     choose(&mut window, "Dairy manure", "Poultry manure");
     assert!((free(&window) - 70.0).abs() < 1e-9);
     assert_eq!(value(&window, "Holds"), "0.7-0.3-0.6");
+    // So does a name of their own, and what it is stays with it.
+    assert_eq!(bed(&window).feeding.credits[0].name, "Poultry manure");
+    fill(&mut window, "Called", "From the neighbour");
+    choose(&mut window, "Poultry manure", "Hog manure");
+    assert_eq!(bed(&window).feeding.credits[0].name, "From the neighbour");
+    assert!((free(&window) - 75.0).abs() < 1e-9);
+    assert!(window.sees("Worked in"));
     fill(&mut window, "Free this year", "33 %");
     assert!(!window.sees_part("University of Minnesota Extension"));
 }

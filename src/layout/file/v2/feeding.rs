@@ -79,10 +79,23 @@ struct Credit {
     what: CreditKind,
 }
 
+/// What compost or manure is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Heap {
+    Compost,
+    DairyManure,
+    BeefManure,
+    HogManure,
+    PoultryManure,
+}
+
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 enum CreditKind {
     Compost {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        of: Option<Heap>,
         kg_per_m2: RateNumber,
         #[serde(default, skip_serializing_if = "Option::is_none")]
         typed_in: Option<TypedIn>,
@@ -240,17 +253,43 @@ impl From<&layout::Feeding> for Feeding {
     }
 }
 
+impl From<Heap> for layout::Heap {
+    fn from(heap: Heap) -> Self {
+        match heap {
+            Heap::Compost => Self::Compost,
+            Heap::DairyManure => Self::DairyManure,
+            Heap::BeefManure => Self::BeefManure,
+            Heap::HogManure => Self::HogManure,
+            Heap::PoultryManure => Self::PoultryManure,
+        }
+    }
+}
+
+impl From<layout::Heap> for Heap {
+    fn from(heap: layout::Heap) -> Self {
+        match heap {
+            layout::Heap::Compost => Self::Compost,
+            layout::Heap::DairyManure => Self::DairyManure,
+            layout::Heap::BeefManure => Self::BeefManure,
+            layout::Heap::HogManure => Self::HogManure,
+            layout::Heap::PoultryManure => Self::PoultryManure,
+        }
+    }
+}
+
 impl Credit {
     fn read(self) -> layout::Credit {
         layout::Credit {
             name: self.name.into(),
             what: match self.what {
                 CreditKind::Compost {
+                    of,
                     kg_per_m2,
                     typed_in,
                     analysis_pct,
                     available_n_part,
                 } => layout::CreditKind::Compost {
+                    of: of.map(Into::into),
                     rate: per_area(kg_per_m2),
                     typed_in: typed_in.map(Into::into),
                     analysis: analysis_pct.0,
@@ -291,11 +330,13 @@ impl From<&layout::Credit> for Credit {
             name: Name::from(&credit.name),
             what: match credit.what {
                 layout::CreditKind::Compost {
+                    of,
                     rate,
                     typed_in,
                     analysis,
                     available_n,
                 } => CreditKind::Compost {
+                    of: of.map(Into::into),
                     kg_per_m2: of_area(rate),
                     typed_in: typed_in.map(TypedIn::from),
                     analysis_pct: LabelAnalysis(analysis),
