@@ -4,6 +4,7 @@
 use egui::{Align, Id, Layout, RichText, Ui};
 
 pub(super) use crate::quantity::capital as heading;
+use crate::sheets::held_together;
 
 use super::theme::{self, ThemeInForce as _};
 use super::unit_field::unit_field;
@@ -69,13 +70,13 @@ pub(super) fn choices<T: Copy>(ui: &mut Ui, id: Id, label: &str, chosen: &str, a
 /// What is wrong with the field above, in full.
 pub(super) fn wrong(ui: &mut Ui, sentence: &str) {
     let accent = theme::colours(ui.theme_in_force()).accent;
-    ui.label(RichText::new(capital(sentence)).small().color(accent));
+    ui.label(RichText::new(held_together(&capital(sentence))).small().color(accent));
 }
 
 /// What follows from the line above, or where its value comes from.
 pub(super) fn follows(ui: &mut Ui, text: impl Into<String>) {
     let soft = theme::colours(ui.theme_in_force()).soft;
-    ui.label(RichText::new(text.into()).small().color(soft));
+    ui.label(RichText::new(held_together(&text.into())).small().color(soft));
 }
 
 /// Where the value above comes from, with a way back to the value that is used when the grower says nothing.

@@ -424,6 +424,12 @@ impl BedPlan {
         self.pieces.get(row.pieces.clone()).unwrap_or_default()
     }
 
+    /// Whether seed goes into its ground: plants raised in trays stand there with roots already.
+    pub fn is_sown_in_place(&self) -> bool {
+        let sowing = self.stand.map(|stand| stand.sowing);
+        sowing.is_some_and(|sowing| sowing.takes_seed() && !matches!(sowing, Sowing::Raised(_)))
+    }
+
     /// What is put in its places; `None` where nothing is planted.
     pub fn things(&self) -> Option<Things> {
         let method = self.crop.as_ref().map_or(PlantingMethod::Drilled, |crop| crop.method);

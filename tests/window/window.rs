@@ -143,7 +143,8 @@ impl Window {
 
     /// Whether something of that name can be seen.
     pub(crate) fn sees(&self, label: &str) -> bool {
-        self.harness.query_all_by_label(label).next().is_some()
+        let sees = |label: &str| self.harness.query_all_by_label(label).next().is_some();
+        sees(label) || sees(&quillet::sheets::held_together(label))
     }
 
     /// Whether something can be seen that has these words in its name, held together at the end of a line or not.

@@ -10,7 +10,7 @@ use super::types::{Standing, WantFrom};
 use super::want::highest;
 use crate::agronomy::{self, Nutrient, RateStanding, SeedPlacement};
 use crate::catalog::{Catalog, CautionTopic, Mark};
-use crate::layout::{Bed, Dressing, Item, Placement, Sowing};
+use crate::layout::{Bed, Dressing, Item, Placement};
 use crate::quantity::{MassPerArea, Units, capital};
 
 /// Mentions everything there is to mention of a bed's feeding.
@@ -41,11 +41,9 @@ pub(in crate::plan) fn feeding_heads_up(
         }
         let known = book.get(&dressing.material);
         rate(&mut mention, bed, plan, dressing, of_plan, units);
-        // Plants raised in trays stand there with roots already.
-        let is_sown = plan
-            .stand
-            .is_some_and(|stand| stand.sowing.takes_seed() && !matches!(stand.sowing, Sowing::Raised(_)));
-        if is_sown && let Placement::Band { .. } = dressing.placement {
+        if plan.is_sown_in_place()
+            && let Placement::Band { .. } = dressing.placement
+        {
             band(&mut mention, bed, plan, dressing, of_plan, units);
         }
         if let Some(known) = known {

@@ -53,7 +53,9 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed_id: BedId, id: Dressing
     }
     used::show(ui, field, &mut changed, bed, plans, (units, layout.season));
     material::cautions(ui, hand, dressing, plans.map(|(_, of_plan)| of_plan));
-    if let (Placement::Band { .. }, Some((_, of_plan))) = (dressing.placement, plans) {
+    if let (Placement::Band { .. }, Some((bed_plan, of_plan))) = (dressing.placement, plans)
+        && bed_plan.is_sown_in_place()
+    {
         near_seed::show(ui, of_plan.analysis, units);
     }
     if changed != *dressing {
