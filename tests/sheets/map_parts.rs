@@ -153,6 +153,10 @@ fn the_parts_of_a_long_strip_stay_on_the_paper() {
         }
         assert!(cut > 0, "{wide} by {deep} ft was never cut");
     }
+    let (layout, plan) = plot(100.0, 20.0);
+    let frames = printed(&layout, &plan, "1 in = 10 ft").unwrap();
+    let told = "Sheets 2 and 3 show the dashed parts at 1 in = 10 ft;";
+    assert!(frames[0].words().any(|words| words.starts_with(told)));
 }
 
 #[test]
@@ -246,7 +250,7 @@ fn one_part_alone_is_told_as_one() {
     let frames = found.expect("a map that just does not fit with its key");
     let told = |start: &str| frames[0].words().any(|words| words.starts_with(start));
     assert!(told("Sheet 2 shows the dashed part at 1 in = 10 ft."));
-    assert!(!told("Sheets 2 to"));
+    assert!(!told("Sheets 2"));
     check_on_paper(&frames);
 }
 

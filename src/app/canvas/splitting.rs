@@ -11,8 +11,8 @@ use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::theme;
 use crate::geometry::Point;
-use crate::layout::{BedId, Item};
-use crate::plan::{BedPlan, SplitLine};
+use crate::layout::{BedId, EditError, Item};
+use crate::plan::{BedPlan, SplitLine, SplitOutcome};
 use crate::quantity::{Bearing, Length, counted};
 
 /// Whole steps along the rows are no closer on the screen than this, in points.
@@ -33,7 +33,12 @@ pub(super) struct Splitting {
     refused: Option<String>,
     /// The line that would be made now, for painting.
     line: Option<(BedId, SplitLine)>,
+    /// What came of the line that was last asked about, of that revision of the layout.
+    outcome: Option<(Asked, Result<SplitOutcome, EditError>)>,
 }
+
+/// A line that was asked about: the revision of the layout, the bed, and the line.
+type Asked = (u64, BedId, SplitLine);
 
 /// What a place, or what is typed, comes to.
 struct Meant {
@@ -124,7 +129,7 @@ impl Splitting {
     }
 
     fn meant(
-        &self,
+        &mut self,
         way: SplitWay,
         desk: &Desk,
         plan: &BedPlan,
@@ -139,7 +144,7 @@ impl Splitting {
     }
 
     /// After the row that is typed, or the one on the left hand of the place.
-    fn between_rows(&self, desk: &Desk, plan: &BedPlan, place: Option<Point>) -> Meant {
+    fn between_rows(&mut self, desk: &Desk, plan: &BedPlan, place: Option<Point>) -> Meant {
         let Some((first, last)) = plan
             .rows
             .first()
@@ -172,7 +177,7 @@ impl Splitting {
                 last.number - 1
             ));
         };
-        let outcome = match line.outcome(desk.settled(), plan.bed) {
+        let outcome = match self.outcome(desk, plan.bed, line) {
             Ok(outcome) => outcome,
             Err(error) => return nowhere(format!("{error} {}", error.hint())),
         };
@@ -192,6 +197,19 @@ impl Splitting {
         Meant {
             line: Some(line),
             words: words.with(self.hint("or type the number of a row")),
+        }
+    }
+
+    /// What would come of a line. Rows are fitted anew only for another line, not for every frame.
+    fn outcome(&mut self, desk: &Desk, bed: BedId, line: SplitLine) -> Result<SplitOutcome, EditError> {
+        let asked = (desk.revision(), bed, line);
+        match &self.outcome {
+            Some((before, outcome)) if *before == asked => outcome.clone(),
+            _ => {
+                let outcome = line.outcome(desk.settled(), bed);
+                self.outcome = Some((asked, outcome.clone()));
+                outcome
+            }
         }
     }
 

@@ -145,7 +145,8 @@ impl MapParts {
         let told = match self.parts.len() {
             1 => format!("Sheet 2 shows the dashed part at {scale}."),
             parts => format!(
-                "Sheets 2 to {} show the dashed parts at {scale}; they lap over each other by half an inch or more.",
+                "Sheets 2 {} {} show the dashed parts at {scale}; they lap over each other by half an inch or more.",
+                if parts == 2 { "and" } else { "to" },
                 parts + 1
             ),
         };
