@@ -38,7 +38,7 @@ fn split_after(number: u32, (wide, deep): (f64, f64), rules: impl IntoIterator<I
     );
     let layout = changes(&layout, rules);
     let before = plan(&layout);
-    let line = bed(&before).line_after_row(number).expect("not the last row");
+    let line = bed(&before).line_after_row(number).unwrap();
     let outcome = line.outcome(&layout, layout.beds[0].id).unwrap();
     assert!(outcome.rows_stay, "{outcome:?}");
     let after = plan(&split(&layout, line));
