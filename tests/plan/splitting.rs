@@ -29,6 +29,19 @@ fn with_shed(layout: &Layout, (x, y): (f64, f64), side: f64, clear: f64) -> Layo
     layout.apply(&Edit::Plot(layout.plots[0].id, change)).unwrap()
 }
 
+/// A plot `wide` by `deep` feet with a bed that fills it, each corner pulled along its side by such a part of it.
+fn slanted(wide: f64, deep: f64, [a, b, c, d]: [f64; 4]) -> Layout {
+    let layout = rectangle(wide, deep);
+    let corners = [
+        (a * wide, 0.0),
+        (wide, b * deep),
+        (wide * (1.0 + c), deep),
+        (0.0, deep * (1.0 + d)),
+    ];
+    let outline = PlotChange::SetOutline(corners.map(|(x, y)| Point::feet(x, y)).to_vec());
+    layout.apply(&Edit::Plot(layout.plots[0].id, outline)).unwrap()
+}
+
 /// Rows of both parts of a bed of so many metres, split after a row.
 fn split_after(number: u32, (wide, deep): (f64, f64), rules: impl IntoIterator<Item = BedChange>) -> (u64, Vec<u64>) {
     let feet = |metres: f64| metres / 0.3048;
@@ -92,7 +105,7 @@ fn remainder() -> impl Strategy<Value = Remainder> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(192))]
+    #![proptest_config(ProptestConfig::with_cases(256))]
 
     #[test]
     fn rows_stay_where_they_stood(
@@ -106,9 +119,11 @@ proptest! {
         remainder in remainder(),
         shed in prop::option::of((0.0..1.0f64, 0.0..1.0f64, 2.0..12.0f64, 0.0..3.0f64)),
         other_way in prop::bool::ANY,
+        slant in prop_oneof![Just([0.0; 4]), [-0.3..0.3f64, -0.3..0.3f64, -0.3..0.3f64, -0.3..0.3f64]],
+        turn in prop_oneof![Just(0.0), -30.0..30.0f64],
     ) {
-        let mut layout = changes(&rectangle(wide, deep), [
-            BedChange::SetBearing(Bearing::degrees(f64::from(quarter) * 90.0)),
+        let mut layout = changes(&slanted(wide, deep, slant), [
+            BedChange::SetBearing(Bearing::degrees(f64::from(quarter) * 90.0 + turn)),
             BedChange::SetRowSpacing(Length::inches(spacing)),
             BedChange::SetEdgeMargin(margin.map(Length::feet)),
             BedChange::SetClear(Length::feet(clear)),
