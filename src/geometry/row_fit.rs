@@ -132,6 +132,22 @@ impl RowFit {
         start..end.max(start)
     }
 
+    /// Whether every piece of other rows along the same bearing stands here too, both ends no farther away than
+    /// `within`.
+    pub fn has_all_of(&self, others: &Self, within: Length) -> bool {
+        others.rows().all(|other| {
+            let here = self.rows_between(other.across - within, other.across + within);
+            other.pieces().all(|piece| {
+                let same =
+                    |own: Piece| (own.from() - piece.from()).abs() <= within && (own.to() - piece.to()).abs() <= within;
+                here.clone()
+                    .filter_map(|index| self.row(index))
+                    .flat_map(Row::pieces)
+                    .any(same)
+            })
+        })
+    }
+
     /// Which rows may be seen in an upright rectangle.
     pub fn rows_in(&self, bounds: Bounds) -> Range<usize> {
         let (ux, uy) = self.unit;

@@ -2,6 +2,7 @@
 //! the file and its migrations.
 
 mod bed;
+mod bed_fit;
 mod document;
 mod dressing;
 mod feeding;
@@ -25,6 +26,7 @@ pub mod limits;
 pub mod store;
 
 pub use bed::{Bed, BedGround, Planting, Raised, Sowing, Tape, Water};
+pub use bed_fit::{BedFit, BedFitError};
 pub use check::{Problem, check};
 pub use defaults::season_planned_on;
 pub use document::{Layout, Note, Place};

@@ -12,8 +12,8 @@ use super::stand::stand;
 use super::types::{BedHarvest, BedPlan, HarvestAmount, Piece, PlantedCrop, Row, Totals};
 use crate::agronomy::{self, Unworkable};
 use crate::catalog::{Crop, RowMeasure};
-use crate::geometry::{Clearing, PlantRule, Region, RowFit, RowRule, fit_rows, ground};
-use crate::layout::{Bed, BedGround, Plot};
+use crate::geometry::{PlantRule, Region, RowFit};
+use crate::layout::{Bed, BedFit, Plot};
 use crate::quantity::{Area, Length, Mass, Units};
 
 /// What a bed's numbers depend on besides the bed and its plot.
@@ -36,14 +36,14 @@ pub(super) fn bed_plan(plot: &Plot, bed: &Bed, of: &Surroundings<'_>) -> BedPlan
         .as_ref()
         .and_then(|planting| book.cultivar(&planting.crop, &planting.cultivar));
     let mut plan = empty_plan(bed);
-    match fit(plot, bed) {
-        Ok((ground, rows_ground, fit)) => {
-            plan.area = ground.area();
-            plan.ground = ground;
-            plan.rows_ground = rows_ground;
-            plan.fit = fit;
+    match BedFit::of(plot, bed) {
+        Ok(fit) => {
+            plan.area = fit.ground.area();
+            plan.ground = fit.ground;
+            plan.rows_ground = fit.rows_ground;
+            plan.fit = fit.rows;
         }
-        Err(sentence) => plan.problem = Some(sentence),
+        Err(error) => plan.problem = Some(error.to_string()),
     }
     plan.crop = bed.planting.as_ref().zip(crop).map(|(planting, crop)| PlantedCrop {
         id: crop.id.clone(),
@@ -114,35 +114,6 @@ fn empty_plan(bed: &Bed) -> BedPlan {
         harvest: None,
         heads_up: Vec::new(),
     }
-}
-
-/// The bed's ground, the part of it where rows may stand, and the rows.
-fn fit(plot: &Plot, bed: &Bed) -> Result<(Region, Region, RowFit), String> {
-    let own_outline = match &bed.ground {
-        BedGround::WholePlot => None,
-        BedGround::Corners(corners) => Some(corners.as_slice()),
-    };
-    let in_the_way = |clear: fn(Length) -> Length| -> Vec<Clearing> {
-        let clearing = |obstacle: &crate::layout::Obstacle| Clearing {
-            ring: obstacle.shape.ring(),
-            clear: clear(obstacle.clear),
-        };
-        plot.obstacles.iter().map(clearing).collect()
-    };
-    let bare = ground(&plot.outline, own_outline, &in_the_way(|_| Length::ZERO), Length::ZERO);
-    let bare = bare.map_err(|error| error.to_string())?;
-    let rows_ground = ground(&plot.outline, own_outline, &in_the_way(|clear| clear), bed.clear);
-    let rows_ground = rows_ground.map_err(|error| error.to_string())?;
-    let rule = RowRule {
-        bearing: bed.bearing,
-        spacing: bed.row_spacing,
-        edge_margin: bed.edge_margin_in_force(),
-        remainder: bed.remainder,
-        headland: bed.headland,
-        shortest: bed.shortest,
-    };
-    let fit = fit_rows(&rows_ground, &rule).map_err(|error| error.to_string())?;
-    Ok((bare, rows_ground, fit))
 }
 
 /// Gives every fitted row its numbers.

@@ -32,7 +32,7 @@ pub use order::{
     TraysTogether, USUAL_YEARS,
 };
 pub use planner::Planner;
-pub use split_line::SplitLine;
+pub use split_line::{SplitLine, SplitOutcome};
 pub use things::Things;
 pub use types::{
     BedHarvest, BedPlan, CropSum, DressingDay, DressingPlan, GerminationFrom, GoesBy, HarvestAmount, HeadsUp,

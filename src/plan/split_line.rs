@@ -1,7 +1,8 @@
 //! Lines along which a bed is split: between two of its rows, or across all of them.
 
 use super::types::BedPlan;
-use crate::geometry::Point;
+use crate::geometry::{Point, RowFit};
+use crate::layout::{Bed, BedFit, BedId, Edit, EditError, Layout};
 use crate::quantity::{Bearing, Length};
 
 /// A straight line across the ground of a bed.
@@ -13,9 +14,56 @@ pub struct SplitLine {
     pub bearing: Bearing,
 }
 
+/// What comes of splitting a bed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SplitOutcome {
+    /// How many rows each part has, the bed that stays first.
+    pub rows: Vec<usize>,
+    /// Whether every piece of row is still there, and where it stood.
+    pub rows_stay: bool,
+}
+
+impl SplitLine {
+    /// The edit that splits a bed along this line.
+    pub const fn edit(self, bed: BedId) -> Edit {
+        Edit::SplitBed {
+            bed,
+            at: self.at,
+            bearing: self.bearing,
+        }
+    }
+
+    /// What would come of splitting a bed along this line, without doing it.
+    ///
+    /// # Errors
+    /// [`EditError`] says why the bed cannot be split there.
+    pub fn outcome(self, layout: &Layout, bed: BedId) -> Result<SplitOutcome, EditError> {
+        let after = layout.apply(&self.edit(bed))?;
+        let fit = |layout: &Layout, bed: &Bed| -> RowFit {
+            let fit = layout.plot(bed.plot).and_then(|plot| BedFit::of(plot, bed).ok());
+            fit.map_or_else(|| RowFit::empty(bed.bearing), |fit| fit.rows)
+        };
+        let whole = layout.bed(bed).map(|bed| fit(layout, bed));
+        let is_part = |part: &Bed| part.id == bed || layout.bed(part.id).is_none();
+        let parts: Vec<RowFit> = after
+            .beds
+            .iter()
+            .filter(|part| is_part(part))
+            .map(|part| fit(&after, part))
+            .collect();
+        let pieces: usize = parts.iter().map(RowFit::piece_count).sum();
+        let stay = |whole: &RowFit| {
+            pieces == whole.piece_count() && parts.iter().all(|part| whole.has_all_of(part, Length::TOLERANCE))
+        };
+        Ok(SplitOutcome {
+            rows: parts.iter().map(RowFit::row_count).collect(),
+            rows_stay: whole.is_some_and(|whole| stay(&whole)),
+        })
+    }
+}
+
 impl BedPlan {
-    /// The line along the rows that lies half a spacing to the right of a row, so that both neighbours keep the strip
-    /// that belongs to them; `None` for a row that is not there, and for the last one, with nothing beyond it.
+    /// The line along the rows that lies half a spacing to the right of a row, midway to the next line of rows; `None` for a row that is not there, and for the last one, with nothing beyond it.
     pub fn line_after_row(&self, number: u32) -> Option<SplitLine> {
         let line = usize::try_from(number).ok()?.checked_sub(1)?;
         let index = self.rows.iter().position(|row| row.number == number)?;

@@ -2,7 +2,8 @@
 
 use egui::{Event, Key, Modifiers};
 use quillet::app::canvas::{SplitWay, Tool};
-use quillet::layout::{BedId, Item};
+use quillet::layout::{BedChange, BedId, Edit, Item};
+use quillet::quantity::Bearing;
 
 use crate::table::*;
 
@@ -96,6 +97,33 @@ fn a_length_typed_says_how_far_along_the_rows() {
         .map(|bed| (bed.rows[0].length.to_feet() * 10.0).round() / 10.0)
         .collect();
     assert_eq!(lengths, [12.5, 27.5]);
+}
+
+#[test]
+fn what_is_typed_is_about_the_bed_under_the_pointer_when_typing_began() {
+    // Corn in the west third, beans on the rest; the corn is in hand.
+    let layout = part_bed()
+        .apply(&Edit::FillPlot(PLOT))
+        .unwrap()
+        .apply(&Edit::Bed(BED, BedChange::SetBearing(Bearing::NORTH)))
+        .unwrap();
+    let corn = layout.beds[0].id;
+    let beans = layout.beds[1].id;
+    let turned = Edit::Bed(beans, BedChange::SetBearing(Bearing::NORTH));
+    let mut hands = table_with(layout.apply(&turned).unwrap());
+    hands.state_mut().desk.chosen = Some(Item::Bed(corn));
+    let before = rows(&hands);
+    take_up(&mut hands, SplitWay::BetweenRows);
+    let place = at(&hands, 40.0, 20.0);
+    hands.hover_at(place);
+    hands.run();
+    type_in(&mut hands, "5");
+    // The pointer goes on over the corn.
+    let place = at(&hands, 10.0, 20.0);
+    hands.hover_at(place);
+    hands.run();
+    key(&mut hands, Modifiers::NONE, Key::Enter);
+    assert_eq!(rows(&hands), [before[0], 5, before[1] - 5]);
 }
 
 #[test]

@@ -87,7 +87,7 @@ proptest! {
     ) {
         let outline = star(origin, &reach);
         let at = Point::metres(origin.0 + at.0, origin.1 + at.1);
-        let Ok(parted) = part(&outline, at, Bearing::degrees(bearing)) else { return Ok(()) };
+        let parted = part(&outline, at, Bearing::degrees(bearing)).unwrap();
         let whole: f64 = square_metres(&parted.left) + square_metres(&parted.right);
         let typed = quillet::geometry::polygon::signed_area(&outline).to_square_metres();
         prop_assert!((whole - typed).abs() < 1e-6 * typed.max(1.0), "{whole} of {typed}");

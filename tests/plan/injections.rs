@@ -5,7 +5,7 @@ use quillet::catalog::StageId;
 use quillet::geometry::Point;
 use quillet::layout::{
     Amount, Basis, BedChange, BedGround, BedId, Credit, CreditKind, Dressing, Edit, Injecting, Layout, NutrientRate,
-    Placement, Recommendation, Tape, Used, Water, When,
+    Placement, PlotChange, Recommendation, Tape, Used, Water, When,
 };
 use quillet::plan::feeding::{Feeding, Injection, Strength};
 use quillet::quantity::{Bearing, Concentration, FlowPerLength, Length, Mass, MassPerArea, MassPerLength, Volume};
@@ -73,6 +73,32 @@ fn a_weekly_feed_is_as_published() {
     close(run.depth.to_inches(), 500.0 / (1800.0 * 0.623_377), 1e-4);
     // The bed's total is all twelve weeks.
     close(plan(&layout).beds[0].dressings[0].total.to_pounds(), 12.0 * 1.446, 0.01);
+}
+
+#[test]
+fn a_bed_that_is_split_is_still_fed_in_one_run() {
+    // 42 ft hold seven rows of 6 ft.
+    let layout = tomatoes(Injecting::default());
+    let wide = [(0.0, 0.0), (42.0, 0.0), (42.0, 100.0), (0.0, 100.0)].map(|(x, y)| Point::feet(x, y));
+    let layout = change(&layout, BedChange::SetGround(BedGround::WholePlot));
+    let outline = PlotChange::SetOutline(wide.to_vec());
+    let layout = layout.apply(&Edit::Plot(layout.plots[0].id, outline)).unwrap();
+    let before = run(&layout);
+    let line = plan(&layout).beds[0].line_after_row(3).unwrap();
+    let split = layout.apply(&line.edit(layout.beds[0].id)).unwrap();
+    let injection = injection(&split);
+    assert_eq!(injection.of.len(), 2);
+    let after = injection.run.unwrap();
+    close(
+        after.nitrogen.to_parts_per_million(),
+        before.nitrogen.to_parts_per_million(),
+        1e-6,
+    );
+    close(
+        after.flow.to_gallons_per_minute(),
+        before.flow.to_gallons_per_minute(),
+        1e-9,
+    );
 }
 
 #[test]

@@ -1,5 +1,5 @@
 //! The hand with the splitting tool: a line over the bed that follows the pointer from row to row, or along the rows
-//! by whole steps; a number typed says where instead.
+//! by whole steps; a number typed says where instead, on the bed that was under the pointer when typing began.
 
 use egui::{CursorIcon, Event, Key, Modifiers, Response, Stroke, Ui};
 
@@ -11,8 +11,8 @@ use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::theme;
 use crate::geometry::Point;
-use crate::layout::{BedId, Edit, Item};
-use crate::plan::{BedPlan, SplitLine};
+use crate::layout::{BedId, EditError, Item};
+use crate::plan::{BedPlan, SplitLine, SplitOutcome};
 use crate::quantity::{Bearing, Length, counted};
 
 /// Whole steps along the rows are no closer on the screen than this, in points.
@@ -27,11 +27,18 @@ const LONGEST: usize = 24;
 pub(super) struct Splitting {
     /// Where, as far as it is typed.
     typed: String,
+    /// The bed that was meant when typing began: what is typed is about it, wherever the pointer goes.
+    held: Option<BedId>,
     /// Why the last try was refused; said until the hand does something else.
     refused: Option<String>,
     /// The line that would be made now, for painting.
     line: Option<(BedId, SplitLine)>,
+    /// What came of the line that was last asked about, of that revision of the layout.
+    outcome: Option<(Asked, Result<SplitOutcome, EditError>)>,
 }
+
+/// A line that was asked about: the revision of the layout, the bed, and the line.
+type Asked = (u64, BedId, SplitLine);
 
 /// What a place, or what is typed, comes to.
 struct Meant {
@@ -61,6 +68,7 @@ impl Splitting {
         if pointer.is_some() && response.contains_pointer() {
             ui.set_cursor_icon(CursorIcon::Crosshair);
         }
+        let under = bed_meant(desk, place);
         let mut settled = false;
         if !ui.text_edit_focused() {
             if ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape)) {
@@ -75,11 +83,11 @@ impl Splitting {
             self.refused = None;
             settled = true;
         }
-        let Some(bed) = bed_meant(desk, place.filter(|_| self.typed.is_empty())) else {
+        let held = self.held.filter(|bed| desk.plan().bed(*bed).is_some());
+        let meant = held.filter(|_| !self.typed.is_empty()).or(under);
+        self.held = meant;
+        let Some((bed, plan)) = meant.and_then(|bed| Some((bed, desk.plan().bed(bed)?))) else {
             return PointerWords::new("", "There is no bed here to split");
-        };
-        let Some(plan) = desk.plan().bed(bed) else {
-            return PointerWords::default();
         };
         let free = ui.input(|input| input.modifiers.alt);
         let meant = self.meant(way, desk, plan, place, viewport, free);
@@ -121,7 +129,7 @@ impl Splitting {
     }
 
     fn meant(
-        &self,
+        &mut self,
         way: SplitWay,
         desk: &Desk,
         plan: &BedPlan,
@@ -130,13 +138,13 @@ impl Splitting {
         free: bool,
     ) -> Meant {
         match way {
-            SplitWay::BetweenRows => self.between_rows(plan, place),
+            SplitWay::BetweenRows => self.between_rows(desk, plan, place),
             SplitWay::AcrossRows => self.across_rows(desk, plan, place, viewport, free),
         }
     }
 
     /// After the row that is typed, or the one on the left hand of the place.
-    fn between_rows(&self, plan: &BedPlan, place: Option<Point>) -> Meant {
+    fn between_rows(&mut self, desk: &Desk, plan: &BedPlan, place: Option<Point>) -> Meant {
         let Some((first, last)) = plan
             .rows
             .first()
@@ -169,15 +177,39 @@ impl Splitting {
                 last.number - 1
             ));
         };
-        let stay = plan.rows.iter().filter(|row| row.number <= number).count() as u64;
-        let go = plan.rows.len() as u64 - stay;
-        let words = PointerWords::new(
-            format!("{} | {}", counted(stay, "row", "rows"), counted(go, "row", "rows")),
-            format!("split after row {number}"),
-        );
+        let outcome = match self.outcome(desk, plan.bed, line) {
+            Ok(outcome) => outcome,
+            Err(error) => return nowhere(format!("{error} {}", error.hint())),
+        };
+        let rows: Vec<String> = outcome
+            .rows
+            .iter()
+            .map(|rows| counted(*rows as u64, "row", "rows"))
+            .collect();
+        let bed = desk.layout().name_of(Item::Bed(plan.bed));
+        let words =
+            PointerWords::new(rows.join(" | "), format!("split {bed} after row {number}")).with(if outcome.rows_stay {
+                String::new()
+            } else {
+                let whole = counted(plan.rows.len() as u64, "row", "rows");
+                format!("of {whole}: the parts' outlines do not let all of them stay where they stand")
+            });
         Meant {
             line: Some(line),
             words: words.with(self.hint("or type the number of a row")),
+        }
+    }
+
+    /// What would come of a line. Rows are fitted anew only for another line, not for every frame.
+    fn outcome(&mut self, desk: &Desk, bed: BedId, line: SplitLine) -> Result<SplitOutcome, EditError> {
+        let asked = (desk.revision(), bed, line);
+        match &self.outcome {
+            Some((before, outcome)) if *before == asked => outcome.clone(),
+            _ => {
+                let outcome = line.outcome(desk.settled(), bed);
+                self.outcome = Some((asked, outcome.clone()));
+                outcome
+            }
         }
     }
 
@@ -209,9 +241,10 @@ impl Splitting {
                 whole.show(units)
             ));
         };
+        let bed = desk.layout().name_of(Item::Bed(plan.bed));
         let words = PointerWords::new(
             format!("{} | {}", along.show(units), (whole - along).show(units)),
-            format!("split across the rows, from the {back} end"),
+            format!("split {bed} across the rows, from the {back} end"),
         );
         Meant {
             line: Some(line),
@@ -238,11 +271,7 @@ impl Splitting {
         out: &mut Vec<Command>,
     ) -> PointerWords {
         let layout = desk.settled();
-        let edit = Edit::SplitBed {
-            bed,
-            at: line.at,
-            bearing: line.bearing,
-        };
+        let edit = line.edit(bed);
         match layout.apply(&edit) {
             Ok(_) => {
                 out.push(Command::Edit(edit));

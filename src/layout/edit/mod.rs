@@ -14,6 +14,7 @@ mod plot;
 mod seed;
 mod shed;
 mod split;
+mod split_rows;
 
 pub use bed::BedChange;
 pub use error::EditError;

@@ -9,7 +9,7 @@ use super::paper::Turned;
 use super::scale::Scale;
 use super::sheet::{HEAD, Sheet, corners, frame_box, line};
 use crate::geometry::{Bounds, Point};
-use crate::layout::Layout;
+use crate::layout::{Layout, Plot};
 use crate::plan::Plan;
 use crate::sheets::Placing;
 use crate::sheets::drawing::{self, MARGIN, NORTH_ARROW_HEIGHT, NORTH_ARROW_WIDTH, REACH, ScaleBar, View};
@@ -19,6 +19,8 @@ use crate::sheets::mark::{Anchor, Dash, Ink, Mark, Pen, Words};
 const LAP: f64 = 36.0;
 /// Kept free round a part for the words that say where it goes on, in points.
 const EDGE: f64 = 14.0;
+/// Kept below the scale bar for the line on rows that are not drawn, in points.
+const THINNED: f64 = 12.0;
 /// More sheets than this are a slip of the scale.
 const MOST_SHEETS: usize = 40;
 
@@ -29,7 +31,7 @@ pub(super) struct MapParts {
     /// Size of a part on paper, in points.
     across: f64,
     down: f64,
-    /// The parts that have something of the ground, from the north-west, row after row.
+    /// The parts that have something to show, from the north-west, row after row.
     parts: Vec<MapPart>,
 }
 
@@ -64,10 +66,17 @@ impl MapParts {
             let (width, height) = options.paper.size(turned);
             let margins = 2.0 * options.paper.margin();
             let across = width - margins - 2.0 * EDGE;
-            let down = height - margins - HEAD - 2.0 * EDGE - map_key::BAR_HEIGHT - foot;
-            let columns = count(extent.width() * scale.points_per_metre() + 2.0 * REACH, across);
-            let rows = count(extent.height() * scale.points_per_metre() + 2.0 * REACH, down);
-            (turned, across, down, columns, rows)
+            let down = height - margins - HEAD - 2.0 * EDGE - map_key::BAR_HEIGHT - THINNED - foot;
+            let on_paper = |length: f64| length * scale.points_per_metre() + 2.0 * REACH;
+            let (wide, high) = (on_paper(extent.width()), on_paper(extent.height()));
+            // A part alone in its row or column is no larger than what it has to show.
+            (
+                turned,
+                across.min(wide),
+                down.min(high),
+                count(wide, across),
+                count(high, down),
+            )
         });
         let [upright, lying] = ways;
         let fewest = if lying.3.saturating_mul(lying.4) < upright.3.saturating_mul(upright.4) {
@@ -90,11 +99,7 @@ impl MapParts {
         for row in 0..rows {
             for column in 0..columns {
                 let ground = part_ground(extent, scale, (across, down), (column, columns), (row, rows));
-                if layout
-                    .plots
-                    .iter()
-                    .any(|plot| !ground.cut_ring(&plot.outline).is_empty())
-                {
+                if shows_something(layout, &ground) {
                     parts.push(MapPart { column, row, ground });
                 }
             }
@@ -136,11 +141,15 @@ impl MapParts {
 
     /// Says on the first sheet what comes on the next ones.
     pub(super) fn announce(&self, sheet: &mut Sheet) {
-        let told = format!(
-            "Sheets 2 to {} show the dashed parts at {}; they lap over each other by half an inch or more.",
-            self.parts.len() + 1,
-            self.scale.show(),
-        );
+        let scale = self.scale.show();
+        let told = match self.parts.len() {
+            1 => format!("Sheet 2 shows the dashed part at {scale}."),
+            parts => format!(
+                "Sheets 2 {} {} show the dashed parts at {scale}; they lap over each other by half an inch or more.",
+                if parts == 2 { "and" } else { "to" },
+                parts + 1
+            ),
+        };
         sheet.sentence(Role::Sentence, &told, 8.5, Ink::Strong);
     }
 
@@ -148,7 +157,8 @@ impl MapParts {
     pub(super) fn set_part(&self, sheet: &mut Sheet, layout: &Layout, plan: &Plan, index: usize) {
         let Some(part) = self.parts.get(index) else { return };
         let points_per_metre = self.scale.points_per_metre();
-        let (left, top) = (sheet.left + EDGE, sheet.y + EDGE);
+        let left = sheet.left + (sheet.across() - self.across) / 2.0;
+        let top = sheet.y + EDGE;
         let placing = Placing {
             points_per_metre,
             ground: Point::metres(part.ground.min.x, part.ground.max.y),
@@ -199,7 +209,7 @@ impl MapParts {
             let Some(number) = self.beside(part, side) else {
                 continue;
             };
-            let text = format!("goes on on sheet {number}");
+            let text = format!("continued on sheet {number}");
             let mark = Mark::Words(Words {
                 turn,
                 ..line(x, y, &text, Anchor::Middle, 7.5, false, Ink::Soft)
@@ -237,6 +247,14 @@ fn set_north(sheet: &mut Sheet, right: f64, top: f64) {
     ];
     marks.extend(drawing::north_arrow(Point::metres(right - wide / 2.0, top + AIR)));
     sheet.push(Role::Figure("North is up the sheet".to_owned()), marks);
+}
+
+/// Whether a part has anything of a plot, something in the way, or a note.
+fn shows_something(layout: &Layout, ground: &Bounds) -> bool {
+    let shows = |ring: &[Point]| !ground.cut_ring(ring).is_empty();
+    let plot =
+        |plot: &Plot| shows(&plot.outline) || plot.obstacles.iter().any(|obstacle| shows(&obstacle.shape.ring()));
+    layout.plots.iter().any(|each| plot(each)) || layout.notes.iter().any(|note| ground.contains(note.at))
 }
 
 /// How many parts of a size, lapping over each other, take up a length.

@@ -92,11 +92,10 @@ impl Sheet {
             role: if is_first { Role::Sentence } else { Role::Ornament },
             marks: vec![words(self.right, base, number, Anchor::Right, 8.5, false, Ink::Soft)],
         });
-        head.push(Part {
-            role: Role::Ornament,
-            marks: vec![rule(self.left, self.right, top + 27.0, 1.2, Ink::Strong)],
-        });
         self.parts.splice(0..0, head);
+        // Over everything: what covers the edges of a drawing reaches up to it.
+        let under = rule(self.left, self.right, top + 27.0, 1.2, Ink::Strong);
+        self.push(Role::Ornament, vec![under]);
     }
 
     /// Sets a sentence over as many lines as it takes, and moves down past it.

@@ -2,7 +2,7 @@
 
 use jiff::civil::date;
 use quillet::geometry::{Point, Remainder};
-use quillet::layout::{BedChange, BedGround, BedId, Edit, Layout, PlotId, Used};
+use quillet::layout::{BedChange, BedGround, BedId, Edit, Injecting, Layout, Placement, PlotId, Used};
 use quillet::quantity::{Bearing, Mass};
 
 use crate::garden::{CORN, LOWER, SIDE_DRESSING, STRIP, applied, garden, rectangle};
@@ -74,14 +74,16 @@ fn left_over_width_goes_away_from_a_line_along_the_rows() {
 
 #[test]
 fn what_was_used_is_shared_by_ground() {
-    let before = garden();
+    // The bed is drawn 20 ft past the plot, where nothing can be put down, and a shed and a pear stand east of the line.
+    let past_the_plot = BedGround::Corners(rectangle(-20.0, 0.0, 82.0, 48.0));
+    let before = applied(&garden(), &[corn(BedChange::SetGround(past_the_plot))]);
     let mut dressing = before
         .bed(CORN)
         .and_then(|bed| bed.dressing(SIDE_DRESSING))
         .expect("it is there")
         .clone();
     dressing.used = vec![Used {
-        amount: Mass::pounds(31.0),
+        amount: Mass::pounds(30.0),
         on: Some(date(2026, 6, 12)),
     }];
     let before = applied(&before, &[corn(BedChange::SetDressing(dressing))]);
@@ -95,9 +97,31 @@ fn what_was_used_is_shared_by_ground() {
         assert_eq!(used.on, Some(date(2026, 6, 12)));
         used.amount.to_pounds()
     };
-    // 20 of 62 ft, and 42 of 62 ft.
-    assert!((pounds(CORN) - 10.0).abs() < 1e-9);
-    assert!((pounds(new) - 21.0).abs() < 1e-9);
+    let west = 20.0 * 48.0;
+    let east = 42.0 * 48.0 - 8.0 * 10.0 - std::f64::consts::PI * 1.5 * 1.5;
+    // The pear is drawn as a polygon round its circle.
+    assert!((pounds(CORN) - 30.0 * west / (west + east)).abs() < 1e-3);
+    assert!((pounds(CORN) + pounds(new) - 30.0).abs() < 1e-9);
+}
+
+#[test]
+fn parts_that_are_fed_through_their_tape_are_one_zone() {
+    let mut dressing = garden().bed(CORN).expect("it is there").dressings[0].clone();
+    dressing.placement = Placement::Injected(Injecting::default());
+    let before = applied(&garden(), &[corn(BedChange::SetDressing(dressing))]);
+    let new = BedId(before.next_id());
+    let zones = |before: &Layout| {
+        let after = applied(before, &[split((20.0, 0.0), Bearing::NORTH)]);
+        [CORN, new].map(|bed| after.bed(bed).expect("it is there").zone.clone())
+    };
+    assert_eq!(zones(&before), ["Corn block", "Corn block"]);
+    let beans = before.beds[1].id;
+    let taken = Edit::Bed(beans, BedChange::SetZone("corn block".to_owned()));
+    assert_eq!(zones(&applied(&before, &[taken])), ["Corn block 2", "Corn block 2"]);
+    let own = corn(BedChange::SetZone("Hill".to_owned()));
+    assert_eq!(zones(&applied(&before, &[own])), ["Hill", "Hill"]);
+    // A bed that is not fed through its tape runs by itself, as before.
+    assert_eq!(zones(&garden()), ["", ""]);
 }
 
 #[test]
