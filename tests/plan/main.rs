@@ -23,6 +23,7 @@ mod splitting;
 mod sums;
 mod trade;
 mod typed_rates;
+mod usual_way;
 
 use quillet::catalog::CropId;
 use quillet::geometry::Point;

@@ -8,7 +8,6 @@ use super::values::{Page, take};
 use super::words::{METHODS, ends, ends_source, method_words, source};
 use crate::app::form;
 use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one};
-use crate::catalog::PlantingMethod;
 use crate::layout::{MOST_YEARS_KEPT, OwnValues};
 use crate::plan::USUAL_YEARS;
 use crate::quantity::{Mass, Units, count, counted};
@@ -153,7 +152,9 @@ impl Page<'_> {
         let is_own = values.seed_weight.is_some();
         let id = self.field.with("seed weight");
         let (shown, from) = self.told(is_own, |crop| {
-            let weight = crop.seed_weight.as_ref();
+            // The weight of a seed says nothing of a set, and none of it stands under a set's.
+            let is_same = crop.method.value.is_same_on_shelf(self.crop.method.value);
+            let weight = crop.seed_weight.as_ref().filter(|_| is_same);
             let shown = weight.map_or_else(String::new, |weight| {
                 if self.is_seed() {
                     self.per_weight(weight.value)
@@ -179,10 +180,7 @@ impl Page<'_> {
     }
 
     const fn is_seed(&self) -> bool {
-        matches!(
-            self.crop.method.value,
-            PlantingMethod::Drilled | PlantingMethod::Transplant
-        )
+        self.crop.method.value.is_from_seed()
     }
 
     const fn one_weight(&self) -> Mass {

@@ -18,11 +18,17 @@ pub(super) fn with_own(base: &Crop, values: &OwnValues) -> Crop {
     if let Some(depth) = values.depth {
         crop.depth = Some(both(depth));
     }
+    if let Some(method) = values.method {
+        if !method.is_same_on_shelf(base.method.value) {
+            // What is published is of the other thing: the weight of a seed says nothing of a set.
+            crop.seed_weight = None;
+            crop.seed_weight_range = None;
+            crop.buying = None;
+        }
+        crop.method = own(method);
+    }
     if let Some(weight) = values.seed_weight {
         crop.seed_weight = Some(own(weight));
-    }
-    if let Some(method) = values.method {
-        crop.method = own(method);
     }
     if let Some(seeds) = values.seeds_per_plant {
         crop.seeds_per_plant = Some(own(seeds));
