@@ -4,10 +4,11 @@ use egui::{Id, Ui};
 
 use super::rows::{Whose, broad, choice, group, own, read_only};
 use super::words::{
-    Origin, price, price_unit, read_analysis, read_at_hand, read_bag, read_cup, read_percent, read_solubility,
-    read_whole_measure, weight,
+    Origin, price, price_unit, read_at_hand, read_bag, read_cup, read_percent, read_solubility, read_whole_measure,
+    weight,
 };
 use crate::agronomy;
+use crate::app::feed_words::read_analysis;
 use crate::app::form;
 use crate::app::seed_words::read_price;
 use crate::catalog::{Catalog, Material, StockClass};
@@ -82,7 +83,7 @@ impl Page<'_> {
         };
         let read = |text: &str| match text {
             "" if self.catalogue.is_some() => Ok(None),
-            text => read_analysis(text, units).map(Some),
+            text => read_analysis(text).map(Some),
         };
         let shown = analysis.value.label();
         if let Some(change) = own(ui, self.field.with("analysis"), "Analysis", &shown, &whose, read) {
