@@ -7,10 +7,10 @@ use super::rows::{group, own, own_choice, read_only};
 use super::values::{Page, take};
 use super::words::{METHODS, ends, ends_source, method_words, source};
 use crate::app::form;
-use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one};
+use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one, whole};
 use crate::layout::{MOST_YEARS_KEPT, OwnValues};
 use crate::plan::USUAL_YEARS;
-use crate::quantity::{Mass, Units, count, counted};
+use crate::quantity::{Mass, Units, counted};
 
 impl Page<'_> {
     pub(super) fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
@@ -79,7 +79,7 @@ impl Page<'_> {
             return;
         }
         let read = |text: &str| {
-            let seeds = read_positive(text, "1.5")?;
+            let seeds = read_positive(text, "1.5", self.units)?;
             if seeds < 1.0 {
                 return Err("A plant comes of one seed at least; write 1 or more".to_owned());
             }
@@ -168,7 +168,7 @@ impl Page<'_> {
         });
         let change = if self.is_seed() {
             let read = |text: &str| {
-                let seeds = read_positive(text, "112")?;
+                let seeds = read_positive(text, "112", self.units)?;
                 Ok(self.one_weight() / seeds)
             };
             own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
@@ -201,7 +201,7 @@ impl Page<'_> {
     fn per_weight(&self, one: Mass) -> String {
         let seeds = self.one_weight() / one;
         if seeds >= 100.0 {
-            count(seeds.round() as u64)
+            whole(seeds.round() as u64, self.units)
         } else {
             plain((seeds * 10.0).round() / 10.0)
         }
