@@ -6,6 +6,7 @@
     reason = "a test or bench that cannot go on says so by stopping"
 )]
 
+mod cautions;
 mod dressings;
 mod feeding;
 mod forms;
