@@ -1,57 +1,9 @@
-//! Reading what a grower types of a bag and its label, and where values come from. What cannot be read says what would
+//! Reading what a grower types of a bag and its label. What cannot be read says what would
 //! do, so that the field can say it. A field left empty gives the value back.
 
 use crate::agronomy;
-use crate::catalog::{Catalog, Ends, Sourced};
 use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, Volume};
 use crate::sheets::feeding_list::bag_words;
-
-/// Where a value comes from: in full to hover over, and in a few words to stand beside it.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Origin {
-    pub(super) full: String,
-    pub(super) short: String,
-}
-
-impl Origin {
-    /// Of one value.
-    pub(super) fn value<T>(value: &Sourced<T>) -> Self {
-        Self {
-            full: Catalog::built_in().cite_value(value),
-            short: value.mark.words().to_owned(),
-        }
-    }
-
-    /// Of a value that may be lacking.
-    pub(super) fn maybe<T>(value: Option<&Sourced<T>>) -> Self {
-        value.map_or_else(|| Self::plain("not known; give your own"), Self::value)
-    }
-
-    /// Of both ends of a range.
-    pub(super) fn ends<T>(ends: &Ends<T>) -> Self {
-        let (low, high) = (Self::value(&ends.low), Self::value(&ends.high));
-        if low.full == high.full {
-            return low;
-        }
-        Self {
-            full: format!("{}\n{}", low.full, high.full),
-            short: low.short,
-        }
-    }
-
-    /// A few words that say all there is to say.
-    pub(super) fn plain(words: &str) -> Self {
-        Self {
-            full: words.to_owned(),
-            short: words.to_owned(),
-        }
-    }
-
-    /// The same source with other words beside the value.
-    pub(super) fn beside(self, short: String) -> Self {
-        Self { short, ..self }
-    }
-}
 
 /// Reads what a bag holds: `50 lb`, `25 kg`, `50 lb bag`.
 pub(super) fn read_bag(text: &str, units: Units) -> Result<Option<Mass>, String> {
