@@ -89,6 +89,7 @@ fn a_seed_weighs_nothing_of_a_set() {
     assert_eq!(onion.seed_weight, None);
     assert_eq!(onion.seed_weight_range, None);
     assert_eq!(onion.buying, None);
+    assert_eq!((&onion.depth, &onion.field_seed), (&None, &None));
     let line = line(&layout);
     assert_eq!(
         (line.things, line.need.count, line.to_buy.count),

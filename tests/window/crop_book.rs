@@ -49,6 +49,8 @@ fn onions_from_sets_have_neither_the_weight_nor_the_buying_table_of_seed() {
     assert_eq!(window.value("One weighs"), "");
     assert!(window.sees_part("not known: its need is a count without a weight"));
     assert!(!window.sees("Buying tables say"));
+    assert_eq!(window.value("Depth"), "");
+    assert!(!window.sees("Federal standard of germination"));
     window.fill("One weighs", "0.2 oz", Key::Enter);
     assert!(
         window.sees_part("the catalogue's: none"),

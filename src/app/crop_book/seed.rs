@@ -50,7 +50,7 @@ impl Page<'_> {
         }
         self.seeds_per_plant(ui, values);
         self.germination(ui, values);
-        if let Some(least) = &crop.least_germination {
+        if let Some(least) = crop.least_germination.as_ref().filter(|_| self.is_seed()) {
             LINES.read_only(
                 ui,
                 "Federal standard of germination",
@@ -161,9 +161,7 @@ impl Page<'_> {
         let is_own = values.seed_weight.is_some();
         let id = self.field.with("seed weight");
         let (shown, whose) = self.told(is_own, |crop| {
-            // The weight of a seed says nothing of a set, and none of it stands under a set's.
-            let is_same = crop.method.value.is_same_on_shelf(self.crop.method.value);
-            let weight = crop.seed_weight.as_ref().filter(|_| is_same);
+            let weight = crop.seed_weight.as_ref().filter(|_| self.is_same_on_shelf(crop));
             let shown = weight.map_or_else(String::new, |weight| {
                 if self.is_seed() {
                     self.per_weight(weight.value)

@@ -80,6 +80,12 @@ impl Page<'_> {
         (shown, whose)
     }
 
+    /// Whether a crop lies on the shelf as the very same thing: what is said of a seed says nothing of a set, and does not lie
+    /// under it.
+    pub(super) fn is_same_on_shelf(&self, crop: &Crop) -> bool {
+        crop.method.value.is_same_on_shelf(self.crop.method.value)
+    }
+
     fn length(
         &self,
         ui: &mut Ui,
@@ -133,7 +139,7 @@ impl Page<'_> {
             let (shown, from) = of_ends(Some(published));
             LINES.read_only(ui, "In the row, as published", &shown, &from);
         }
-        let tell = |crop: &Crop| of_ends(crop.depth.as_ref());
+        let tell = |crop: &Crop| of_ends(crop.depth.as_ref().filter(|_| self.is_same_on_shelf(crop)));
         self.length(ui, "depth", "Depth", tell, &mut values.depth);
     }
 
