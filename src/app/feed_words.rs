@@ -7,6 +7,7 @@ use crate::catalog::Analysis;
 use crate::layout::{Amount, NutrientRate};
 use crate::quantity::{
     Concentration, Density, Fraction, Length, Mass, MassPerArea, MassPerLength, RateUnit, Units, Volume, number,
+    read_number,
 };
 
 /// Two ends as `1.1 to 1.3 lb`, or as one where they show alike.
@@ -100,20 +101,34 @@ pub(super) fn to_element(nutrient: Nutrient, rate: NutrientRate) -> NutrientRate
     }
 }
 
-/// Reads the three numbers of a label or of a compost test: `1-1-1`, `1.5 - 1 - 1`.
+/// Reads the three numbers of a label or of a compost test: `15-0-0`, `1.5 - 1 - 1`, `1,5-1-1`, `15 0 0`.
 pub(super) fn read_analysis(text: &str) -> Result<Analysis, String> {
-    let wrong =
-        || format!("“{text}” is not understood; write nitrogen, phosphate and potash in percent, such as 1-1-1");
-    let parts: Vec<f64> = text
-        .split(['-', '–'])
-        .map(|part| part.trim().trim_end_matches('%').trim().parse::<f64>())
-        .collect::<Result<_, _>>()
-        .map_err(|_| wrong())?;
-    let [n, p2o5, k2o] = parts.as_slice() else {
-        return Err(wrong());
+    not_negative(text)?;
+    let not_three = || {
+        format!(
+            "“{text}” is not understood; write the three numbers of the label, nitrogen, phosphate and potash in percent, \
+            such as 15-0-0"
+        )
     };
-    Analysis::percent(*n, *p2o5, *k2o)
-        .ok_or_else(|| format!("“{text}” cannot be: parts of a weight are from 0 to 100 %, and 100 % all together"))
+    let parts: Vec<&str> = text
+        .split(['-', '–', '/', ' '])
+        .map(|part| part.trim_end_matches('%'))
+        .filter(|part| !part.is_empty())
+        .collect();
+    let [n, p2o5, k2o] = parts.as_slice() else {
+        return Err(not_three());
+    };
+    // No part goes into thousands, so a comma is never a thousands mark, whatever the units.
+    let read = |part: &str| read_number(part, Units::Metric).filter(|number| *number >= 0.0);
+    let (Some(n), Some(p2o5), Some(k2o)) = (read(n), read(p2o5), read(k2o)) else {
+        return Err(not_three());
+    };
+    Analysis::percent(n, p2o5, k2o).ok_or_else(|| {
+        format!(
+            "“{text}” comes to {} %, more than the whole; the three numbers are 100 % all together at most",
+            number(n + p2o5 + k2o, 1)
+        )
+    })
 }
 
 /// Reads a strength in water; a number alone is in parts per million.
@@ -252,10 +267,30 @@ mod tests {
     }
 
     #[test]
-    fn an_analysis_over_a_hundred_is_refused() {
-        assert!(read_analysis("1-1-1").is_ok());
-        for text in ["50-30-30", "1-1", "x", "-1-1-1", ""] {
-            assert!(read_analysis(text).is_err(), "{text}");
+    fn an_analysis_is_three_numbers_and_no_more_than_the_whole() {
+        let read = |text| read_analysis(text).map(Analysis::label);
+        for (typed, shown) in [
+            ("15-0-0", "15-0-0"),
+            ("12-1.5-0.6", "12-1.5-0.6"),
+            ("1,5-1-1", "1.5-1-1"),
+            ("1.5 - 1 - 1", "1.5-1-1"),
+            ("10 20 10", "10-20-10"),
+            ("10 – 10 – 10", "10-10-10"),
+            ("46%-0-0", "46-0-0"),
+            ("46 % - 0 - 0", "46-0-0"),
+        ] {
+            assert_eq!(read(typed).as_deref(), Ok(shown));
+        }
+        for (typed, why) in [
+            ("15-0", "three numbers"),
+            ("15-0-0-4", "three numbers"),
+            ("urea", "three numbers"),
+            ("1,500-0-0", "three numbers"),
+            ("60-30-20", "110 %"),
+            ("-1-1-1", "less than nothing"),
+            ("", "three numbers"),
+        ] {
+            assert!(read(typed).is_err_and(|sentence| sentence.contains(why)), "{typed}");
         }
     }
 

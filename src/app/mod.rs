@@ -29,6 +29,7 @@ mod ledger_heading;
 mod matching;
 mod offer;
 mod order_view;
+mod origin;
 mod overlay;
 mod picker;
 mod print_view;
@@ -43,6 +44,7 @@ pub mod theme;
 mod top_bar;
 mod type_plot;
 pub mod unit_field;
+mod value_lines;
 mod welcome;
 mod wording;
 

@@ -5,7 +5,9 @@ use super::day_words::read_day;
 use crate::catalog::CropId;
 use crate::layout::{Bed, LotGermination, OwnHarvest, SeedAmount};
 use crate::plan::Things;
-use crate::quantity::{CountPerLength, Fraction, Mass, MassPerArea, MassPerLength, MassUnit, Units};
+use crate::quantity::{
+    CountPerLength, Fraction, Mass, MassPerArea, MassPerLength, MassUnit, Units, count, read_number,
+};
 use crate::sheets::order_list::day_words;
 
 /// Reads an amount by weight or by count: `1/2 oz`, `2 lb`, `340 seeds`. `what` holds it: "a lot".
@@ -40,9 +42,9 @@ pub(super) fn read_amount(text: &str, what: &str, units: Units) -> Result<SeedAm
         .map_err(|error| error.to_string())
 }
 
-/// A whole number, with or without commas between thousands.
+/// A whole number, with or without commas or blanks between its thousands: "1,5" is none.
 fn read_count(text: &str) -> Option<u64> {
-    text.replace([',', ' '], "").parse().ok()
+    without_commas(&text.replace(' ', ","))?.parse().ok()
 }
 
 /// A number without the commas between its thousands; `None` where a comma stands anywhere else: "3,50" may be three and
@@ -180,13 +182,20 @@ pub(super) fn cultivar_dropped(bed: &Bed, crop_name: &str, new: &CropId) -> Opti
     })
 }
 
-/// Reads a number over nothing, such as seeds in an ounce.
-pub(super) fn read_positive(text: &str, example: &str) -> Result<f64, String> {
-    text.replace(',', "")
-        .parse::<f64>()
-        .ok()
+/// Reads a number over nothing, such as seeds in an ounce; its marks are read as in every other field.
+pub(super) fn read_positive(text: &str, example: &str, units: Units) -> Result<f64, String> {
+    read_number(text, units)
         .filter(|number| number.is_finite() && *number > 0.0)
         .ok_or_else(|| format!("“{text}” does not do; write a number over zero, such as {example}"))
+}
+
+/// A whole number as [`read_positive`] takes it back: in metric units without the comma between thousands, which could be
+/// read two ways there.
+pub(super) fn whole(number: u64, units: Units) -> String {
+    match units {
+        Units::Customary => count(number),
+        Units::Metric => number.to_string(),
+    }
 }
 
 /// Reads a number of days, typed in weeks or days: `6 weeks`, `42 days`, `6`. Nothing where not known.
@@ -224,19 +233,22 @@ pub(super) fn weeks(days: Option<u16>) -> String {
     }
 }
 
-/// Reads what a length of row gives: a number for 100 feet or a metre where it is counted, a weight for a length where
-/// it is weighed.
+/// Reads what a length of row gives: a weight for a length, or a number for 100 feet or a metre. A number alone is one
+/// only of a crop whose harvest is counted.
 pub(super) fn read_harvest(text: &str, counted: bool, units: Units) -> Result<OwnHarvest, String> {
-    if !counted {
-        return MassPerLength::parse(text, units)
-            .map(OwnHarvest::Weight)
-            .map_err(|error| error.to_string());
-    }
     let (ending, example) = match units {
         Units::Customary => ("in 100 ft", "120 in 100 ft"),
         Units::Metric => ("in a metre", "4 in a metre"),
     };
-    let number = read_positive(text.trim_end_matches(ending).trim(), example)?;
+    let number = text.strip_suffix(ending);
+    if number.is_none() {
+        match MassPerLength::parse(text, units) {
+            Ok(weight) => return Ok(OwnHarvest::Weight(weight)),
+            Err(error) if !counted => return Err(format!("{error}; a number is written as {example}")),
+            Err(_) => {}
+        }
+    }
+    let number = read_positive(number.unwrap_or(text).trim(), example, units)?;
     Ok(OwnHarvest::Number(match units {
         Units::Customary => CountPerLength::per_100_feet(number),
         Units::Metric => CountPerLength::per_metre(number),
@@ -258,4 +270,68 @@ pub(super) fn read_nitrogen(text: &str, units: Units) -> Result<MassPerArea, Str
 pub(super) fn plain(number: f64) -> String {
     let text = format!("{number:.2}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_decimal_comma_is_one_and_a_thousands_comma_is_another() {
+        use Units::{Customary, Metric};
+        for (typed, units, read) in [
+            ("1,5", Customary, Some(1.5)),
+            ("1,5", Metric, Some(1.5)),
+            ("1,500", Customary, Some(1500.0)),
+            // It may be one and a half.
+            ("1,500", Metric, None),
+            ("1500", Metric, Some(1500.0)),
+            ("0", Customary, None),
+            ("-2", Customary, None),
+            ("inf", Customary, None),
+        ] {
+            assert_eq!(read_positive(typed, "1.5", units).ok(), read, "{typed}");
+        }
+    }
+
+    #[test]
+    fn a_whole_number_that_is_shown_is_read_back() {
+        for units in [Units::Customary, Units::Metric] {
+            for number in [7, 340, 1700, 36_000, 1_234_567] {
+                let shown = whole(number, units);
+                assert_eq!(read_positive(&shown, "96", units), Ok(number as f64), "{shown}");
+            }
+        }
+        assert_eq!(whole(8500, Units::Customary), "8,500");
+    }
+
+    #[test]
+    fn a_count_is_whole() {
+        for (typed, read) in [
+            ("1,500 seeds", Some(1500)),
+            ("1 500 seeds", Some(1500)),
+            ("340 seeds", Some(340)),
+            ("1,5 seeds", None),
+            ("15,00 seeds", None),
+        ] {
+            let amount = read_amount(typed, "a lot", Units::Customary);
+            assert_eq!(amount.ok(), read.map(SeedAmount::Count), "{typed}");
+        }
+    }
+
+    #[test]
+    fn a_harvest_is_a_weight_or_a_number_whatever_the_crop_had() {
+        let weight = OwnHarvest::Weight(MassPerLength::pounds_per_100_feet(80.0));
+        let number = OwnHarvest::Number(CountPerLength::per_100_feet(120.0));
+        let read = |text, counted| read_harvest(text, counted, Units::Customary);
+        for counted in [false, true] {
+            assert_eq!(read("80 lb/100 ft", counted), Ok(weight));
+            assert_eq!(read("120 in 100 ft", counted), Ok(number));
+        }
+        assert_eq!(read("120", true), Ok(number));
+        let refused = read("120", false);
+        assert!(refused.is_err_and(|sentence| sentence.contains("120 in 100 ft")));
+        let half = read_harvest("4,5 in a metre", false, Units::Metric);
+        assert_eq!(half, Ok(OwnHarvest::Number(CountPerLength::per_metre(4.5))));
+    }
 }

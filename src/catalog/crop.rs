@@ -118,6 +118,17 @@ impl PlantingMethod {
     pub const fn is_sown(self) -> bool {
         matches!(self, Self::Drilled)
     }
+
+    /// Whether it starts from seed, where it is to stand or under cover.
+    pub const fn is_from_seed(self) -> bool {
+        matches!(self, Self::Drilled | Self::Transplant)
+    }
+
+    /// Whether a crop put in the ground in this way lies on the shelf as the very same thing as in another way, so that
+    /// what one of it weighs holds for both.
+    pub fn is_same_on_shelf(self, other: Self) -> bool {
+        self == other || (self.is_from_seed() && other.is_from_seed())
+    }
 }
 
 /// Whether soil is drawn up to a crop.

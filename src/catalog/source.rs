@@ -9,9 +9,9 @@ pub struct SourceKey(pub String);
 /// How a value was found in its source, best first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
 pub enum Mark {
-    /// Read in the source itself.
+    /// Read in the source itself, or in a stored copy of it.
     Read,
-    /// Read where another text reprints or quotes the source.
+    /// Read where another text reprints, transcribes or quotes the source.
     ReadInReprint,
     /// From memory of a named source, not read again: check it before relying on it.
     FromMemory,

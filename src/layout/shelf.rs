@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::ids::LotId;
-use crate::catalog::CropId;
+use crate::catalog::{CropId, PlantingMethod};
 use crate::quantity::{Fraction, Mass};
 
 /// The form in which a cultivar lies on the shelf or is sold: one cultivar may come as seed, as sets and as plants.
@@ -15,6 +15,21 @@ pub enum Form {
     Pieces,
     /// Young plants, slips, crowns, divisions.
     Plants,
+}
+
+impl Form {
+    /// The form in which a crop that is put in the ground in this way lies on the shelf.
+    pub const fn usual(method: PlantingMethod) -> Self {
+        match method {
+            PlantingMethod::Drilled | PlantingMethod::Transplant => Self::Seed,
+            PlantingMethod::SeedPiece | PlantingMethod::Set | PlantingMethod::Clove | PlantingMethod::Bulb => {
+                Self::Pieces
+            }
+            PlantingMethod::Slip | PlantingMethod::Crown | PlantingMethod::Division | PlantingMethod::BareRoot => {
+                Self::Plants
+            }
+        }
+    }
 }
 
 /// One lot of seed, or of sets or pieces, on the shelf.

@@ -6,12 +6,17 @@ use quillet::catalog::{Catalog, Mark, SourceKey};
 
 /// The keys that the code itself cites.
 pub(super) fn keys_in_code() -> Vec<SourceKey> {
+    cited_in_code().into_iter().map(|(key, _)| key).collect()
+}
+
+/// The keys that the code itself cites, each with the name of its mark.
+pub(super) fn cited_in_code() -> Vec<(SourceKey, String)> {
     let mut keys = Vec::new();
     look_in(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut keys);
     keys
 }
 
-fn look_in(folder: &Path, keys: &mut Vec<SourceKey>) {
+fn look_in(folder: &Path, keys: &mut Vec<(SourceKey, String)>) {
     for entry in std::fs::read_dir(folder).into_iter().flatten().flatten() {
         let path = entry.path();
         if path.is_dir() {
@@ -25,7 +30,10 @@ fn look_in(folder: &Path, keys: &mut Vec<SourceKey>) {
                 .strip_prefix('"')
                 .and_then(|key| key.split('"').next());
             // A key has to stand in the call; what stands there else is in no list.
-            keys.push(SourceKey(key.map_or_else(|| path.display().to_string(), str::to_owned)));
+            let key = key.map_or_else(|| path.display().to_string(), str::to_owned);
+            let mark = call.split_once("Mark::").map_or("", |(_, mark)| mark);
+            let mark = mark.chars().take_while(|letter| letter.is_alphabetic()).collect();
+            keys.push((SourceKey(key), mark));
         }
     }
 }

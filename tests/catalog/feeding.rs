@@ -94,6 +94,14 @@ fn cautions_say_what_the_texts_say() {
     assert!(sentence(CautionTopic::Backflow).contains("differ by state"));
     let organic = sentence(CautionTopic::Organic);
     assert!(organic.contains("205.602(h)") && organic.contains("2026") && organic.contains("certifier decides"));
+    // No more than 20 % of the crop's total nitrogen requirement, whatever it was given.
+    assert!(organic.contains("20 % of the nitrogen the crop requires"));
+    // 7 CFR 205.203(c)(1): not less than 120 days, and not less than 90 days.
+    assert!(sentence(CautionTopic::RawManure).contains("at least 120 days"));
+    // Both of Kansas State University, 2 lb of it in 2 pints, and Louisiana State University, 23 oz to the pint.
+    let cups = Catalog::built_in().caution(CautionTopic::Cups).unwrap();
+    assert!(cups.sentence.value.contains("8 oz or 11 1/2 oz"));
+    assert_eq!(cups.sentence.sources.len(), 2);
     // Kansas State University: no side-dressing of carrots; not said of sweet corn.
     let too_much = Catalog::built_in().caution(CautionTopic::TooMuchNitrogen).unwrap();
     assert!(too_much.crops.contains(&CropId("carrot".to_owned())));

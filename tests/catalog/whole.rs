@@ -199,7 +199,7 @@ fn stages_add_up_but_for_four_that_the_table_has_so() {
             let own = crop
                 .stages
                 .as_ref()
-                .is_some_and(|stages| stages.lengths.mark == Mark::Read);
+                .is_some_and(|stages| stages.lengths.mark == Mark::ReadInReprint);
             if let Some(total) = place.printed_total.filter(|_| own) {
                 slips.push((crop.id.0.as_str(), place.total(), total));
             }

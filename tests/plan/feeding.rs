@@ -43,7 +43,7 @@ fn stage(id: &str) -> When {
     When::Stage(StageId(id.to_owned()))
 }
 
-fn per_1000(pounds: f64) -> Amount {
+pub(super) fn per_1000(pounds: f64) -> Amount {
     Amount::PerArea(MassPerArea::pounds_per_1000_square_feet(pounds))
 }
 
@@ -618,7 +618,7 @@ fn ten_times_too_much_potash_is_a_slip_too() {
 
 #[test]
 fn raw_manure_is_kept_from_harvest_by_120_days() {
-    // 7 CFR 205.203(c)(1), text current to March 2026: 120 days before harvest of what touches the soil.
+    // 7 CFR 205.203(c)(1), text of June 2026: 120 days before harvest of what touches the soil.
     let lay = |id: &str, material: &str, when: &str| {
         let dressing = Dressing {
             placement: Placement::Broadcast,

@@ -6,6 +6,7 @@
     reason = "a test or bench that cannot go on says so by stopping"
 )]
 
+mod cautions;
 mod dressings;
 mod feeding;
 mod forms;
@@ -23,6 +24,7 @@ mod splitting;
 mod sums;
 mod trade;
 mod typed_rates;
+mod usual_way;
 
 use quillet::catalog::CropId;
 use quillet::geometry::Point;

@@ -2,6 +2,7 @@
 #![expect(clippy::unwrap_used, reason = "a test may stop where it fails")]
 
 mod actions;
+mod crop_book;
 #[path = "../fed/garden.rs"]
 mod fed_garden;
 mod feeding;

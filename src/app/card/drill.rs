@@ -7,7 +7,7 @@ use egui::{Id, RichText, Ui};
 use super::{Hand, length_line, lot, outcome, planting};
 use crate::agronomy::{DrillRate, comes_up, rolled};
 use crate::app::form;
-use crate::app::seed_words::{plain, read_positive};
+use crate::app::seed_words::{plain, read_positive, whole};
 use crate::app::settings::Drill;
 use crate::app::theme;
 use crate::layout::{Bed, BedId, LotId, SeedLot, Sowing, same_cultivar};
@@ -111,7 +111,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         Units::Metric => (Length::metres(1.0), "a metre"),
     };
     if let Ok(seeds) = aim.seeds_on(unit) {
-        let words = format!("Aim for {} seeds {words}", one_decimal(seeds));
+        let words = format!("Aim for {} seeds {words}", one_decimal(seeds, units));
         ui.label(RichText::new(words).font(theme::bold(14.0)));
     }
     match spread {
@@ -141,13 +141,13 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
         Ok(seeds) => seeds,
         Err(error) => return form::wrong(ui, &error.to_string()),
     };
-    let words = format!("Count {} seeds from one spout", whole_seeds(expected));
+    let words = format!("Count {} seeds from one spout", whole_seeds(expected, units));
     ui.label(RichText::new(words).font(theme::bold(14.0)));
     let counted = trial.counted.filter(|(of, _)| *of == bed).map(|(_, seeds)| seeds);
     let shown = counted.map_or_else(String::new, plain);
     let read = |text: &str| match text {
         "" => Ok(None),
-        text => read_positive(text, "96").map(Some),
+        text => read_positive(text, "96", units).map(Some),
     };
     if let Some(counted) = form::field(ui, field.with("counted"), "Counted", &shown, read) {
         trial.counted = counted.map(|seeds| (bed, seeds));
@@ -215,7 +215,7 @@ fn ground(ui: &mut Ui, drill: &mut Drill, field: Id, units: Units) -> Result<Len
         drill.wheel_m = typed.to_metres();
     }
     form::follows(ui, "its circumference; chalk one turn on the ground and measure it");
-    let read = |text: &str| read_positive(text, "10");
+    let read = |text: &str| read_positive(text, "10", units);
     if let Some(turns) = form::field(ui, field.with("turns"), "Turns", &plain(drill.turns), read) {
         drill.turns = turns;
     }
@@ -250,19 +250,19 @@ fn positive(length: Length) -> Result<Length, String> {
 }
 
 /// To a tenth below a hundred, whole above.
-fn one_decimal(seeds: f64) -> String {
+fn one_decimal(seeds: f64, units: Units) -> String {
     if seeds < 100.0 {
         plain((seeds * 10.0).round() / 10.0)
     } else {
-        crate::quantity::count(seeds.round() as u64)
+        whole(seeds.round() as u64, units)
     }
 }
 
 /// To a whole seed, as they are counted; few of them to a tenth.
-fn whole_seeds(seeds: f64) -> String {
+fn whole_seeds(seeds: f64, units: Units) -> String {
     if seeds < 20.0 {
-        one_decimal(seeds)
+        one_decimal(seeds, units)
     } else {
-        crate::quantity::count(seeds.round() as u64)
+        whole(seeds.round() as u64, units)
     }
 }

@@ -94,7 +94,7 @@ pub(super) fn things_of(hand: &Hand<'_>, lot: &SeedLot) -> Things {
 
 /// What the crop of a lot usually lies on the shelf as.
 fn usual_things(hand: &Hand<'_>, lot: &SeedLot) -> Things {
-    let crop = hand.desk.crop_book().crop(&lot.crop);
+    let crop = hand.desk.crop_book().cultivar(&lot.crop, &lot.cultivar);
     crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value))
 }
 

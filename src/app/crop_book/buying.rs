@@ -2,7 +2,7 @@
 
 use egui::Ui;
 
-use super::rows::{beneath, read_only};
+use super::LINES;
 use super::words::{ends, row_amount, row_source};
 use crate::app::seed_words::plain;
 use crate::app::wording::row_length;
@@ -26,12 +26,12 @@ const OF_PLANTS: &str = "An amount to buy at the spacing of whoever wrote the ta
 
 /// Draws what tables say, why, and with a bed of the crop what they would have it buy. `beside` names the bed.
 pub(super) fn show(ui: &mut Ui, table: &RowAmount, beside: Option<(&str, BuyingBeside)>, units: Units) {
-    read_only(ui, "Buying tables say", &table_words(table, units), &row_source(table));
+    LINES.read_only(ui, "Buying tables say", &table_words(table, units), &row_source(table));
     let times = beside.as_ref().and_then(|(_, beside)| beside.times);
     let why = if table.is_seed() { why_of_seed(times) } else { OF_PLANTS };
     let mut words = vec![why.to_owned()];
     words.extend(beside.map(|(bed, beside)| beside_words(bed, &beside, &table.what, units)));
-    beneath(ui, &words.join("\n"));
+    LINES.beneath(ui, &words.join("\n"));
 }
 
 /// Why a table of seed and the need of rows differ, by how many times the need it says.

@@ -6,7 +6,6 @@ mod fresh;
 mod list;
 mod page;
 mod plant;
-mod rows;
 mod seed;
 mod values;
 mod words;
@@ -18,7 +17,15 @@ use super::command::Command;
 use super::desk::Desk;
 use super::theme::{self, ThemeInForce as _};
 use super::top_bar;
+use super::value_lines::ValueLines;
 use crate::catalog::{CropId, Season};
+
+/// The columns of a crop's page.
+const LINES: ValueLines = ValueLines {
+    label: 180.0,
+    value: 190.0,
+    note: 620.0,
+};
 
 /// The crop book while it is open.
 #[derive(Default)]

@@ -91,6 +91,8 @@ impl BookView {
         out: &mut Vec<Command>,
     ) -> bool {
         let mut stays = true;
+        // One like it starts with the grower's values, over the catalogue's too.
+        let like = own_crop;
         let own_crop = own_crop.filter(|own| !own.is_over_catalogue());
         if let Some(own) = own_cultivar {
             let id = Id::unique(("name of cultivar", &own.crop.0, &own.name));
@@ -129,9 +131,9 @@ impl BookView {
                     layout.own_crops.iter().map(|own| own.id.clone()).collect(),
                 ));
                 out.push(Command::Edit(Edit::Seed(SeedEdit::AddOwnCrop {
-                    start: own_crop.map_or_else(|| OwnStart::Crop(crop.id.clone()), |own| own.start.clone()),
+                    start: like.map_or_else(|| OwnStart::Crop(crop.id.clone()), |own| own.start.clone()),
                     name: free_name(desk, &crop.name),
-                    values: own_crop.map_or_else(OwnValues::default, |own| own.values),
+                    values: like.map_or_else(OwnValues::default, |own| own.values),
                 })));
             }
             if let Some(own) = own_cultivar {

@@ -45,16 +45,16 @@ pub(super) fn plant_in(
         picked
     };
     let Some(bed) = bed else { return false };
-    let mut change = |change| out.push(Command::Edit(Edit::Bed(bed.id, change)));
-    if bed.planting.as_ref().is_none_or(|planting| planting.crop != crop.id) {
-        change(BedChange::SetCrop(crop.id.clone()));
-    }
+    let grows_there = bed.planting.as_ref().is_some_and(|planting| planting.crop == crop.id);
+    let change = match cultivar {
+        None => BedChange::SetCrop(crop.id.clone()),
+        Some(own) if grows_there => BedChange::SetCultivar(own.name.clone()),
+        Some(own) => BedChange::SetCropAndCultivar(crop.id.clone(), own.name.clone()),
+    };
+    out.push(Command::Edit(Edit::Bed(bed.id, change)));
     let before = bed.planting.as_ref().map(|planting| &planting.crop);
     let before = before.and_then(|id| desk.crop_book().crop(id));
     let dropped = before.and_then(|before| cultivar_dropped(bed, &before.name, &crop.id));
-    if let Some(own) = cultivar {
-        change(BedChange::SetCultivar(own.name.clone()));
-    }
     out.extend(dropped.map(Command::Say));
     true
 }

@@ -2,35 +2,41 @@
 
 use egui::Ui;
 
-use super::buying;
-use super::rows::{group, own, own_choice, read_only};
 use super::values::{Page, take};
 use super::words::{METHODS, ends, ends_source, method_words, source};
+use super::{LINES, buying};
 use crate::app::form;
-use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one};
-use crate::catalog::PlantingMethod;
+use crate::app::origin::Origin;
+use crate::app::seed_words::{plain, read_part, read_positive, read_weight_of_one, whole};
+use crate::app::value_lines::Whose;
 use crate::layout::{MOST_YEARS_KEPT, OwnValues};
 use crate::plan::USUAL_YEARS;
-use crate::quantity::{Mass, Units, count, counted};
+use crate::quantity::{Mass, Units, counted};
 
 impl Page<'_> {
     pub(super) fn planting(&self, ui: &mut Ui, values: &mut OwnValues) {
         let crop = self.crop;
-        group(ui, "Seed and planting");
+        LINES.group(ui, "Seed and planting");
         let all = METHODS.map(|method| (method_words(method), method));
         let id = self.field.with("method");
         let is_own = values.method.is_some();
-        let (shown, from) = self.told(is_own, |crop| {
+        let (shown, whose) = self.told(is_own, |crop| {
             let method = &crop.method;
             (method_words(method.value).to_owned(), source(method))
         });
         // A crop that starts from nothing has no other way to go back to.
-        let goes_back = is_own && !self.is_blank;
-        let from = if self.is_blank { "yours".to_owned() } else { from };
-        let change = own_choice(ui, id, "Usual way", &shown, goes_back, self.back, &from, &all);
+        let whose = if self.is_blank {
+            Whose {
+                from: Origin::plain("yours"),
+                ..Whose::default()
+            }
+        } else {
+            whose
+        };
+        let change = LINES.choice(ui, id, "Usual way", &shown, &whose, &all);
         take(change, &mut values.method);
         if let Some(also) = &crop.also_method {
-            read_only(ui, "Usual too", method_words(also.value), &source(also));
+            LINES.read_only(ui, "Usual too", method_words(also.value), &source(also));
         }
         self.weight(ui, values);
         if let Some(range) = &crop.seed_weight_range {
@@ -40,12 +46,12 @@ impl Page<'_> {
                 self.per_weight(range.high.value),
                 self.per_weight(range.low.value)
             );
-            read_only(ui, "From lot to lot", &words, &ends_source(range));
+            LINES.read_only(ui, "From lot to lot", &words, &ends_source(range));
         }
         self.seeds_per_plant(ui, values);
         self.germination(ui, values);
-        if let Some(least) = &crop.least_germination {
-            read_only(
+        if let Some(least) = crop.least_germination.as_ref().filter(|_| self.is_seed()) {
+            LINES.read_only(
                 ui,
                 "Federal standard of germination",
                 &least.value.show(),
@@ -59,16 +65,16 @@ impl Page<'_> {
         if let Some(soil) = &crop.soil {
             let shown = |temperature: &crate::quantity::Temperature| temperature.show(self.units);
             if let Some(least) = &soil.least {
-                read_only(ui, "Soil, coldest to sprout", &shown(&least.value), &source(least));
+                LINES.read_only(ui, "Soil, coldest to sprout", &shown(&least.value), &source(least));
             }
             if let Some(good) = &soil.good {
-                read_only(ui, "Soil, sprouts well", &ends(good, shown), &ends_source(good));
+                LINES.read_only(ui, "Soil, sprouts well", &ends(good, shown), &ends_source(good));
             }
             if let Some(best) = &soil.best {
-                read_only(ui, "Soil, sprouts best", &shown(&best.value), &source(best));
+                LINES.read_only(ui, "Soil, sprouts best", &shown(&best.value), &source(best));
             }
             if let Some(most) = &soil.most {
-                read_only(ui, "Soil, hottest to sprout", &shown(&most.value), &source(most));
+                LINES.read_only(ui, "Soil, hottest to sprout", &shown(&most.value), &source(most));
             }
         }
     }
@@ -80,7 +86,7 @@ impl Page<'_> {
             return;
         }
         let read = |text: &str| {
-            let seeds = read_positive(text, "1.5")?;
+            let seeds = read_positive(text, "1.5", self.units)?;
             if seeds < 1.0 {
                 return Err("A plant comes of one seed at least; write 1 or more".to_owned());
             }
@@ -88,13 +94,15 @@ impl Page<'_> {
         };
         let id = self.field.with("seeds per plant");
         let is_own = values.seeds_per_plant.is_some();
-        let (shown, from) = self.told(is_own, |crop| {
+        let (shown, whose) = self.told(is_own, |crop| {
             let seeds = crop.seeds_per_plant.as_ref();
             let shown = seeds.map_or_else(|| "1".to_owned(), |seeds| plain(seeds.value));
             let from = seeds.map_or_else(|| "one for each plant, until you give more".to_owned(), source);
             (shown, from)
         });
-        let change = own(ui, id, "Good seeds a plant", &shown, is_own, self.back, &from, read);
+        let change = LINES.own(ui, id, "Good seeds a plant", &shown, &whose, |text| {
+            read(text).map(Some)
+        });
         take(change, &mut values.seeds_per_plant);
     }
 
@@ -105,7 +113,7 @@ impl Page<'_> {
         }
         let id = self.field.with("germination");
         let is_own = values.germination.is_some();
-        let (shown, from) = self.told(is_own, |crop| match (&crop.germination, &crop.least_germination) {
+        let (shown, whose) = self.told(is_own, |crop| match (&crop.germination, &crop.least_germination) {
             (Some(own), _) => (own.value.show(), source(own)),
             (None, Some(_)) => (
                 String::new(),
@@ -117,7 +125,7 @@ impl Page<'_> {
                 "not known, and no federal standard is; only good seeds are counted until you give your own".to_owned(),
             ),
         });
-        let change = own(ui, id, "Germination", &shown, is_own, self.back, &from, read_part);
+        let change = LINES.own(ui, id, "Germination", &shown, &whose, |text| read_part(text).map(Some));
         take(change, &mut values.germination);
     }
 
@@ -133,7 +141,7 @@ impl Page<'_> {
         };
         let id = self.field.with("seed keeps");
         let is_own = values.seed_keeps_years.is_some();
-        let (shown, from) = self.told(is_own, |crop| match &crop.seed_keeps_years {
+        let (shown, whose) = self.told(is_own, |crop| match &crop.seed_keeps_years {
             Some(years) => (counted(u64::from(years.value), "year", "years"), source(years)),
             None => {
                 let usual = counted(u64::from(USUAL_YEARS), "year", "years");
@@ -144,7 +152,7 @@ impl Page<'_> {
             }
         });
         let label = "Seed keeps, cool and dry";
-        let change = own(ui, id, label, &shown, is_own, self.back, &from, read);
+        let change = LINES.own(ui, id, label, &shown, &whose, |text| read(text).map(Some));
         take(change, &mut values.seed_keeps_years);
     }
 
@@ -152,8 +160,8 @@ impl Page<'_> {
     fn weight(&self, ui: &mut Ui, values: &mut OwnValues) {
         let is_own = values.seed_weight.is_some();
         let id = self.field.with("seed weight");
-        let (shown, from) = self.told(is_own, |crop| {
-            let weight = crop.seed_weight.as_ref();
+        let (shown, whose) = self.told(is_own, |crop| {
+            let weight = crop.seed_weight.as_ref().filter(|_| self.is_same_on_shelf(crop));
             let shown = weight.map_or_else(String::new, |weight| {
                 if self.is_seed() {
                     self.per_weight(weight.value)
@@ -167,22 +175,21 @@ impl Page<'_> {
         });
         let change = if self.is_seed() {
             let read = |text: &str| {
-                let seeds = read_positive(text, "112")?;
+                let seeds = read_positive(text, "112", self.units)?;
                 Ok(self.one_weight() / seeds)
             };
-            own(ui, id, self.per_weight_label(), &shown, is_own, self.back, &from, read)
+            LINES.own(ui, id, self.per_weight_label(), &shown, &whose, |text| {
+                read(text).map(Some)
+            })
         } else {
             let read = |text: &str| read_weight_of_one(text, self.units);
-            own(ui, id, "One weighs", &shown, is_own, self.back, &from, read)
+            LINES.own(ui, id, "One weighs", &shown, &whose, |text| read(text).map(Some))
         };
         take(change, &mut values.seed_weight);
     }
 
     const fn is_seed(&self) -> bool {
-        matches!(
-            self.crop.method.value,
-            PlantingMethod::Drilled | PlantingMethod::Transplant
-        )
+        self.crop.method.value.is_from_seed()
     }
 
     const fn one_weight(&self) -> Mass {
@@ -203,7 +210,7 @@ impl Page<'_> {
     fn per_weight(&self, one: Mass) -> String {
         let seeds = self.one_weight() / one;
         if seeds >= 100.0 {
-            count(seeds.round() as u64)
+            whole(seeds.round() as u64, self.units)
         } else {
             plain((seeds * 10.0).round() / 10.0)
         }

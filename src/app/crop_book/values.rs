@@ -2,11 +2,13 @@
 
 use egui::{Id, Ui};
 
+use super::LINES;
 use super::list::season_words;
-use super::rows::{Change, broad, group, own, read_only};
 use super::words::{NO_SOURCE, ends, ends_source, hardiness_words, row_measure, row_source, source, source_or_none};
 use crate::app::form;
+use crate::app::origin::Origin;
 use crate::app::seed_words::{plain, read_harvest, read_nitrogen};
+use crate::app::value_lines::Whose;
 use crate::catalog::{Crop, Ends, Hilling, NitrogenNeed, RowMeasure, Sourced};
 use crate::layout::OwnValues;
 use crate::layout::limits::MOST_DAYS;
@@ -45,30 +47,43 @@ impl Page<'_> {
         self.harvest(ui, &mut values);
         self.water(ui);
         if !self.crop.notes.is_empty() {
-            group(ui, "Notes");
+            LINES.group(ui, "Notes");
             for note in &self.crop.notes {
-                broad(ui, &note.value, &source(note));
+                LINES.broad(ui, &note.value, &source(note));
             }
         }
         (values != self.values).then_some(values)
     }
 
-    /// A value as it stands, and its source; of a value of the grower's own the value under it, with the source of that.
+    /// A value as it stands, and whose it is; of a value of the grower's own with the value under it, and the source of that.
     /// `tell` gives value and source of a crop.
-    pub(super) fn told(&self, is_own: bool, tell: impl Fn(&Crop) -> (String, String)) -> (String, String) {
+    pub(super) fn told(&self, is_own: bool, tell: impl Fn(&Crop) -> (String, String)) -> (String, Whose<'_>) {
         let (shown, source) = tell(self.crop);
-        match (self.is_blank, is_own) {
-            // The way back beneath it says that it is the grower's.
-            (true, true) => return (shown, String::new()),
-            (true, false) if source == NO_SOURCE => return (shown, "not known yet".to_owned()),
-            (_, false) => return (shown, source),
-            (false, true) => {}
-        }
-        let whose = self.back.trim_start_matches("use ");
-        match tell(self.under) {
-            (under, _) if under.is_empty() => (shown, format!("{whose}: none")),
-            (under, source) => (shown, format!("{whose}: {under}\n{source}")),
-        }
+        let from = match (self.is_blank, is_own) {
+            // The way back beside it says that it is the grower's.
+            (true, true) => String::new(),
+            (true, false) if source == NO_SOURCE => "not known yet".to_owned(),
+            (_, false) => source,
+            (false, true) => {
+                let whose = self.back.trim_start_matches("use ");
+                match tell(self.under) {
+                    (under, _) if under.is_empty() => format!("{whose}: none"),
+                    (under, source) => format!("{whose}: {under}\n{source}"),
+                }
+            }
+        };
+        let whose = Whose {
+            is_own,
+            back: Some(self.back),
+            from: Origin::plain(&from),
+        };
+        (shown, whose)
+    }
+
+    /// Whether a crop lies on the shelf as the very same thing: what is said of a seed says nothing of a set, and does not lie
+    /// under it.
+    pub(super) fn is_same_on_shelf(&self, crop: &Crop) -> bool {
+        crop.method.value.is_same_on_shelf(self.crop.method.value)
     }
 
     fn length(
@@ -79,7 +94,7 @@ impl Page<'_> {
         tell: impl Fn(&Crop) -> (String, String),
         own_value: &mut Option<Length>,
     ) {
-        let (shown, source) = self.told(own_value.is_some(), tell);
+        let (shown, whose) = self.told(own_value.is_some(), tell);
         let bare = match self.units {
             Units::Customary => LengthUnit::Inches,
             Units::Metric => LengthUnit::Centimetres,
@@ -92,15 +107,13 @@ impl Page<'_> {
             Ok(length)
         };
         let id = self.field.with(name);
-        take(
-            own(ui, id, label, &shown, own_value.is_some(), self.back, &source, read),
-            own_value,
-        );
+        let change = LINES.own(ui, id, label, &shown, &whose, |text| read(text).map(Some));
+        take(change, own_value);
     }
 
     fn spacing(&self, ui: &mut Ui, values: &mut OwnValues) {
         let (crop, units) = (self.crop, self.units);
-        group(ui, "Spacing and depth");
+        LINES.group(ui, "Spacing and depth");
         let short = |length: &Length| length.show_short(units);
         let of_ends = |range: Option<&Ends<Length>>| {
             let shown = range.map_or_else(String::new, |range| ends(range, short));
@@ -124,22 +137,22 @@ impl Page<'_> {
         self.length(ui, "dry", "In the row, water short", tell, &mut values.in_row_dry);
         if let Some(published) = &crop.in_row {
             let (shown, from) = of_ends(Some(published));
-            read_only(ui, "In the row, as published", &shown, &from);
+            LINES.read_only(ui, "In the row, as published", &shown, &from);
         }
-        let tell = |crop: &Crop| of_ends(crop.depth.as_ref());
+        let tell = |crop: &Crop| of_ends(crop.depth.as_ref().filter(|_| self.is_same_on_shelf(crop)));
         self.length(ui, "depth", "Depth", tell, &mut values.depth);
     }
 
     fn season(&self, ui: &mut Ui, values: &mut OwnValues) {
         let crop = self.crop;
-        group(ui, "Season");
+        LINES.group(ui, "Season");
         if let Some(hardiness) = &crop.hardiness {
             let words = format!(
                 "{}, {}",
                 hardiness_words(hardiness.value),
                 season_words(hardiness.value.season())
             );
-            read_only(ui, "Hardiness", &words, &source(hardiness));
+            LINES.read_only(ui, "Hardiness", &words, &source(hardiness));
         }
         if let Some(weeks) = &crop.weeks_from_last_frost {
             let words = |weeks: &i8| match *weeks {
@@ -149,7 +162,7 @@ impl Page<'_> {
                 weeks if weeks < 0 => format!("{} weeks before", -i32::from(weeks)),
                 weeks => format!("{weeks} weeks after"),
             };
-            read_only(ui, "First planting", &ends(weeks, words), &ends_source(weeks));
+            LINES.read_only(ui, "First planting", &ends(weeks, words), &ends_source(weeks));
         }
         self.days(ui, values);
         if let Some(stages) = &crop.stages {
@@ -163,7 +176,7 @@ impl Page<'_> {
             });
             words.extend(places);
             let from = format!("{}\nrow “{}”", source(&stages.lengths), stages.row);
-            broad(ui, &words.join("\n"), &from);
+            LINES.broad(ui, &words.join("\n"), &from);
         }
     }
 
@@ -175,17 +188,17 @@ impl Page<'_> {
             u16::try_from(days).map_err(|error| error.to_string())
         };
         let is_own = values.days_to_harvest.is_some();
-        let (shown, from) = self.told(is_own, |crop| match &crop.days_to_harvest {
+        let (shown, whose) = self.told(is_own, |crop| match &crop.days_to_harvest {
             Some(days) => (format!("{} days", ends(days, u16::to_string)), ends_source(days)),
             None => (String::new(), NO_SOURCE.to_owned()),
         });
-        let change = own(ui, id, "Days to harvest", &shown, is_own, self.back, &from, read);
+        let change = LINES.own(ui, id, "Days to harvest", &shown, &whose, |text| read(text).map(Some));
         take(change, &mut values.days_to_harvest);
     }
 
     fn harvest(&self, ui: &mut Ui, values: &mut OwnValues) {
         let (crop, units) = (self.crop, self.units);
-        group(ui, "Growth, harvest and feeding");
+        LINES.group(ui, "Growth, harvest and feeding");
         let tell = |crop: &Crop| {
             let height = crop.height.as_ref();
             let shown = height.map_or_else(String::new, |height| height.value.show_short(units));
@@ -194,7 +207,7 @@ impl Page<'_> {
         self.length(ui, "height", "Height when grown", tell, &mut values.height);
         if let Some(range) = &crop.height_range {
             let shown = ends(range, |length| length.show_short(units));
-            read_only(ui, "Heights that are usual", &shown, &ends_source(range));
+            LINES.read_only(ui, "Heights that are usual", &shown, &ends_source(range));
         }
         self.yields(ui, values);
         if let Some(hilled) = &crop.hilled {
@@ -203,11 +216,11 @@ impl Page<'_> {
                 Hilling::Optional => "may be",
                 Hilling::No => "no",
             };
-            read_only(ui, "Hilled", words, &source(hilled));
+            LINES.read_only(ui, "Hilled", words, &source(hilled));
         }
         if let Some(rows) = &crop.least_rows {
             let words = format!("{} rows or more", rows.value);
-            read_only(ui, "Side by side for the wind", &words, &source(rows));
+            LINES.read_only(ui, "Side by side for the wind", &words, &source(rows));
         }
         if let Some(need) = &crop.nitrogen_need {
             let words = match need.value {
@@ -215,22 +228,22 @@ impl Page<'_> {
                 NitrogenNeed::Medium => "medium",
                 NitrogenNeed::Heavy => "heavy",
             };
-            read_only(ui, "Feeds on nitrogen", words, &source(need));
+            LINES.read_only(ui, "Feeds on nitrogen", words, &source(need));
         }
         let id = self.field.with("season nitrogen");
         let is_own = values.season_nitrogen.is_some();
-        let (shown, from) = self.told(is_own, |crop| {
+        let (shown, whose) = self.told(is_own, |crop| {
             let nitrogen = crop.season_nitrogen.as_ref();
             let shown = nitrogen.map_or_else(String::new, |rate| rate.value.show_field(units));
             (shown, source_or_none(nitrogen))
         });
         let read = |text: &str| read_nitrogen(text, units);
         let label = "Nitrogen for the season";
-        let change = own(ui, id, label, &shown, is_own, self.back, &from, read);
+        let change = LINES.own(ui, id, label, &shown, &whose, |text| read(text).map(Some));
         take(change, &mut values.season_nitrogen);
         if let Some(seed) = &crop.field_seed {
             let words = ends(seed, |rate| rate.show_field(units));
-            read_only(ui, "Seed drilled in fields", &words, &ends_source(seed));
+            LINES.read_only(ui, "Seed drilled in fields", &words, &ends_source(seed));
         }
     }
 
@@ -245,11 +258,11 @@ impl Page<'_> {
         let read = |text: &str| read_harvest(text, counted, self.units);
         let id = self.field.with("harvest");
         let is_own = values.harvest.is_some();
-        let (shown, from) = self.told(is_own, |crop| match &crop.harvest {
+        let (shown, whose) = self.told(is_own, |crop| match &crop.harvest {
             Some(harvest) => (row_measure(&harvest.measure, self.units), row_source(harvest)),
             None => (String::new(), NO_SOURCE.to_owned()),
         });
-        let change = own(ui, id, &label, &shown, is_own, self.back, &from, read);
+        let change = LINES.own(ui, id, &label, &shown, &whose, |text| read(text).map(Some));
         take(change, &mut values.harvest);
     }
 
@@ -258,7 +271,7 @@ impl Page<'_> {
         if crop.water_use.is_none() && crop.roots.is_none() {
             return;
         }
-        group(ui, "Water and roots");
+        LINES.group(ui, "Water and roots");
         if let Some(water) = &crop.water_use {
             for (label, factor) in [
                 ("Crop coefficient, first", &water.initial),
@@ -266,20 +279,20 @@ impl Page<'_> {
                 ("Crop coefficient, at harvest", &water.end),
             ] {
                 let from = format!("{}\nrow “{}”", source(factor), water.row);
-                read_only(ui, label, &plain(factor.value), &from);
+                LINES.read_only(ui, label, &plain(factor.value), &from);
             }
         }
         if let Some(roots) = &crop.roots {
             let from = |value: String| format!("{value}\nrow “{}”", roots.row);
             let effective = &roots.effective;
-            read_only(
+            LINES.read_only(
                 ui,
                 "Roots to water by",
                 &effective.value.show_short(units),
                 &from(source(effective)),
             );
             let deepest = &roots.deepest;
-            read_only(
+            LINES.read_only(
                 ui,
                 "Deepest roots",
                 &deepest.value.show_short(units),
@@ -287,16 +300,14 @@ impl Page<'_> {
             );
             let depletion = &roots.depletion;
             let label = "Water that may be used up";
-            read_only(ui, label, &depletion.value.show(), &from(source(depletion)));
+            LINES.read_only(ui, label, &depletion.value.show(), &from(source(depletion)));
         }
     }
 }
 
 /// Takes a change over into the grower's own values.
-pub(super) fn take<T>(change: Option<Change<T>>, own: &mut Option<T>) {
-    match change {
-        Some(Change::Own(value)) => *own = Some(value),
-        Some(Change::Back) => *own = None,
-        None => {}
+pub(super) fn take<T>(change: Option<Option<T>>, own: &mut Option<T>) {
+    if let Some(change) = change {
+        *own = change;
     }
 }

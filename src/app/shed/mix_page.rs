@@ -4,15 +4,15 @@ use egui::{Id, RichText, Ui};
 
 use super::ShedView;
 use super::mixing::{Goes, Mixing, Most, account};
-use super::rows::column;
-use super::words::Origin;
 use crate::agronomy::Nutrient;
 use crate::app::command::Command;
 use crate::app::desk::Desk;
 use crate::app::form;
+use crate::app::origin::Origin;
 use crate::app::picker::{Choice, picker};
 use crate::app::theme::{self, ThemeInForce as _};
 use crate::app::unit_field::unit_field;
+use crate::app::value_lines::column;
 use crate::app::wording::row_length;
 use crate::catalog::{Catalog, CautionTopic};
 use crate::layout::{Bed, BedId};

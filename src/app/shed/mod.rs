@@ -11,7 +11,6 @@ mod mix_page;
 mod mixing;
 mod new_material;
 mod page;
-mod rows;
 mod values;
 mod words;
 
@@ -21,6 +20,7 @@ use egui::Ui;
 
 use super::command::Command;
 use super::desk::Desk;
+use super::origin::Origin;
 use super::theme::{self, ThemeInForce as _};
 use super::top_bar;
 use crate::catalog::{Catalog, CautionTopic, MaterialId};
@@ -156,7 +156,7 @@ fn organic(ui: &mut Ui, desk: &Desk, out: &mut Vec<Command>) {
         Some(caution) => box_.on_hover_text(format!(
             "{}\n{}",
             caution.sentence.value,
-            words::Origin::value(&caution.sentence).full
+            Origin::value(&caution.sentence).full
         )),
         None => box_,
     };

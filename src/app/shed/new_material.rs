@@ -2,9 +2,10 @@
 
 use egui::{Id, RichText, Ui};
 
-use super::words::{price, read_analysis, read_at_hand, read_bag, weight};
+use super::words::{price, read_at_hand, read_bag, weight};
 use crate::app::command::Command;
 use crate::app::desk::Desk;
+use crate::app::feed_words::read_analysis;
 use crate::app::form;
 use crate::app::seed_words::read_price;
 use crate::app::theme;
@@ -80,8 +81,7 @@ impl NewMaterial {
             .label
             .analysis
             .map_or_else(String::new, |analysis| analysis.label());
-        let read = |text: &str| read_analysis(text, units);
-        if let Some(analysis) = form::field(ui, field.with("analysis"), "Analysis", &shown, read) {
+        if let Some(analysis) = form::field(ui, field.with("analysis"), "Analysis", &shown, read_analysis) {
             self.label.analysis = Some(analysis);
         }
         form::follows(ui, "nitrogen, phosphate (P2O5) and potash (K2O) in percent, as 15-0-0");

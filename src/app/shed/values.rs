@@ -2,18 +2,26 @@
 
 use egui::{Id, Ui};
 
-use super::rows::{Whose, broad, choice, group, own, read_only};
 use super::words::{
-    Origin, price, price_unit, read_analysis, read_at_hand, read_bag, read_cup, read_percent, read_solubility,
-    read_whole_measure, weight,
+    price, price_unit, read_at_hand, read_bag, read_cup, read_percent, read_solubility, read_whole_measure, weight,
 };
 use crate::agronomy;
+use crate::app::feed_words::read_analysis;
 use crate::app::form;
+use crate::app::origin::Origin;
 use crate::app::seed_words::read_price;
+use crate::app::value_lines::{ValueLines, Whose};
 use crate::catalog::{Catalog, Material, StockClass};
 use crate::layout::Label;
 use crate::plan::feeding::{KnownMaterial, ShoppingLine};
 use crate::quantity::{Density, Fraction, Mass, Units, Volume, count, number};
+
+/// The columns of a material's page.
+const LINES: ValueLines = ValueLines {
+    label: 168.0,
+    value: 170.0,
+    note: 420.0,
+};
 
 /// What a page is drawn from.
 pub(super) struct Page<'a> {
@@ -40,8 +48,8 @@ impl Page<'_> {
         let material = &self.known.material;
         for (title, words) in [("Caution", &material.caution), ("Note", &material.note)] {
             if let Some(words) = words {
-                group(ui, title);
-                broad(ui, &words.value, &Origin::value(words));
+                LINES.group(ui, title);
+                LINES.broad(ui, &words.value, Origin::value(words));
             }
         }
         (label != self.label).then_some(label)
@@ -53,10 +61,12 @@ impl Page<'_> {
             Some(_) => "use the catalogue's",
             None => "leave it out",
         };
+        // Nothing is said beside the way back; the source stands where the pointer rests.
+        let short = if is_own { String::new() } else { from.short.clone() };
         Whose {
             is_own,
             back: Some(back),
-            from,
+            from: from.beside(short),
         }
     }
 
@@ -65,27 +75,24 @@ impl Page<'_> {
         Whose {
             is_own: false,
             back: None,
-            from: Origin {
-                full: String::new(),
-                short: note.to_owned(),
-            },
+            from: Origin::plain(note),
         }
     }
 
     fn bag(&self, ui: &mut Ui, label: &mut Label) {
         let units = self.units;
         let analysis = &self.known.material.analysis;
-        group(ui, "Label and bag");
+        LINES.group(ui, "Label and bag");
         let whose = match self.catalogue {
             Some(_) => self.whose(label.analysis.is_some(), Origin::value(analysis)),
             None => Self::growers("by its label"),
         };
         let read = |text: &str| match text {
             "" if self.catalogue.is_some() => Ok(None),
-            text => read_analysis(text, units).map(Some),
+            text => read_analysis(text).map(Some),
         };
         let shown = analysis.value.label();
-        if let Some(change) = own(ui, self.field.with("analysis"), "Analysis", &shown, &whose, read) {
+        if let Some(change) = LINES.own(ui, self.field.with("analysis"), "Analysis", &shown, &whose, read) {
             label.analysis = change;
         }
         let parts = [
@@ -111,7 +118,7 @@ impl Page<'_> {
             Units::Metric => "yours, such as 25 kg",
         });
         let id = self.field.with("bag");
-        if let Some(change) = own(ui, id, "A bag holds", &weight(label.bag, units), &whose, read) {
+        if let Some(change) = LINES.own(ui, id, "A bag holds", &weight(label.bag, units), &whose, read) {
             label.bag = change;
         }
         let shown = label.price.map_or_else(String::new, price);
@@ -124,14 +131,14 @@ impl Page<'_> {
         };
         let id = self.field.with("price");
         let whose = Self::growers(&note);
-        if let Some(change) = own(ui, id, "A bag costs", &shown, &whose, |text| read_price(text).map(Some)) {
+        if let Some(change) = LINES.own(ui, id, "A bag costs", &shown, &whose, |text| read_price(text).map(Some)) {
             label.price = change.flatten();
         }
         let bag = label.bag;
         let read = |text: &str| read_at_hand(text, bag, units);
         let whose = Self::growers("at the start of the season, by weight or in bags");
         let id = self.field.with("at hand");
-        if let Some(change) = own(ui, id, "At hand", &weight(label.at_hand, units), &whose, read) {
+        if let Some(change) = LINES.own(ui, id, "At hand", &weight(label.at_hand, units), &whose, read) {
             label.at_hand = change;
         }
         if let Some(line) = self.shopping {
@@ -151,8 +158,15 @@ impl Page<'_> {
         );
         let shown = label.made_of.as_ref().and_then(|id| Catalog::built_in().material(id));
         let shown = shown.map_or("not said", |material| material.name.as_str());
-        if let Some(picked) = choice(ui, self.field.with("made of"), "Made of", shown, &all) {
-            let of = picked.and_then(|place| materials.get(place));
+        if let Some(picked) = LINES.choice(
+            ui,
+            self.field.with("made of"),
+            "Made of",
+            shown,
+            &Whose::default(),
+            &all,
+        ) {
+            let of = picked.flatten().and_then(|place| materials.get(place));
             label.made_of = of.map(|material| material.id.clone());
         }
         form::follows(
@@ -167,7 +181,7 @@ impl Page<'_> {
         if known.analysis().n <= Fraction::ZERO {
             return;
         }
-        group(ui, "Nitrogen");
+        LINES.group(ui, "Nitrogen");
         let from = match &known.material.available_n {
             Some(ends) => {
                 let (low, high) = (ends.low.value, ends.high.value);
@@ -184,15 +198,15 @@ impl Page<'_> {
         let whose = self.whose(label.available_n.is_some(), from);
         let id = self.field.with("available");
         let shown = known.available_n.show();
-        if let Some(change) = own(ui, id, "Free in the first season", &shown, &whose, read_percent) {
+        if let Some(change) = LINES.own(ui, id, "Free in the first season", &shown, &whose, read_percent) {
             label.available_n = change;
         }
     }
 
     fn rules(&self, ui: &mut Ui, label: &mut Label) {
-        group(ui, "Organic rules");
+        LINES.group(ui, "Organic rules");
         match &self.known.material.organic {
-            Some(rule) => broad(ui, &rule.value.words, &Origin::value(rule)),
+            Some(rule) => LINES.broad(ui, &rule.value.words, Origin::value(rule)),
             None => form::follows(ui, "The catalogue says nothing of it; ask your certifier."),
         }
         let all = [
@@ -202,15 +216,22 @@ impl Page<'_> {
         ];
         let shown = all.iter().find(|(_, value)| *value == label.organic);
         let shown = shown.map_or("nothing yet", |(words, _)| *words);
-        if let Some(organic) = choice(ui, self.field.with("organic"), "The certifier says", shown, &all) {
-            label.organic = organic;
+        if let Some(organic) = LINES.choice(
+            ui,
+            self.field.with("organic"),
+            "The certifier says",
+            shown,
+            &Whose::default(),
+            &all,
+        ) {
+            label.organic = organic.flatten();
         }
     }
 
     fn measure(&self, ui: &mut Ui, label: &mut Label) {
         let (known, units) = (self.known, self.units);
         let material = &known.material;
-        group(ui, "Measuring and dissolving");
+        LINES.group(ui, "Measuring and dissolving");
         let density = material.bulk_density.as_ref();
         let whose = self.whose(label.cup.is_some(), Origin::maybe(density));
         let id = self.field.with("cup");
@@ -225,12 +246,12 @@ impl Page<'_> {
                 .map_or_else(String::new, |density| (one * density).show_product(units));
             let cup_of = |mass: Mass| mass * (Volume::cups(1.0).to_litres() / one.to_litres());
             let read = |text: &str| Ok(read_whole_measure(text, units)?.map(cup_of));
-            own(ui, id, words, &shown, &whose, read)
+            LINES.own(ui, id, words, &shown, &whose, read)
         } else {
             let cup = |density: Density| (Volume::cups(1.0) * density).show_seed(units);
             let shown = known.density().map_or_else(String::new, cup);
             let read = |text: &str| read_cup(text, units);
-            own(ui, id, "A level cup weighs", &shown, &whose, read)
+            LINES.own(ui, id, "A level cup weighs", &shown, &whose, read)
         };
         if let Some(change) = change {
             label.cup = change;
@@ -240,17 +261,17 @@ impl Page<'_> {
         let shown = known.solubility.map_or_else(String::new, |most| most.show_stock(units));
         let read = |text: &str| read_solubility(text, units);
         let id = self.field.with("solubility");
-        if let Some(change) = own(ui, id, "Dissolves in cold water", &shown, &whose, read) {
+        if let Some(change) = LINES.own(ui, id, "Dissolves in cold water", &shown, &whose, read) {
             label.solubility = change;
         }
         match &material.not_for_injection {
-            Some(why) => read_only(ui, "Through the tape", "no", &{
-                let origin = Origin::value(why);
-                origin.beside(why.value.clone())
-            }),
+            Some(why) => {
+                let origin = Origin::value(why).beside(why.value.clone());
+                LINES.read_only(ui, "Through the tape", "no", origin);
+            }
             None if self.catalogue.is_some() => {
                 let words = "nothing here speaks against it; try it in a jar first";
-                read_only(ui, "Through the tape", "may go", &Origin::plain(words));
+                LINES.read_only(ui, "Through the tape", "may go", Origin::plain(words));
             }
             None => {}
         }
@@ -269,25 +290,25 @@ impl Page<'_> {
             clashes.dedup();
             let words = format!("no {} in the same stock tank", clashes.join(" or "));
             let origin = Origin::value(stock).beside(words);
-            read_only(ui, "Brings into a stock", &brings.join(", "), &origin);
+            LINES.read_only(ui, "Brings into a stock", &brings.join(", "), origin);
         }
     }
 
     fn salt(&self, ui: &mut Ui, label: &mut Label) {
         let known = self.known;
         let material = &known.material;
-        group(ui, "Salt and sodium");
+        LINES.group(ui, "Salt and sodium");
         match &material.salt_index {
             Some(index) => {
                 let origin = Origin::value(index);
-                read_only(ui, "Salt index", &number(index.value, 1), &origin);
+                LINES.read_only(ui, "Salt index", &number(index.value, 1), origin.clone());
                 if let Ok(per_unit) = agronomy::salt_per_unit(index.value, known.analysis()) {
                     let words = "for each percent of nutrient: compare materials by this";
                     let shown = number(per_unit, 2);
-                    read_only(ui, "Salt for its nutrient", &shown, &origin.beside(words.to_owned()));
+                    LINES.read_only(ui, "Salt for its nutrient", &shown, origin.beside(words.to_owned()));
                 }
             }
-            None => read_only(ui, "Salt index", "not known", &Origin::default()),
+            None => LINES.read_only(ui, "Salt index", "not known", Origin::default()),
         }
         let sodium = material.sodium_part.as_ref();
         let from = match sodium {
@@ -296,7 +317,7 @@ impl Page<'_> {
         };
         let whose = self.whose(label.sodium.is_some(), from);
         let shown = sodium.map_or_else(String::new, |sodium| sodium.value.show());
-        if let Some(change) = own(ui, self.field.with("sodium"), "Sodium", &shown, &whose, read_percent) {
+        if let Some(change) = LINES.own(ui, self.field.with("sodium"), "Sodium", &shown, &whose, read_percent) {
             label.sodium = change;
         }
         if let Some(sodium) = sodium

@@ -1,80 +1,9 @@
-//! Reading what a grower types of a bag and its label, and where values come from. What cannot be read says what would
+//! Reading what a grower types of a bag and its label. What cannot be read says what would
 //! do, so that the field can say it. A field left empty gives the value back.
 
 use crate::agronomy;
-use crate::catalog::{Analysis, Catalog, Ends, Sourced};
-use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, Volume, number, read_number};
+use crate::quantity::{Concentration, Fraction, Mass, MassUnit, Units, Volume};
 use crate::sheets::feeding_list::bag_words;
-
-/// Where a value comes from: in full to hover over, and in a few words to stand beside it.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Origin {
-    pub(super) full: String,
-    pub(super) short: String,
-}
-
-impl Origin {
-    /// Of one value.
-    pub(super) fn value<T>(value: &Sourced<T>) -> Self {
-        Self {
-            full: Catalog::built_in().cite_value(value),
-            short: value.mark.words().to_owned(),
-        }
-    }
-
-    /// Of a value that may be lacking.
-    pub(super) fn maybe<T>(value: Option<&Sourced<T>>) -> Self {
-        value.map_or_else(|| Self::plain("not known; give your own"), Self::value)
-    }
-
-    /// Of both ends of a range.
-    pub(super) fn ends<T>(ends: &Ends<T>) -> Self {
-        let (low, high) = (Self::value(&ends.low), Self::value(&ends.high));
-        if low.full == high.full {
-            return low;
-        }
-        Self {
-            full: format!("{}\n{}", low.full, high.full),
-            short: low.short,
-        }
-    }
-
-    /// A few words that say all there is to say.
-    pub(super) fn plain(words: &str) -> Self {
-        Self {
-            full: words.to_owned(),
-            short: words.to_owned(),
-        }
-    }
-
-    /// The same source with other words beside the value.
-    pub(super) fn beside(self, short: String) -> Self {
-        Self { short, ..self }
-    }
-}
-
-/// Reads the three numbers of a label: `15-0-0`, `12-1.5-0.6`, `15 0 0`.
-pub(super) fn read_analysis(text: &str, units: Units) -> Result<Analysis, String> {
-    let parts: Vec<&str> = text
-        .split(['-', '–', '/', ' '])
-        .map(|part| part.trim_end_matches('%'))
-        .filter(|part| !part.is_empty())
-        .collect();
-    let not_three = || format!("“{text}” is not understood; write the three numbers of the label, such as 15-0-0");
-    let [n, p2o5, k2o] = parts.as_slice() else {
-        return Err(not_three());
-    };
-    let read = |part: &str| read_number(part, units).filter(|number| *number >= 0.0);
-    let (Some(n), Some(p2o5), Some(k2o)) = (read(n), read(p2o5), read(k2o)) else {
-        return Err(not_three());
-    };
-    Analysis::percent(n, p2o5, k2o).ok_or_else(|| {
-        format!(
-            "“{text}” comes to {} %, more than the whole bag; look at the three numbers again",
-            number(n + p2o5 + k2o, 1)
-        )
-    })
-}
 
 /// Reads what a bag holds: `50 lb`, `25 kg`, `50 lb bag`.
 pub(super) fn read_bag(text: &str, units: Units) -> Result<Option<Mass>, String> {
@@ -199,29 +128,6 @@ pub(super) const fn price_unit(units: Units) -> (&'static str, Mass) {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn an_analysis_is_three_numbers_and_no_more_than_the_whole() {
-        let read = |text| read_analysis(text, Units::Customary).map(Analysis::label);
-        for (typed, shown) in [
-            ("15-0-0", "15-0-0"),
-            ("12-1.5-0.6", "12-1.5-0.6"),
-            ("10 20 10", "10-20-10"),
-            ("10 – 10 – 10", "10-10-10"),
-            ("46%-0-0", "46-0-0"),
-        ] {
-            assert_eq!(read(typed).as_deref(), Ok(shown));
-        }
-        for (typed, why) in [
-            ("15-0", "three numbers"),
-            ("15-0-0-4", "three numbers"),
-            ("urea", "three numbers"),
-            ("60-30-20", "110 %"),
-            ("", "three numbers"),
-        ] {
-            assert!(read(typed).is_err_and(|sentence| sentence.contains(why)), "{typed}");
-        }
-    }
 
     /// Louisiana State University AgCenter, Fertilizer Conversion Table for Small Area, gives ounces to the pint: half of
     /// them are in a cup.

@@ -61,6 +61,8 @@ pub enum BedChange {
     SetCrop(CropId),
     /// Another cultivar.
     SetCultivar(String),
+    /// Another crop, as [`BedChange::SetCrop`] chooses it, and its cultivar.
+    SetCropAndCultivar(CropId, String),
     /// The grower's own in-row spacing, or the crop's again.
     SetInRow(Option<Length>),
     /// The grower's own end gap, or half the in-row spacing again.
@@ -175,6 +177,10 @@ pub(super) fn change(layout: &mut Layout, id: BedId, change: &BedChange) -> Resu
         }
         BedChange::SetCrop(crop) => set_crop(&mut bed, crop),
         BedChange::SetCultivar(cultivar) => planted(&mut bed)?.cultivar = tidy(cultivar),
+        BedChange::SetCropAndCultivar(crop, cultivar) => {
+            set_crop(&mut bed, crop);
+            planted(&mut bed)?.cultivar = tidy(cultivar);
+        }
         BedChange::SetInRow(in_row) => planted(&mut bed)?.in_row = *in_row,
         BedChange::SetEndGap(end_gap) => planted(&mut bed)?.end_gap = *end_gap,
         BedChange::SetSowing(sowing) => planted(&mut bed)?.sowing = *sowing,

@@ -93,6 +93,7 @@ fn bed_label(layout: &Layout, id: BedId, change: &BedChange) -> String {
         BedChange::SetPlanting(None) => format!("clear the planting of {name}"),
         BedChange::SetCrop(_) => format!("choose the crop of {name}"),
         BedChange::SetCultivar(_) => format!("name the cultivar of {name}"),
+        BedChange::SetCropAndCultivar(_, cultivar) => format!("plant {} in {name}", cultivar.trim()),
         BedChange::SetInRow(_) => format!("set the in-row spacing of {name}"),
         BedChange::SetEndGap(_) => format!("set the end gap of {name}"),
         BedChange::SetSowing(_) => format!("change the sowing of {name}"),

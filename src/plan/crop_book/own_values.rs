@@ -6,6 +6,17 @@ use crate::layout::{Kind, OwnCrop, OwnHarvest, OwnValues};
 /// A crop with other values in it, each marked as the grower's own.
 pub(super) fn with_own(base: &Crop, values: &OwnValues) -> Crop {
     let mut crop = base.clone();
+    if let Some(method) = values.method {
+        if !method.is_same_on_shelf(base.method.value) {
+            // What is published is of the other thing: depth and weight of a seed say nothing of a set.
+            crop.depth = None;
+            crop.field_seed = None;
+            crop.seed_weight = None;
+            crop.seed_weight_range = None;
+            crop.buying = None;
+        }
+        crop.method = own(method);
+    }
     if let Some(spacing) = values.row_spacing {
         crop.row_spacing = Some(both(spacing));
     }
@@ -20,9 +31,6 @@ pub(super) fn with_own(base: &Crop, values: &OwnValues) -> Crop {
     }
     if let Some(weight) = values.seed_weight {
         crop.seed_weight = Some(own(weight));
-    }
-    if let Some(method) = values.method {
-        crop.method = own(method);
     }
     if let Some(seeds) = values.seeds_per_plant {
         crop.seeds_per_plant = Some(own(seeds));

@@ -8,40 +8,40 @@ use super::material_book::MaterialBook;
 use crate::catalog::{Catalog, Caution, CautionTopic, CropId};
 use crate::layout::{Bed, Layout, Placement};
 
-/// The cautions for all dressings of a layout, in the order in which they are shown; none where nothing is put down.
+/// The cautions for all dressings of a layout, in the order in which they are shown; none where nothing is put down. A
+/// caution that is for some crops stands only where one of their own beds calls for it.
 pub fn cautions_of(layout: &Layout, beds: &[Arc<BedPlan>], book: &MaterialBook) -> Vec<&'static Caution> {
     let mut topics = BTreeSet::new();
-    let mut crops = Vec::new();
     for bed in &layout.beds {
         let plan = beds.iter().find(|plan| plan.bed == bed.id);
         let crop = plan.and_then(|plan| plan.crop.as_ref()).map(|crop| &crop.kin);
-        collect(bed, crop, book, &mut topics);
-        if !bed.dressings.is_empty() {
-            crops.extend(crop);
-        }
+        topics.extend(topics_of(bed, crop, layout.organic, book));
     }
-    if layout.organic && !topics.is_empty() {
-        topics.insert(CautionTopic::Organic);
-    }
-    in_order(&topics, &crops)
+    in_order(&topics)
 }
 
 /// The cautions for the dressings of one bed.
 pub fn cautions_for_bed(bed: &Bed, crop: Option<&CropId>, organic: bool, book: &MaterialBook) -> Vec<&'static Caution> {
+    in_order(&topics_of(bed, crop, organic, book))
+}
+
+fn in_order(topics: &BTreeSet<CautionTopic>) -> Vec<&'static Caution> {
+    let all = CautionTopic::ALL.into_iter().filter(|topic| topics.contains(topic));
+    all.filter_map(|topic| Catalog::built_in().caution(topic)).collect()
+}
+
+/// The topics of one bed, without those whose caution is for other crops.
+fn topics_of(bed: &Bed, crop: Option<&CropId>, organic: bool, book: &MaterialBook) -> BTreeSet<CautionTopic> {
     let mut topics = BTreeSet::new();
     collect(bed, crop, book, &mut topics);
     if organic && !topics.is_empty() {
         topics.insert(CautionTopic::Organic);
     }
-    let crops: Vec<&CropId> = crop.into_iter().collect();
-    in_order(&topics, &crops)
-}
-
-fn in_order(topics: &BTreeSet<CautionTopic>, crops: &[&CropId]) -> Vec<&'static Caution> {
-    let all = CautionTopic::ALL.into_iter().filter(|topic| topics.contains(topic));
-    all.filter_map(|topic| Catalog::built_in().caution(topic))
-        .filter(|caution| caution.crops.is_empty() || crops.iter().any(|crop| caution.crops.contains(crop)))
-        .collect()
+    topics.retain(|topic| {
+        let caution = Catalog::built_in().caution(*topic);
+        caution.is_some_and(|caution| caution.crops.is_empty() || crop.is_some_and(|crop| caution.crops.contains(crop)))
+    });
+    topics
 }
 
 /// What the dressings of a bed call for.

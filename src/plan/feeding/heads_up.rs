@@ -276,7 +276,7 @@ fn manure(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan:
 /// Days from raw manure to the harvest of what touches the soil.
 ///
 /// # Source
-/// 7 CFR 205.203(c)(1), text current to March 2026.
+/// 7 CFR 205.203(c)(1), text of June 2026.
 const DAYS_FOR_MANURE: f64 = 120.0;
 
 /// Nitrogen from sources that organic rules hold to a part of the crop's whole need.

@@ -252,6 +252,18 @@ fn another_crop_goes_back_to_its_own_spacing() {
     );
     let same = applied(&set, &[corn(BedChange::SetCrop(CropId("sweet_corn".to_owned())))]);
     assert_eq!(same, set);
+    let okra = CropId("okra".to_owned());
+    let edit = corn(BedChange::SetCropAndCultivar(okra, " Green Spear ".to_owned()));
+    assert_eq!(edit.label(&set), "plant Green Spear in Corn block");
+    let with_cultivar = applied(&set, &[edit]);
+    assert_eq!(
+        planting_of(&with_cultivar),
+        &Planting {
+            cultivar: "Green Spear".to_owned(),
+            spare,
+            ..Planting::of(CropId("okra".to_owned()))
+        }
+    );
     let edit = corn(BedChange::SetCrop(CropId("okra".to_owned())));
     assert_eq!(edit.label(&set), "choose the crop of Corn block");
     let other = applied(&set, &[edit]);

@@ -1,6 +1,7 @@
 //! Edits of the seed shelf, of packets, and of the grower's own crops and cultivars: which there are, and who carries
 //! each out.
 
+mod as_meant;
 mod cultivar;
 mod label;
 mod lot;
@@ -18,6 +19,10 @@ use crate::layout::shelf::{Form, Packet};
 pub use lot::LotContents;
 
 /// One change to the shelf, to packets, or to own crops and cultivars.
+///
+/// Where a change makes a crop or cultivar usually lie on the shelf as another thing, sets instead of seed, say, then lots
+/// and packets that name no form get the one that they have meant so far, and what one weighs is not known again unless the
+/// same change says it.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SeedEdit {
     /// A new lot on the shelf; it gets the next id.
@@ -91,6 +96,7 @@ pub enum SeedEdit {
 
 /// Carries out one change.
 pub(super) fn change(layout: &mut Layout, edit: &SeedEdit) -> Result<(), EditError> {
+    let before = as_meant::Meant::by(layout);
     match edit {
         SeedEdit::AddLot(contents) => lot::add(layout, contents)?,
         SeedEdit::SetLot(id, contents) => lot::set(layout, *id, contents)?,
@@ -109,6 +115,13 @@ pub(super) fn change(layout: &mut Layout, edit: &SeedEdit) -> Result<(), EditErr
         SeedEdit::AddCultivar(cultivar) => cultivar::add(layout, cultivar)?,
         SeedEdit::SetCultivar { name, to } => cultivar::set(layout, name, to)?,
         SeedEdit::RemoveCultivar { crop, name } => cultivar::remove(layout, crop, name)?,
+    }
+    let is_of_crops = !matches!(
+        edit,
+        SeedEdit::AddLot(_) | SeedEdit::SetLot(..) | SeedEdit::RemoveLot(_) | SeedEdit::SetPackets { .. }
+    );
+    if is_of_crops {
+        before.keep_in(layout);
     }
     sound(check_twice(layout).into_iter().map(|(problem, _)| problem).collect())
 }

@@ -296,7 +296,7 @@ pub(super) fn shelf_table(layout: &Layout, plan: &Plan) -> Table {
     let there = format!("there ({unit})");
     let book = CropBook::of(layout);
     let lines = layout.lots.iter().map(|lot| {
-        let crop = book.crop(&lot.crop);
+        let crop = book.cultivar(&lot.crop, &lot.cultivar);
         let usual = crop.map_or(Things::Seeds, |crop| Things::on_shelf(crop.method.value));
         let crop = crop.map_or(lot.crop.0.as_str(), |crop| crop.name.as_str());
         let (count, mass) = match lot.amount {
