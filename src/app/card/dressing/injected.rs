@@ -10,7 +10,7 @@ use crate::app::form;
 use crate::app::theme;
 use crate::layout::{BedId, DressingId, Injecting, limits::MOST_TIMES};
 use crate::plan::feeding::{Feeding, Injection, Strength};
-use crate::quantity::{Concentration, Fraction, Units, Volume, count, number};
+use crate::quantity::{Concentration, Fraction, Units, Volume, count, number, read_number};
 use crate::sheets::feeding_list::{DIFFERS, depth_words, dissolving_words};
 
 /// What it asks for. Gives it back when it was changed.
@@ -40,13 +40,13 @@ pub(super) fn fields(ui: &mut Ui, field: Id, injecting: Injecting, units: Units)
     } else {
         "in feed put out"
     };
-    if let Some(ratio) = form::field(
-        ui,
-        field.with("ratio"),
-        "1 of stock",
-        &number(injecting.ratio, 2),
-        read_ratio,
-    ) {
+    let shown = match units {
+        Units::Customary => number(injecting.ratio, 2),
+        // A comma between thousands can be read two ways there.
+        Units::Metric => number(injecting.ratio, 2).replace(',', ""),
+    };
+    let read = |text: &str| read_ratio(text, units);
+    if let Some(ratio) = form::field(ui, field.with("ratio"), "1 of stock", &shown, read) {
         changed.ratio = ratio.parts;
         changed.to_water = ratio.to_water.unwrap_or(injecting.to_water);
     }
@@ -94,7 +94,7 @@ struct Ratio {
 }
 
 /// Reads a ratio: `100`; `1 in 100`, `1:100` and `1 %`, of what comes out; `1 to 100`, of the water it is added to.
-fn read_ratio(text: &str) -> Result<Ratio, String> {
+fn read_ratio(text: &str, units: Units) -> Result<Ratio, String> {
     if text.trim_end().ends_with('%') {
         return read_part(text);
     }
@@ -112,13 +112,7 @@ fn read_ratio(text: &str) -> Result<Ratio, String> {
         .find_map(|(start, to_water)| Some((lower.strip_prefix(start)?, to_water)));
     let (parts, to_water) = said.map_or((lower.as_str(), None), |(parts, to_water)| (parts, Some(to_water)));
     let parts = parts.trim();
-    parts
-        .strip_suffix("of water")
-        .unwrap_or(parts)
-        .trim()
-        .replace(',', "")
-        .parse::<f64>()
-        .ok()
+    read_number(parts.strip_suffix("of water").unwrap_or(parts), units)
         .filter(|parts| (1.0..=MOST_PARTS).contains(parts))
         .map(|parts| Ratio { parts, to_water })
         .ok_or_else(|| format!("“{text}” is not understood; write 100, 1 in 100, 1 %, or 1 to 100 of water"))
@@ -264,10 +258,17 @@ mod tests {
             ("1 %", 100.0, Some(false)),
             ("0.8%", 125.0, Some(false)),
         ] {
-            assert_eq!(read_ratio(typed), Ok(Ratio { parts, to_water }), "{typed}");
+            assert_eq!(
+                read_ratio(typed, Units::Customary),
+                Ok(Ratio { parts, to_water }),
+                "{typed}"
+            );
         }
         for typed in ["", "0", "1 of 100", "1 to", "many", "0 %", "-1 %", "0.0001 %"] {
-            assert!(read_ratio(typed).is_err(), "{typed}");
+            assert!(read_ratio(typed, Units::Customary).is_err(), "{typed}");
         }
+        let metric = |text| read_ratio(text, Units::Metric).map(|ratio| ratio.parts);
+        assert_eq!(metric("1 in 62,5"), Ok(62.5));
+        assert!(metric("1,250").is_err(), "read two ways");
     }
 }
