@@ -1,6 +1,7 @@
 //! Stages of growth and cautions on feeding.
 
 use quillet::catalog::{Catalog, CautionTopic, CropId, StageId};
+use quillet::quantity::Units;
 
 fn stages_of(id: &str) -> Vec<&'static str> {
     let crop = CropId(id.to_owned());
@@ -106,4 +107,43 @@ fn cautions_say_what_the_texts_say() {
     let too_much = Catalog::built_in().caution(CautionTopic::TooMuchNitrogen).unwrap();
     assert!(too_much.crops.contains(&CropId("carrot".to_owned())));
     assert!(!too_much.crops.contains(&CropId("sweet_corn".to_owned())));
+}
+
+#[test]
+fn cautions_with_measures_are_there_in_metric_too() {
+    // Within a tenth: 1 in is 25.4 mm, 1 oz 28.35 g, 1 lb/acre 1.121 kg/ha.
+    let pairs = [
+        (CautionTopic::SaltsBurn, "4 to 6 in", "10 to 15 cm", 4.0 * 2.54 / 10.0),
+        (
+            CautionTopic::SeedBand,
+            "2 in beside and 2 in below",
+            "5 cm beside and 5 cm below",
+            2.0 * 2.54 / 5.0,
+        ),
+        (CautionTopic::SeedContact, "8 lb/acre", "9 kg/ha", 8.0 * 1.121 / 9.0),
+        (
+            CautionTopic::SeedContact,
+            "30-in rows",
+            "76 cm apart",
+            30.0 * 2.54 / 76.0,
+        ),
+        (CautionTopic::LightSand, "100 lb/acre", "110 kg/ha", 112.1 / 110.0),
+        (CautionTopic::Cups, "8 oz", "230 g", 8.0 * 28.35 / 230.0),
+        (CautionTopic::Cups, "11 1/2 oz", "330 g", 11.5 * 28.35 / 330.0),
+    ];
+    for (topic, customary, metric, same) in pairs {
+        let caution = Catalog::built_in().caution(topic).unwrap();
+        assert!(caution.words(Units::Customary).contains(customary), "{topic:?}");
+        assert!(caution.words(Units::Metric).contains(metric), "{topic:?}");
+        assert!((0.9..1.1).contains(&same), "{topic:?}: {same}");
+    }
+    for caution in Catalog::built_in().cautions() {
+        let words = caution.words(Units::Metric);
+        for unit in ["lb", "oz", "ft", "acre", "-in"] {
+            let said = words
+                .split(' ')
+                .any(|word| word.trim_end_matches([',', '.', ';']).ends_with(unit));
+            assert!(!said, "{words}");
+        }
+    }
 }

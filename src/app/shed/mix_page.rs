@@ -335,7 +335,7 @@ fn cautions(ui: &mut Ui, desk: &Desk) {
     }
     for caution in topics.iter().filter_map(|topic| Catalog::built_in().caution(*topic)) {
         let soft = theme::colours(ui.theme_in_force()).soft;
-        ui.label(RichText::new(&caution.sentence.value).small().color(soft))
+        ui.label(RichText::new(caution.words(desk.layout().units)).small().color(soft))
             .on_hover_text(Origin::value(&caution.sentence).full);
     }
 }

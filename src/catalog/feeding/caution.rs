@@ -4,16 +4,29 @@ use serde::Deserialize;
 
 use crate::catalog::ids::CropId;
 use crate::catalog::source::Sourced;
+use crate::quantity::Units;
 
 /// One plain sentence of caution.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Caution {
     /// What it is about.
     pub topic: CautionTopic,
-    /// The sentence.
+    /// The sentence, in the units of its source.
     pub sentence: Sourced<String>,
+    /// The same in metric units, its numbers rounded alike; none where there is nothing to turn.
+    pub metric: Option<String>,
     /// The crops it is for; all of them when empty.
     pub crops: Vec<CropId>,
+}
+
+impl Caution {
+    /// The sentence in those units.
+    pub fn words(&self, units: Units) -> &str {
+        match (units, &self.metric) {
+            (Units::Metric, Some(metric)) => metric,
+            _ => &self.sentence.value,
+        }
+    }
 }
 
 /// What a caution is about. Each topic has one sentence.

@@ -39,6 +39,8 @@ pub(in crate::catalog) struct FileCaution {
     topic: CautionTopic,
     sentence: FileValue<String>,
     #[serde(default)]
+    metric: Option<String>,
+    #[serde(default)]
     crops: Vec<String>,
 }
 
@@ -47,10 +49,14 @@ pub(in crate::catalog) fn caution(file: FileCaution, known: &Known<'_>) -> Check
     let name = format!("{:?}", file.topic);
     let entry = known.entry(&name);
     entry.named(&file.sentence.0)?;
+    if let Some(metric) = &file.metric {
+        entry.named(metric)?;
+    }
     let crops: Vec<CropId> = known.crops(&entry, file.crops)?;
     Ok(Caution {
         topic: file.topic,
         sentence: entry.value("sentence", file.sentence, Some)?,
+        metric: file.metric,
         crops,
     })
 }

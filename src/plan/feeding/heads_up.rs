@@ -186,6 +186,14 @@ fn lime(mention: &mut impl FnMut(Item, String, &str, String), bed: &Bed, plan: &
     );
 }
 
+/// How far beside and below the seed a band is for which limits are published.
+pub const fn near_seed(units: Units) -> &'static str {
+    match units {
+        Units::Customary => "2 in",
+        Units::Metric => "5 cm",
+    }
+}
+
 /// Salts in a band at the seed.
 fn band(
     mention: &mut impl FnMut(Item, String, &str, String),
@@ -205,8 +213,9 @@ fn band(
         mention(
             Item::Dressing(bed.id, dressing.id),
             format!(
-                "{}: nitrogen and potash together are more than seed bears in a band 2 in beside and 2 in below it.",
-                dressing.name
+                "{}: nitrogen and potash together are more than seed bears in a band {near} beside and {near} below it.",
+                dressing.name,
+                near = near_seed(units)
             ),
             &format!("Salt at the seed burns the root.{most} Broadcast the rest, or give it later beside the plants."),
             Catalog::built_in().cite_key("TRI-STATE-95", Mark::FromMemory),

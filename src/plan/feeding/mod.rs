@@ -33,7 +33,7 @@ pub use blend::{MixAsked, MixBlend, MixFound, MixLine, mix_for, mixed_dressings,
 pub use cautions::{cautions_for_bed, cautions_of};
 pub use course::{Course, CourseStep};
 pub use feedings::{Feeding, feedings};
-pub use heads_up::restricted_nitrogen;
+pub use heads_up::{near_seed, restricted_nitrogen};
 pub use injection::{Injection, Strength, injector_ratio};
 pub use material_book::{KnownMaterial, MaterialBook};
 pub use shopping::{Shopping, ShoppingLine};

@@ -19,7 +19,7 @@ pub(super) fn cautions(layout: &Layout, plan: &Plan, book: &MaterialBook) -> Vec
     let cautions = cautions_of(layout, &plan.beds, book).into_iter();
     cautions
         .map(|caution| CautionWords {
-            sentence: caution.sentence.value.as_str(),
+            sentence: caution.words(layout.units),
             source: Catalog::built_in().cite_value(&caution.sentence),
         })
         .collect()

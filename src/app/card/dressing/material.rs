@@ -63,23 +63,25 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, dressing: &Dressing, of_pla
     let catalog = Catalog::built_in();
     let known = hand.desk.material_book().get(&dressing.material);
     let of_material = known.map(|known| [&known.material.caution, &known.material.note]);
-    let mut words: Vec<_> = of_material.into_iter().flatten().flatten().collect();
+    let of_material: Vec<_> = of_material.into_iter().flatten().flatten().collect();
     // What the material's own caution says is not said again.
-    let says_dust = words.iter().any(|words| words.value.contains("breathe"));
+    let says_dust = of_material.iter().any(|words| words.value.contains("breathe"));
     let general = [
         Some(CautionTopic::LabelFirst),
         (!says_dust).then_some(CautionTopic::GlovesAndDust),
     ];
     let general = general.into_iter().flatten().filter_map(|topic| catalog.caution(topic));
-    words.extend(general.map(|caution| &caution.sentence));
-    for words in words {
-        ui.label(RichText::new(held_together(&words.value)).small())
-            .on_hover_text(catalog.cite_value(words));
+    let units = hand.desk.layout().units;
+    let general = general.map(|caution| (caution.words(units), &caution.sentence));
+    let of_material = of_material.into_iter().map(|words| (words.value.as_str(), words));
+    for (words, source) in of_material.chain(general) {
+        ui.label(RichText::new(held_together(words)).small())
+            .on_hover_text(catalog.cite_value(source));
     }
     let sodium = known.and_then(|known| known.material.sodium_part.as_ref());
     let sodium = sodium.filter(|part| part.value > Fraction::ZERO);
     if let (Some(part), Some(of_plan)) = (sodium, of_plan.filter(|of_plan| of_plan.problem.is_none())) {
-        let brings = agronomy::sodium_in(of_plan.total, part.value).show_product(hand.desk.layout().units);
+        let brings = agronomy::sodium_in(of_plan.total, part.value).show_product(units);
         ui.label(RichText::new(format!("It brings {brings} of sodium to the bed.")).small())
             .on_hover_text(catalog.cite_value(part));
     }

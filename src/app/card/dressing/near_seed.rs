@@ -4,6 +4,7 @@ use egui::{RichText, Ui};
 
 use crate::agronomy::{self, SeedPlacement};
 use crate::catalog::{Analysis, Catalog, Mark};
+use crate::plan::feeding::near_seed;
 use crate::quantity::Units;
 
 /// The most of it beside and below the seed, on sand, and touching it; nothing where it holds no salt that is counted.
@@ -23,7 +24,8 @@ pub(super) fn show(ui: &mut Ui, analysis: Analysis, units: Units) {
         catalog.cite_key("KSU-STARTER", Mark::Read),
     ];
     let words = format!(
-        "Corn seed bears {usual} of it 2 in beside and below, {sand} on sand, and {touching} where it touches."
+        "Corn seed bears {usual} of it {near} beside and below, {sand} on sand, and {touching} where it touches.",
+        near = near_seed(units)
     );
     ui.label(RichText::new(words).small()).on_hover_text(sources.join("\n"));
 }

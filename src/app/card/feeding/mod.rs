@@ -49,7 +49,7 @@ pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
     let layout = hand.desk.layout();
     let crop = crop_of(hand, bed).map(|crop| &crop.kin);
     for caution in cautions_for_bed(bed, crop, layout.organic, hand.desk.material_book()) {
-        ui.label(RichText::new(held_together(&caution.sentence.value)).small())
+        ui.label(RichText::new(held_together(caution.words(layout.units))).small())
             .on_hover_text(Catalog::built_in().cite_value(&caution.sentence));
     }
 }
