@@ -127,6 +127,7 @@ fn bed_words(desk: &Desk, id: BedId) -> (String, String) {
         about.push(stand_words::rows(bed, layout.units));
     }
     let in_row = plan.map_or_else(String::new, |plan| stand_words::in_row(plan, layout.units));
-    about.extend((!in_row.is_empty()).then_some(in_row));
+    let seed_at = plan.map_or_else(String::new, |plan| stand_words::seed_at(plan));
+    about.extend([in_row, seed_at].into_iter().filter(|words| !words.is_empty()));
     (bed.name.clone(), about.join(" · "))
 }

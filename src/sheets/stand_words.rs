@@ -1,7 +1,7 @@
 //! How a bed is planted, in a few words for labels, heads and tables.
 
 use crate::layout::{Bed, Sowing};
-use crate::plan::BedPlan;
+use crate::plan::{BedPlan, GerminationFrom};
 use crate::quantity::Units;
 
 /// From row to row, and how many lines stand on each: "3 ft rows", "4 ft rows of 3 lines, 8 in apart".
@@ -28,4 +28,13 @@ pub fn in_row(plan: &BedPlan, units: Units) -> String {
             _ => apart,
         }
     })
+}
+
+/// The part of the seeds that is counted on to come up, of which rows take so many: "seed at 75 %". Lots on the shelf are drawn by
+/// their own, as the order says. Empty where no seed is sown, or nobody says how much comes up.
+pub fn seed_at(plan: &BedPlan) -> String {
+    let stand = plan
+        .stand
+        .filter(|stand| plan.totals.seeds > 0 && stand.germination_from != GerminationFrom::NotKnown);
+    stand.map_or_else(String::new, |stand| format!("seed at {}", stand.comes_up().show()))
 }

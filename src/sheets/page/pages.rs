@@ -12,7 +12,7 @@ use crate::layout::{Bed, BedId, Dressing, Layout, Placement};
 use crate::plan::{BedPlan, Ledger, Plan};
 use crate::quantity::count;
 use crate::sheets::mark::Ink;
-use crate::sheets::{drawing, type_metrics};
+use crate::sheets::{drawing, stand_words, type_metrics};
 
 /// The caution that goes with every table of dressings.
 ///
@@ -166,7 +166,11 @@ impl Pages<'_> {
 
     /// Sets the heading and the table of a bed.
     fn set_bed(&mut self, layout: &Layout, bed: &Bed, plan: &BedPlan, ledger: Option<&Ledger>) {
-        let about = about(layout, bed, plan);
+        let mut about = about(layout, bed, plan);
+        let seed_at = stand_words::seed_at(plan);
+        if !seed_at.is_empty() {
+            about.push_str(&format!(" · {seed_at}"));
+        }
         let spread = spread_lines(bed, plan, layout.units);
         let Some(ledger) = ledger.filter(|ledger| !ledger.numbers.is_empty()) else {
             if self.sheet.room() < 60.0 {

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use crate::layout::Layout;
 use crate::plan::{BedPlan, Ledger, Plan};
+use crate::sheets::stand_words;
 
 /// The ledger of every bed as lines of text: a heading, one line a row, and the sums.
 pub fn ledger_text(layout: &Layout, plan: &Plan) -> String {
@@ -47,6 +48,8 @@ pub fn bed_heading(layout: &Layout, plan: &BedPlan) -> String {
     if let Some(stand) = plan.stand {
         parts.push(format!("{} in the row", stand.in_row.show_short(units)));
     }
+    let seed_at = stand_words::seed_at(plan);
+    parts.extend((!seed_at.is_empty()).then_some(seed_at));
     parts.push(plan.area.show(units));
     parts.join(" · ")
 }
