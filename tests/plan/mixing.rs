@@ -130,6 +130,25 @@ fn the_cheapest_mix_takes_the_cheapest_nitrogen() {
 }
 
 #[test]
+fn a_mix_says_what_its_whole_bags_cost() {
+    let layout = two_in_the_shed();
+    let mut asked = a_pound_of_nitrogen(&["own_blue_pellets"]);
+    let line = |layout: &Layout, asked: &MixAsked| met(layout, asked).lines.remove(0);
+    // 6.67 lb out of a new bag of 50 lb at 6; arithmetic.
+    let of_mix = line(&layout, &asked);
+    assert_eq!((of_mix.bags, of_mix.bags_cost), (Some(1), Some(6.0)));
+    // What other dressings take of the first bag leaves enough in it, or not.
+    asked.taken = [(id("own_blue_pellets"), Mass::pounds(40.0))].into();
+    assert_eq!(line(&layout, &asked).bags, Some(0));
+    asked.taken = [(id("own_blue_pellets"), Mass::pounds(45.0))].into();
+    assert_eq!(line(&layout, &asked).bags, Some(1));
+    asked.taken = [(id("own_blue_pellets"), Mass::pounds(100.0))].into();
+    assert_eq!(line(&layout, &asked).bags, Some(1));
+    // Of what has no bag nothing is said.
+    assert_eq!(line(&layout, &a_pound_of_nitrogen(&["mixed_10_10_10"])).bags, None);
+}
+
+#[test]
 fn without_a_price_it_is_the_lightest_and_says_of_what() {
     let layout = with(
         &two_in_the_shed(),

@@ -168,7 +168,7 @@ fn a_mix_of_ones_own_material_is_laid_down_and_holds_it_in_the_shed() {
     let mut window = with_blue_pellets();
     window.click("Mix with it for a bed");
     window.fill("At least of nitrogen", "40 lb/acre", Key::Enter);
-    assert!(window.sees("The cheapest mix"));
+    assert!(window.sees("The cheapest mix by weight"));
     let before = desk(&window).layout().beds[0].dressings.len();
     window.click("Lay it down before planting, broadcast");
     let bed = desk(&window).layout().beds[0].clone();
@@ -243,7 +243,7 @@ fn what_was_asked_of_a_mix_is_there_again_when_the_shed_is() {
         window.press(Key::Enter);
         assert_eq!(window.value("At least of nitrogen"), "40 lb/acre");
     }
-    assert!(window.sees("The cheapest mix"));
+    assert!(window.sees("The cheapest mix by weight"));
 }
 
 /// A window with a mix for its first bed asked for.

@@ -12,7 +12,7 @@ use crate::app::theme::{self, ThemeInForce as _};
 use crate::catalog::{Catalog, Mark};
 use crate::layout::{Bed, BedChange, Edit, Item};
 use crate::plan::BedPlan;
-use crate::plan::feeding::{MixBlend, MixFound, mixed_dressings};
+use crate::plan::feeding::{MixBlend, MixFound, MixLine, mixed_dressings};
 use crate::quantity::{Length, Mass, MassPerArea, Units, counted, number};
 
 impl Mixing {
@@ -41,7 +41,7 @@ impl Mixing {
         match &found {
             MixFound::Met(blend) => {
                 let title = match blend.unpriced.is_empty() {
-                    true => "The cheapest mix",
+                    true => "The cheapest mix by weight",
                     false => "The lightest mix",
                 };
                 stays = self.blend(ui, bed, title, "", blend, rows, units, out);
@@ -104,6 +104,9 @@ impl Mixing {
             form::follows(ui, "nothing at all");
         } else {
             table(ui, title, blend, rows, units);
+            if let Some(words) = bags_words(blend) {
+                ui.label(words);
+            }
         }
         let brings = [
             ("nitrogen", blend.brings.n),
@@ -161,6 +164,25 @@ impl Mixing {
     }
 }
 
+/// What is to be bought for a mix in whole bags, as far as bags are known.
+fn bags_words(blend: &MixBlend) -> Option<String> {
+    let known: Vec<(&MixLine, u64)> = blend.lines.iter().filter_map(|line| Some((line, line.bags?))).collect();
+    let bought: Vec<String> = known
+        .iter()
+        .filter(|(_, bags)| *bags > 0)
+        .map(|(line, bags)| format!("{} of {}", counted(*bags, "bag", "bags"), line.name))
+        .collect();
+    if known.is_empty() {
+        return None;
+    }
+    if bought.is_empty() {
+        return Some("Nothing to buy for it: bags that you have, or buy for other beds, hold it.".to_owned());
+    }
+    let cost: Option<f64> = known.iter().map(|(line, _)| line.bags_cost).sum();
+    let cost = cost.map_or_else(String::new, |cost| format!(", {} in whole bags", price(cost)));
+    Some(format!("To buy for it: {}{cost}.", bought.join(", ")))
+}
+
 /// The materials of a mix with their weights and costs, and their sum.
 fn table(ui: &mut Ui, title: &str, blend: &MixBlend, rows: Length, units: Units) {
     let soft = theme::colours(ui.theme_in_force()).soft;
@@ -206,7 +228,9 @@ fn table(ui: &mut Ui, title: &str, blend: &MixBlend, rows: Length, units: Units)
                 ui.label(along.unwrap_or_default());
                 ui.label(RichText::new(total.show_product(units)).font(theme::bold(14.0)));
                 if any_cost {
-                    let cost: Option<f64> = blend.lines.iter().map(|line| line.cost).sum();
+                    // As shown, so that the column adds up.
+                    let shown = |line: &MixLine| line.cost.map(|cost| (cost * 100.0).round() / 100.0);
+                    let cost: Option<f64> = blend.lines.iter().map(shown).sum();
                     ui.label(cost.map_or_else(|| "not known".to_owned(), price));
                 }
                 ui.end_row();

@@ -136,8 +136,13 @@ pub struct MixLine {
     pub rate: MassPerArea,
     /// For all the ground.
     pub total: Mass,
-    /// What that costs, when a bag and its price are known.
+    /// What so much of a bag costs, when a bag and its price are known.
     pub cost: Option<f64>,
+    /// Whole bags to buy for it, over those at hand and those that the layout's dressings take already; `None` where it is
+    /// not known what a bag holds.
+    pub bags: Option<u64>,
+    /// What these bags cost, when their price is known.
+    pub bags_cost: Option<f64>,
 }
 
 /// The cheapest mix.
@@ -214,6 +219,15 @@ fn to_mix(known: &KnownMaterial, asked: &MixAsked) -> MixMaterial {
     }
 }
 
+/// Whole bags that so much more of a material takes.
+fn more_bags(known: &KnownMaterial, more: Mass, asked: &MixAsked) -> Option<u64> {
+    let bag = known.bag?;
+    let at_hand = known.at_hand.unwrap_or(Mass::ZERO);
+    let taken = asked.taken.get(&known.material.id).copied().unwrap_or(Mass::ZERO);
+    let bags = |need: Mass| agronomy::bags((need - at_hand).max(Mass::ZERO), bag).ok();
+    Some(bags(taken + more)?.saturating_sub(bags(taken)?))
+}
+
 fn in_words(blend: &Blend, materials: &[&KnownMaterial], asked: &MixAsked, units: Units) -> MixBlend {
     let ground = asked.ground;
     let lines = materials
@@ -222,12 +236,17 @@ fn in_words(blend: &Blend, materials: &[&KnownMaterial], asked: &MixAsked, units
         .filter(|(_, total)| **total > NOTHING);
     MixBlend {
         lines: lines
-            .map(|(known, &total)| MixLine {
-                material: known.material.id.clone(),
-                name: known.material.name.clone(),
-                rate: total / ground,
-                total,
-                cost: known.price_per_kilogram().map(|price| price * total.to_kilograms()),
+            .map(|(known, &total)| {
+                let bags = more_bags(known, total, asked);
+                MixLine {
+                    material: known.material.id.clone(),
+                    name: known.material.name.clone(),
+                    rate: total / ground,
+                    total,
+                    cost: known.price_per_kilogram().map(|price| price * total.to_kilograms()),
+                    bags,
+                    bags_cost: bags.zip(known.price).map(|(bags, price)| bags as f64 * price),
+                }
             })
             .collect(),
         beyond: Nutrient::ALL
