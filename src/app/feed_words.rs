@@ -166,11 +166,20 @@ pub(super) struct UsedTyped {
     pub(super) unit: Option<RateUnit>,
 }
 
-/// Reads what was used: a weight of a material, a measure of it where it is known what a cup weighs, or a rate, of which
-/// `on_bed` knows what it comes to; nothing where left out.
+/// What an amount that was used may be typed by.
+#[derive(Clone, Copy)]
+pub(super) struct UsedOf {
+    /// What was planned, of which a part may be typed.
+    pub(super) planned: Option<Mass>,
+    /// How heavy the material is poured, when known.
+    pub(super) density: Option<Density>,
+}
+
+/// Reads what was used: a weight of a material, a measure of it where it is known what a cup weighs, a part of what was
+/// planned, or a rate, of which `on_bed` knows what it comes to; nothing where left out.
 pub(super) fn read_used(
     text: &str,
-    density: Option<Density>,
+    UsedOf { planned, density }: UsedOf,
     on_bed: impl FnOnce(Amount) -> Option<Mass>,
     units: Units,
 ) -> Result<Option<UsedTyped>, String> {
@@ -183,6 +192,17 @@ pub(super) fn read_used(
             format!("“{text}” comes to nothing here: the bed has nothing that it counts; write a weight")
         })?;
         return Ok(Some(UsedTyped { weight, unit }));
+    }
+    if let Some(percent) = text.trim_end().strip_suffix('%') {
+        let part = read_number(percent, units).map(|percent| percent / 100.0);
+        let weight = part.zip(planned.filter(|planned| *planned > Mass::ZERO));
+        let weight = weight
+            .map(|(part, planned)| planned * part)
+            .filter(|weight| weight.is_finite());
+        let weight = weight.ok_or_else(|| {
+            format!("“{text}” does not do; write a part of what is planned, such as 120 %, or a weight")
+        })?;
+        return Ok(Some(UsedTyped { weight, unit: None }));
     }
     let weight = Mass::parse(text, units).or_else(|error| match (Volume::parse(text, units), density) {
         (Ok(volume), Some(density)) => Ok(volume * density),
@@ -298,7 +318,8 @@ mod tests {
     fn what_was_used_is_read_by_weight_or_by_a_known_cup() {
         let density = agronomy::density_of_cup(Mass::ounces(8.0)).ok();
         let used = |text, density| {
-            let read = read_used(text, density, |_| None, Units::Customary);
+            let planned = Some(Mass::pounds(10.0));
+            let read = read_used(text, UsedOf { planned, density }, |_| None, Units::Customary);
             read.map(|typed| typed.map(|typed| typed.weight))
         };
         assert_eq!(used("", density), Ok(None));
@@ -306,9 +327,25 @@ mod tests {
         assert!(matches!(used("3 cups", density), Ok(Some(mass)) if (mass.to_ounces() - 24.0).abs() < 1e-9));
         assert!(used("3 cups", None).is_err_and(|error| error.contains("cup")));
         assert!(used("-1 lb", None).is_err());
+        // A fifth more than the 10 lb planned.
+        assert!(matches!(used("120 %", None), Ok(Some(mass)) if (mass.to_pounds() - 12.0).abs() < 1e-9));
+        assert!(matches!(used("0%", None), Ok(Some(mass)) if mass == Mass::ZERO));
+        for text in ["-20 %", "many %", "%"] {
+            assert!(used(text, None).is_err(), "{text}");
+        }
+        let nothing = UsedOf {
+            planned: None,
+            density: None,
+        };
+        assert!(read_used("120 %", nothing, |_| None, Units::Customary).is_err());
     }
+
     #[test]
     fn what_was_used_is_read_as_a_rate() {
+        let of = UsedOf {
+            planned: None,
+            density: None,
+        };
         // 330 ft of row, 3 ft apart.
         let on_bed = |rate| match rate {
             Amount::PerArea(rate) => Some(rate * Area::square_feet(990.0)),
@@ -321,14 +358,14 @@ mod tests {
             ("435.6 lb/acre", 9.9, "lb/acre"),
             ("44.645 g/m of row", 9.9, "g/m"),
         ] {
-            let Ok(Some(used)) = read_used(text, None, on_bed, Units::Customary) else {
+            let Ok(Some(used)) = read_used(text, of, on_bed, Units::Customary) else {
                 panic!("{text}")
             };
             assert!((used.weight.to_pounds() - pounds).abs() < 1e-3, "{text}: {used:?}");
             assert_eq!(used.unit.map(|unit| unit.to_string()).as_deref(), Some(unit));
         }
-        let nothing = read_used("1 oz/plant", None, on_bed, Units::Customary);
+        let nothing = read_used("1 oz/plant", of, on_bed, Units::Customary);
         assert!(nothing.is_err_and(|error| error.contains("write a weight")));
-        assert!(read_used("-3 lb/100 ft", None, on_bed, Units::Customary).is_err());
+        assert!(read_used("-3 lb/100 ft", of, on_bed, Units::Customary).is_err());
     }
 }

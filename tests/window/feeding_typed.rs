@@ -83,7 +83,7 @@ fn a_rate_that_was_used_counts_what_the_amount_counts() {
     fill(&mut window, "Amount", "65 lb/acre");
     choose(&mut window, "product", "nitrogen");
     let planned = plan(&window).dressings[1].planned;
-    assert!(window.sees_part("or as a rate of nitrogen such as"));
+    assert!(window.sees_part("as a rate of nitrogen such as"));
     fill(&mut window, "Amount used", "65 lb/acre");
     let used = dressing(&window, 1).used[0].amount;
     assert!(near(used.to_pounds(), planned.to_pounds()), "{used:?} {planned:?}");
@@ -106,6 +106,9 @@ fn a_feed_in_several_times_is_noted_time_by_time() {
     fill(&mut window, "Done on", "3 June");
     // The next is a week after that.
     assert!(window.sees(&format!("As planned about 10 June: {words}")));
+    fill(&mut window, "2nd feeding", "120 %");
+    let second = dressing(&window, 0).used[1].amount;
+    assert!(near(second.to_pounds(), each.to_pounds() * 1.2), "{second:?}");
     fill(&mut window, "2nd feeding", "0");
     assert_eq!(dressing(&window, 0).used.len(), 2);
     assert_eq!(plan(&window).dressings[0].times_done, 2);

@@ -3,7 +3,7 @@
 use egui::{Id, RichText, Ui};
 
 use crate::app::day_words;
-use crate::app::feed_words::read_used;
+use crate::app::feed_words::{UsedOf, read_used};
 use crate::app::form;
 use crate::layout::{Amount, Basis, Bed, Dressing, Placement, Used};
 use crate::plan::{BedPlan, CountedOn, DressingPlan};
@@ -112,8 +112,8 @@ impl Noting<'_> {
             basis => format!(" of {}", dressing_words::counted(basis)),
         };
         let whole = format!(
-            "once it is down: on the whole bed, by weight or by measure of the product, or as a rate{of} such as {rate}; \
-             what is still ahead follows"
+            "once it is down: on the whole bed, by weight or by measure of the product, as a rate{of} such as {rate}, or as \
+             120 % of what is planned; what is still ahead follows"
         );
         let planned = self.plans.map(|(_, plan)| plan).filter(|plan| plan.problem.is_none());
         let Some(plan) = planned else {
@@ -137,9 +137,20 @@ impl Noting<'_> {
 
     /// The field of an amount. Gives back what was typed: nothing where it was emptied.
     fn amount(self, ui: &mut Ui, place: usize, shown: &str) -> Option<Option<Mass>> {
-        let density = self.plans.and_then(|(_, plan)| plan.density);
+        let of_plan = self.plans.map(|(_, plan)| plan);
+        let is_next = place == self.dressing.used.len();
+        let of = UsedOf {
+            density: of_plan.and_then(|plan| plan.density),
+            planned: of_plan.map(|plan| {
+                if is_next {
+                    plan.each_ahead()
+                } else {
+                    plan.each_planned()
+                }
+            }),
+        };
         let on_bed = |rate| self.product(rate);
-        let read = |text: &str| read_used(text, density, on_bed, self.units);
+        let read = |text: &str| read_used(text, of, on_bed, self.units);
         let label = self.label(place);
         let typed = form::field(ui, self.field.with(("used", place)), &label, shown, read)?;
         // The unit of a rate is for the sentence below, as long as the window is open.
