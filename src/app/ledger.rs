@@ -36,6 +36,8 @@ pub(super) struct LedgerView {
     lit: Option<Item>,
     /// The choice as of the last frame, so that a row chosen on the sheet is scrolled to once.
     chosen: Option<Item>,
+    /// Where the rows are scrolled to next, so that they begin on a whole one.
+    rest_at: Option<f32>,
 }
 
 /// Which table the ledger shows.
@@ -202,20 +204,25 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
             ui.set_min_width(width);
             ui.spacing_mut().item_spacing.y = 0.0;
             heads(ui, bed, ledger, &columns, width, view);
-            let room = ui.available_height() - ROW_HEIGHT - 3.0;
+            // The table ends on a whole row.
+            let room = ((ui.available_height() - ROW_HEIGHT - 3.0) / ROW_HEIGHT).floor() * ROW_HEIGHT;
             let mut area = egui::ScrollArea::vertical()
                 .id_salt(("ledger down", bed))
                 .auto_shrink([false, true])
                 .max_height(room.max(ROW_HEIGHT));
+            if let Some(whole) = view.rest_at.take() {
+                area = area.vertical_scroll_offset(whole);
+            }
             if let Some(Item::Row(of, number)) = desk.chosen
                 && view.chosen != desk.chosen
                 && of == bed
                 && let Ok(row) = ledger.numbers.binary_search(&number)
                 && let Some(line) = view.line_of(row)
             {
-                area = area.vertical_scroll_offset((line as f32 * ROW_HEIGHT - room / 2.0).max(0.0));
+                let above = (room / ROW_HEIGHT / 2.0).floor();
+                area = area.vertical_scroll_offset((line as f32 - above).max(0.0) * ROW_HEIGHT);
             }
-            area.show_rows(ui, ROW_HEIGHT, ledger.numbers.len(), |ui, lines| {
+            let shown = area.show_rows(ui, ROW_HEIGHT, ledger.numbers.len(), |ui, lines| {
                 for line in lines {
                     let row = view.row_at(line);
                     let Some(&number) = ledger.numbers.get(row) else {
@@ -231,6 +238,14 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
                     }
                 }
             });
+            // And it begins on one, as soon as the wheel and the hand rest.
+            let offset = shown.state.clamped_offset().y;
+            let whole = (offset / ROW_HEIGHT).round() * ROW_HEIGHT;
+            let rests = ui.input(|input| !input.pointer.any_down() && input.smooth_scroll_delta() == egui::Vec2::ZERO);
+            if rests && (offset - whole).abs() > 0.5 {
+                view.rest_at = Some(whole);
+                ui.request_repaint();
+            }
             form::rule(ui);
             sums(ui, ledger, &columns, width, colours);
         });

@@ -16,6 +16,7 @@ mod shed;
 mod sowing;
 mod sowing_answers;
 mod sowing_forms;
+mod steady;
 mod steps_of_undo;
 mod unit_field;
 mod window;
