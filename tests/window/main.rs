@@ -12,6 +12,7 @@ mod files;
 mod first_map;
 mod ledger;
 mod own_crops;
+mod picking;
 mod shed;
 mod sowing;
 mod sowing_answers;
