@@ -197,6 +197,7 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
     let columns = columns(ui, ledger);
     let width = columns.width.max(ui.available_width() - 4.0);
     let mut lit = None;
+    let mut clicked = None;
     egui::ScrollArea::horizontal()
         .id_salt("ledger across")
         .auto_shrink([false, false])
@@ -234,6 +235,7 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
                         lit = Some(item);
                     }
                     if response.clicked() {
+                        clicked = Some(item);
                         out.push(Command::GoTo(item));
                     }
                 }
@@ -249,7 +251,8 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
             form::rule(ui);
             sums(ui, ledger, &columns, width, colours);
         });
-    view.chosen = desk.chosen;
+    // A row that is clicked here stays under the pointer; only one chosen elsewhere is scrolled to.
+    view.chosen = clicked.or(desk.chosen);
     if lit != view.lit {
         if lit.is_some() || desk.pointed == view.lit {
             out.push(Command::PointAt(lit));

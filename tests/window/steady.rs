@@ -47,10 +47,16 @@ fn choosing_a_row_moves_nothing_on_the_card_of_its_bed() {
     window.press(Key::PageDown);
     window.press(Key::PageDown);
     let before = top(&window, "Between rows");
-    let row = window.harness.get_all_by_label_contains("Row 2, length").next();
-    row.unwrap().click();
+    let row = |window: &Window| {
+        let rows = window.harness.get_all_by_label_contains("Row 5, length");
+        rows.map(|row| row.rect().top()).reduce(f32::min).unwrap()
+    };
+    let in_ledger = row(&window);
+    let line = window.harness.get_all_by_label_contains("Row 5, length").next();
+    line.unwrap().click();
     window.harness.run_ok();
-    assert!(window.sees_part("Row 2 · "));
+    assert!(window.sees_part("Row 5 · "));
+    assert!((row(&window) - in_ledger).abs() < 0.01, "the row stays under the pointer");
     assert!((top(&window, "Between rows") - before).abs() < 0.01);
 }
 
