@@ -56,7 +56,10 @@ fn choosing_a_row_moves_nothing_on_the_card_of_its_bed() {
     line.unwrap().click();
     window.harness.run_ok();
     assert!(window.sees_part("Row 5 · "));
-    assert!((row(&window) - in_ledger).abs() < 0.01, "the row stays under the pointer");
+    assert!(
+        (row(&window) - in_ledger).abs() < 0.01,
+        "the row stays under the pointer"
+    );
     assert!((top(&window, "Between rows") - before).abs() < 0.01);
 }
 
