@@ -85,6 +85,18 @@ pub(super) fn yours(ui: &mut Ui, way_back: &str) -> bool {
     link(ui, "yours", way_back).clicked()
 }
 
+/// The same, in a room that is there without the way back as well: what stands below must not move when a value becomes the
+/// grower's own.
+pub(super) fn yours_or_room(ui: &mut Ui, way_back: Option<&str>) -> bool {
+    match way_back {
+        Some(way_back) => yours(ui, way_back),
+        None => {
+            ui.allocate_space(egui::vec2(0.0, ui.spacing().interact_size.y));
+            false
+        }
+    }
+}
+
 /// A few words about the line above, and a link behind them.
 pub(super) fn link(ui: &mut Ui, about: &str, words: &str) -> egui::Response {
     let colours = theme::colours(ui.theme_in_force());

@@ -36,6 +36,8 @@ pub(super) struct LedgerView {
     lit: Option<Item>,
     /// The choice as of the last frame, so that a row chosen on the sheet is scrolled to once.
     chosen: Option<Item>,
+    /// Where the rows are scrolled to next, so that they begin on a whole one.
+    rest_at: Option<f32>,
 }
 
 /// Which table the ledger shows.
@@ -195,6 +197,7 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
     let columns = columns(ui, ledger);
     let width = columns.width.max(ui.available_width() - 4.0);
     let mut lit = None;
+    let mut clicked = None;
     egui::ScrollArea::horizontal()
         .id_salt("ledger across")
         .auto_shrink([false, false])
@@ -202,20 +205,25 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
             ui.set_min_width(width);
             ui.spacing_mut().item_spacing.y = 0.0;
             heads(ui, bed, ledger, &columns, width, view);
-            let room = ui.available_height() - ROW_HEIGHT - 3.0;
+            // The table ends on a whole row.
+            let room = ((ui.available_height() - ROW_HEIGHT - 3.0) / ROW_HEIGHT).floor() * ROW_HEIGHT;
             let mut area = egui::ScrollArea::vertical()
                 .id_salt(("ledger down", bed))
                 .auto_shrink([false, true])
                 .max_height(room.max(ROW_HEIGHT));
+            if let Some(whole) = view.rest_at.take() {
+                area = area.vertical_scroll_offset(whole);
+            }
             if let Some(Item::Row(of, number)) = desk.chosen
                 && view.chosen != desk.chosen
                 && of == bed
                 && let Ok(row) = ledger.numbers.binary_search(&number)
                 && let Some(line) = view.line_of(row)
             {
-                area = area.vertical_scroll_offset((line as f32 * ROW_HEIGHT - room / 2.0).max(0.0));
+                let above = (room / ROW_HEIGHT / 2.0).floor();
+                area = area.vertical_scroll_offset((line as f32 - above).max(0.0) * ROW_HEIGHT);
             }
-            area.show_rows(ui, ROW_HEIGHT, ledger.numbers.len(), |ui, lines| {
+            let shown = area.show_rows(ui, ROW_HEIGHT, ledger.numbers.len(), |ui, lines| {
                 for line in lines {
                     let row = view.row_at(line);
                     let Some(&number) = ledger.numbers.get(row) else {
@@ -227,14 +235,24 @@ fn table(ui: &mut Ui, desk: &Desk, bed: BedId, ledger: &Arc<Ledger>, view: &mut 
                         lit = Some(item);
                     }
                     if response.clicked() {
+                        clicked = Some(item);
                         out.push(Command::GoTo(item));
                     }
                 }
             });
+            // And it begins on one, as soon as the wheel and the hand rest.
+            let offset = shown.state.clamped_offset().y;
+            let whole = (offset / ROW_HEIGHT).round() * ROW_HEIGHT;
+            let rests = ui.input(|input| !input.pointer.any_down() && input.smooth_scroll_delta() == egui::Vec2::ZERO);
+            if rests && (offset - whole).abs() > 0.5 {
+                view.rest_at = Some(whole);
+                ui.request_repaint();
+            }
             form::rule(ui);
             sums(ui, ledger, &columns, width, colours);
         });
-    view.chosen = desk.chosen;
+    // A row that is clicked here stays under the pointer; only one chosen elsewhere is scrolled to.
+    view.chosen = clicked.or(desk.chosen);
     if lit != view.lit {
         if lit.is_some() || desk.pointed == view.lit {
             out.push(Command::PointAt(lit));

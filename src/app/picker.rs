@@ -6,6 +6,7 @@ use super::form;
 use super::matching::{other_names, rank_any};
 use super::theme::{self, ThemeInForce as _};
 use crate::catalog::Crop;
+use crate::layout::Layout;
 use crate::plan::CropBook;
 
 /// Width of the button at the end of a field that may be picked from.
@@ -20,12 +21,16 @@ pub(super) struct Choice {
     pub(super) note: String,
     /// Other names by which it is found; shown in place of the note when it was found by one.
     pub(super) others: Vec<String>,
+    /// Whether it is on the layout already, and so goes before those that answer as well and are not.
+    pub(super) in_use: bool,
 }
 
 impl Choice {
     /// A crop of the crop book.
-    pub(super) fn of_crop(crop: &Crop, book: &CropBook) -> Self {
+    pub(super) fn of_crop(crop: &Crop, book: &CropBook, layout: &Layout) -> Self {
+        let planted = layout.beds.iter().filter_map(|bed| bed.planting.as_ref());
         Self {
+            in_use: planted.map(|planting| &planting.crop).any(|of_bed| *of_bed == crop.id),
             name: crop.name.clone(),
             note: if book.is_own(&crop.id) {
                 "yours".to_owned()
@@ -42,6 +47,7 @@ impl Choice {
             name: name.into(),
             note: note.into(),
             others: Vec::new(),
+            in_use: false,
         }
     }
 }
@@ -178,9 +184,24 @@ fn matching<'a>(choices: &'a [Choice], text: &str) -> Vec<(usize, Option<&'a str
         .enumerate()
         .filter_map(|(index, choice)| {
             let (rank, other) = rank_any(&choice.name, &choice.others, &text)?;
-            Some((rank, index, other))
+            Some((order(choice, rank, &text), index, other))
         })
         .collect();
-    found.sort_by_key(|(rank, index, _)| (*rank, *index));
+    found.sort_by_key(|(order, index, _)| (*order, *index));
     found.into_iter().map(|(_, index, other)| (index, other)).collect()
 }
+
+/// What the answers are put in order by: the very name first, then what is on the layout and has a word that begins like
+/// the text, then how well the name answers, and of names that begin alike the shorter.
+fn order(choice: &Choice, rank: u8, text: &str) -> (bool, bool, u8, usize) {
+    if text.is_empty() {
+        return (false, false, rank, 0);
+    }
+    let is_name = choice.name.to_lowercase() == text;
+    let is_near = choice.in_use && rank <= OF_A_WORD;
+    let length = if rank == 0 { choice.name.chars().count() } else { 0 };
+    (!is_name, !is_near, rank, length)
+}
+
+/// The last rank of names that have a word which begins like the text.
+const OF_A_WORD: u8 = 1;

@@ -153,9 +153,13 @@ pub(super) fn read_price(text: &str) -> Result<Option<f64>, String> {
     if text.is_empty() {
         return Ok(None);
     }
-    // A sign of currency on either side, and commas between thousands.
-    let currency = |letter: char| letter.is_alphabetic() || letter.is_whitespace() || "$€£¥".contains(letter);
-    let number = text.trim_matches(currency);
+    // A sign of currency or its three capitals on either side, and commas between thousands.
+    let number = without_currency(text);
+    if number.chars().any(char::is_alphabetic) && number.contains(|sign: char| sign.is_ascii_digit()) {
+        return Err(format!(
+            "“{text}” has words with it; write what one costs, such as 3.50, in your own currency"
+        ));
+    }
     if number.starts_with(['-', '−']) {
         return Err(format!(
             "“{text}” is less than nothing; write a price such as 3.50, or nothing"
@@ -168,6 +172,22 @@ pub(super) fn read_price(text: &str) -> Result<Option<f64>, String> {
         .filter(|price| price.is_finite() && *price >= 0.0)
         .map(Some)
         .ok_or_else(|| format!("“{text}” is not understood; write a price such as 3.50, or nothing"))
+}
+
+/// A price without the currency before or behind it: a sign, or three capitals as in "EUR".
+fn without_currency(text: &str) -> &str {
+    let is_sign = |sign: char| "$€£¥₹₺₩₽".contains(sign);
+    let bare = text.trim().trim_matches(is_sign).trim();
+    let capitals = |word: &str| word.len() == 3 && word.chars().all(|letter| letter.is_ascii_uppercase());
+    let from = bare.find(|letter: char| !letter.is_alphabetic()).unwrap_or(0);
+    let bare = bare
+        .split_at_checked(from)
+        .filter(|(word, _)| capitals(word))
+        .map_or(bare, |(_, number)| number.trim());
+    let to = bare.trim_end_matches(char::is_alphabetic).len();
+    bare.split_at_checked(to)
+        .filter(|(_, word)| capitals(word))
+        .map_or(bare, |(number, _)| number.trim())
 }
 
 /// What is to be said where another crop takes a cultivar's place: a cultivar belongs to its crop.

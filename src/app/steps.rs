@@ -75,7 +75,9 @@ fn question(ui: &mut Ui, step: Step, answer: &str, asked: bool) -> egui::Respons
         ui.painter().layout_job(job)
     };
     let upper = lay(step.question(), font, colours.strong, 2);
-    let lower = lay(answer, FontId::proportional(12.0), colours.soft, 2);
+    // On one line whatever it says, so that the questions below stay where they are.
+    let lower = lay(answer, FontId::proportional(12.0), colours.soft, 1);
+    let is_cut = lower.elided;
     let height = 12.0 + upper.size().y + 3.0 + lower.size().y;
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::click());
     response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Button, true, asked, step.question()));
@@ -99,6 +101,9 @@ fn question(ui: &mut Ui, step: Step, answer: &str, asked: bool) -> egui::Respons
     let below = at + vec2(0.0, upper.size().y + 3.0);
     ui.painter().galley(at, upper, colours.strong);
     ui.painter().galley(below, lower, colours.soft);
+    if is_cut {
+        return response.on_hover_text(answer);
+    }
     response
 }
 

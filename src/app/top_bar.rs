@@ -28,12 +28,26 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk, settings: &Settings, out: &mut Vec<
                 way_back(ui, desk, [Action::Undo, Action::Redo], out);
                 if let Some(said) = desk.said.as_ref().filter(|said| !said.wrong) {
                     ui.add_space(8.0);
-                    let words = RichText::new(&said.text).size(13.0).color(colours.soft);
-                    ui.add(egui::Label::new(words).truncate());
+                    said_words(ui, &said.text);
                 }
             });
         });
     });
+}
+
+/// What was said last, on one line; cut at the end of a word where there is no room, with the whole where the pointer rests.
+fn said_words(ui: &mut Ui, text: &str) {
+    let soft = theme::colours(ui.theme_in_force()).soft;
+    let font = egui::FontId::proportional(13.0);
+    let mut job = egui::text::LayoutJob::simple(text.to_owned(), font, soft, ui.available_width());
+    job.wrap.max_rows = 1;
+    let words = ui.painter().layout_job(job);
+    let is_cut = words.elided;
+    let label = ui.label(words);
+    label.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, text));
+    if is_cut {
+        label.on_hover_text(text);
+    }
 }
 
 /// What went wrong last, in full, on a strip below the bar.
@@ -180,7 +194,10 @@ pub(super) fn way_back(ui: &mut Ui, desk: &Desk, actions: [Action; 2], out: &mut
             Some(label) => format!("{}: {label}", action.label()),
             None => action.label().to_owned(),
         };
-        let words = RichText::new(shortened(&words)).size(13.0);
+        let short = shortened(&words);
+        let is_cut = short != words;
+        let whole = words;
+        let words = RichText::new(short).size(13.0);
         let button = Button::new(words).frame_when_inactive(false);
         let shortcut = action
             .shortcut()
@@ -188,7 +205,10 @@ pub(super) fn way_back(ui: &mut Ui, desk: &Desk, actions: [Action; 2], out: &mut
             .unwrap_or_default();
         if ui
             .add_enabled(label.is_some(), button)
-            .on_hover_text(format!("{} ({shortcut})", action.tooltip()))
+            .on_hover_text(match is_cut {
+                true => format!("{whole}\n{} ({shortcut})", action.tooltip()),
+                false => format!("{} ({shortcut})", action.tooltip()),
+            })
             .clicked()
         {
             out.push(Command::Act(action));
@@ -198,11 +218,15 @@ pub(super) fn way_back(ui: &mut Ui, desk: &Desk, actions: [Action; 2], out: &mut
 
 /// Long names of steps are cut, so that the bar keeps its room.
 fn shortened(words: &str) -> String {
-    const MOST: usize = 44;
+    const MOST: usize = 36;
     if words.chars().count() <= MOST {
         return words.to_owned();
     }
     let mut cut: String = words.chars().take(MOST - 1).collect();
+    // At the end of a word, where there is one.
+    if let Some(end) = cut.rfind(' ') {
+        cut.truncate(end);
+    }
     cut.push('…');
     cut
 }

@@ -161,12 +161,26 @@ impl ValueLines {
     }
 }
 
-/// The way back from a value of the grower's own, and where the value comes from or what lies under it.
+/// The way back from a value of the grower's own, and where the value comes from or what lies under it. Where there may be
+/// a way back its room is kept, so that the lines below stay where they are when a value is given.
 fn way_back(ui: &mut Ui, whose: &Whose<'_>) -> bool {
-    let back = whose.back.filter(|_| whose.is_own);
-    let given_back = back.is_some_and(|back| form::yours(ui, back));
+    let Some(back) = whose.back else {
+        note(ui, &whose.from);
+        return false;
+    };
+    if whose.is_own {
+        let given_back = form::yours(ui, back);
+        note(ui, &whose.from);
+        return given_back;
+    }
+    let top = ui.cursor().top();
     note(ui, &whose.from);
-    given_back
+    let used = ui.cursor().top() - top;
+    let room = ui.spacing().interact_size.y - used;
+    if room > 0.0 {
+        ui.allocate_space(vec2(0.0, room));
+    }
+    false
 }
 
 fn note(ui: &mut Ui, from: &Origin) {

@@ -1,14 +1,15 @@
 //! What is drawn at which size, as data.
 
 use quillet::geometry::{Bounds, Clearing, Lines, PlantRule, Point, ground, polygon};
-use quillet::layout::{BedId, Item, Water};
+use quillet::layout::{BedId, Item, Layout, Water};
+use quillet::plan::Plan;
 use quillet::quantity::Length;
 use quillet::sheets::drawing::{Level, MARGIN, Surface, View, crop_keys, draw, extent, level, north_arrow};
 use quillet::sheets::{Anchor, Dash, Ink, Mark, Words, type_metrics};
 
 use crate::sample::{corners, garden, many_rows};
 
-fn all_of(layout: &quillet::layout::Layout) -> Bounds {
+fn all_of(layout: &Layout) -> Bounds {
     extent(layout).unwrap().grown(5.0)
 }
 
@@ -34,8 +35,9 @@ fn reach(marks: &[Mark], view: &View) -> Bounds {
     Bounds::of(points).unwrap()
 }
 
-/// How many strokes stand in rows of the crop with that place among the colours.
-fn row_strokes(marks: &[Mark], index: u8, width: f32) -> usize {
+/// How many strokes stand in rows of the crop that beds name first, second or third.
+fn row_strokes((layout, plan): (&Layout, &Plan), marks: &[Mark], place: usize, width: f32) -> usize {
+    let index = crop_keys(layout, plan)[place].index;
     let strokes = marks.iter().filter_map(|mark| match mark {
         Mark::Strokes { strokes, pen } if pen.ink == Ink::Crop(index) && (pen.width - width).abs() < 1e-6 => {
             Some(strokes.len())
@@ -57,13 +59,13 @@ fn texts(marks: &[Mark]) -> Vec<&str> {
 fn every_row_and_both_its_numbers_are_drawn_at_one_inch_to_ten_feet() {
     let (layout, plan) = garden();
     let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), at_ratio(120.0)));
-    assert_eq!(row_strokes(&marks, 0, 1.0), 10, "corn");
-    assert_eq!(row_strokes(&marks, 1, 1.0), 2, "squash");
+    assert_eq!(row_strokes((&layout, &plan), &marks, 0, 1.0), 10, "corn");
+    assert_eq!(row_strokes((&layout, &plan), &marks, 1, 1.0), 2, "squash");
     // Fourteen rows; the pear parts five of them: those at 16.75, 14.25, … within 6.5 ft of 15 ft north.
     let parted = (0..14)
         .filter(|k| (34.25 - 2.5 * f64::from(*k) - 15.0).abs() < 6.5)
         .count();
-    assert_eq!(row_strokes(&marks, 2, 1.0), 14 + parted, "beans");
+    assert_eq!(row_strokes((&layout, &plan), &marks, 2, 1.0), 14 + parted, "beans");
     let texts = texts(&marks);
     for number in 1..=14 {
         let expected = match number {
@@ -100,7 +102,7 @@ fn plants_show_when_they_stand_three_points_apart_and_not_before() {
     // Corn stands 6 in apart: 3.6 points at 1:120, 1.8 points at 1:240.
     let ticks = |ratio: f64| {
         let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), at_ratio(ratio)));
-        row_strokes(&marks, 0, 0.7)
+        row_strokes((&layout, &plan), &marks, 0, 0.7)
     };
     assert_eq!(ticks(120.0), 880);
     assert_eq!(ticks(240.0), 0);
@@ -126,7 +128,7 @@ fn thinned_rows_are_every_fifth_by_number_and_numbers_stand_on_drawn_rows() {
     let (layout, plan) = many_rows(500, 2.5, 300.0, ("potato", "Potato"));
     let view = View::of_paper(all_of(&layout), 1.0 / (2.5 * 0.3048));
     let marks = draw(&layout, &plan, &view);
-    assert_eq!(row_strokes(&marks, 0, 0.6), 100);
+    assert_eq!(row_strokes((&layout, &plan), &marks, 0, 0.6), 100);
     let numbers: Vec<u32> = texts(&marks).iter().filter_map(|text| text.parse().ok()).collect();
     assert!(numbers.len() >= 10);
     assert!(numbers.iter().all(|number| number % 5 == 0), "{numbers:?}");
@@ -283,17 +285,19 @@ fn crops_are_told_apart_by_letters_dash_and_hatch_as_well_as_colour() {
 #[test]
 fn dashes_stand_still_while_the_sheet_is_moved() {
     let (layout, plan) = garden();
+    let dash = crop_keys(&layout, &plan)[2].dash;
+    assert_ne!(dash, Dash::Solid);
     let points_per_metre = 200.0;
     let starts = |east: f64| -> Vec<f64> {
         let visible = Bounds::about(Point::feet(40.0 + east, 20.0), 1.0, 1.0);
         let marks = draw(&layout, &plan, &View::of_screen(visible, points_per_metre));
         let rows = marks.iter().filter_map(|mark| match mark {
-            Mark::Strokes { strokes, pen } if pen.dash == Dash::Dotted => Some(strokes.iter().map(|[a, _]| a.x)),
+            Mark::Strokes { strokes, pen } if pen.dash == dash => Some(strokes.iter().map(|[a, _]| a.x)),
             _ => None,
         });
         rows.flatten().collect()
     };
-    let period = f64::from(Dash::Dotted.period()) / points_per_metre;
+    let period = f64::from(dash.period()) / points_per_metre;
     let row_start = Point::feet(32.0, 0.0).x;
     for east in [0.0, 0.37, 1.91] {
         let starts = starts(east);
@@ -362,10 +366,9 @@ fn as_many_plants_are_drawn_as_the_rule_of_the_plan_counts() {
     assert_eq!(rule.on(Length::feet(13.0)), 11 + 10 + 11);
     for points_per_metre in [60.0, 90.0] {
         let marks = draw(&layout, &plan, &View::of_paper(all_of(&layout), points_per_metre));
+        let squash = crop_keys(&layout, &plan)[1].line();
         let dots = marks.iter().find_map(|mark| match mark {
-            Mark::Dots {
-                at, ink: Ink::Crop(1), ..
-            } => Some(at.len()),
+            Mark::Dots { at, ink, .. } if *ink == squash => Some(at.len()),
             _ => None,
         });
         assert_eq!(dots, Some(64));

@@ -2,6 +2,7 @@
 
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on fails there")]
 
+mod crop_keys;
 mod drawing;
 #[path = "../fed/garden.rs"]
 mod fed_garden;

@@ -105,3 +105,43 @@ fn every_card_opens_and_names_all_its_fields() {
     window.click_any("What do I carry outside?");
     assert!(window.sees("Place"));
 }
+
+fn by_finder(window: &mut Window, words: &str) {
+    window.press_with(Modifiers::COMMAND, Key::K);
+    window.type_text(words);
+    window.press(Key::Enter);
+}
+
+/// How many plots there are after a drag over the open sheet.
+fn plots_after_drag(window: &mut Window) -> usize {
+    let at = [
+        egui::pos2(420.0, 110.0),
+        egui::pos2(500.0, 160.0),
+        egui::pos2(560.0, 200.0),
+    ];
+    window.harness.hover_at(at[0]);
+    window.harness.step();
+    window.harness.drag_at(at[0]);
+    window.harness.step();
+    for place in at {
+        window.harness.hover_at(place);
+        window.harness.step();
+    }
+    window.harness.drop_at(at[2]);
+    window.harness.run_ok();
+    window.harness.state().desk().layout().plots.len()
+}
+
+#[test]
+fn another_way_of_drawing_a_plot_puts_the_tool_away() {
+    let mut window = Window::empty();
+    by_finder(&mut window, "drag a plot");
+    assert_eq!(plots_after_drag(&mut window), 1, "the tool draws");
+    by_finder(&mut window, "drag a plot");
+    window.press_with(Modifiers::COMMAND, Key::R);
+    window.type_text("40 ft");
+    window.press(Key::Tab);
+    window.type_text("30 ft");
+    window.press(Key::Enter);
+    assert_eq!(plots_after_drag(&mut window), 2, "two are there, and no third is drawn");
+}

@@ -128,3 +128,15 @@ fn a_crop_from_nothing_may_be_harvested_by_number() {
     window.fill("Pieces harvested, no promise", "90 lb/100 ft", Key::Enter);
     assert!(matches!(own_values(&window).harvest, Some(OwnHarvest::Weight(_))));
 }
+
+#[test]
+fn a_range_typed_for_a_spacing_of_ones_own_is_asked_for_as_one_length() {
+    let mut window = Window::sample();
+    window.harness.set_size(egui::vec2(1440.0, 2400.0));
+    window.press_with(Modifiers::COMMAND, Key::B);
+    window.fill("Between rows", "18 in to 3 ft", Key::Enter);
+    assert!(window.sees_part("write 18 in or what lies between"));
+    assert_eq!(window.value("Between rows"), "18 in to 3 ft", "what was typed stays");
+    window.fill("Between rows", "3 ft", Key::Enter);
+    assert!(!window.sees_part("is a range"));
+}

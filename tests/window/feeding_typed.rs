@@ -180,3 +180,16 @@ fn credits_over_what_is_wanted_are_said_on_the_card() {
     fill(&mut window, "Brings N", "130 lb/acre");
     assert!(!window.sees_part("credits are"));
 }
+
+#[test]
+fn a_blank_paper_says_which_rate_counts_for_what_it_leaves_out() {
+    let mut window = feeding();
+    let general = plan(&window).feeding.wants.clone();
+    choose(&mut window, "published rates", "my soil test");
+    let nitrogen = general.n.unwrap().rate.show_field(Units::Customary);
+    assert!(window.sees_part(&format!(
+        "where it is left blank, the general rate counts: nitrogen {nitrogen}"
+    )));
+    fill(&mut window, "Nitrogen", "100 lb/acre");
+    assert!(!window.sees_part("the general rate counts: nitrogen"));
+}

@@ -310,3 +310,16 @@ fn through_the_tape_goes_only_what_dissolves() {
     let brings = plan.dressings.last().unwrap().rate() * 0.46;
     assert!((brings.to_pounds_per_acre() - 40.0).abs() < 1e-6);
 }
+
+#[test]
+fn what_was_looked_for_among_the_materials_hides_nothing_that_is_ticked_for_a_mix() {
+    let mut window = with_blue_pellets();
+    open(&mut window, "46-0-0");
+    window.click("Mix for a bed");
+    assert!(window.sees("Blue pellets · 15-0-0"));
+    assert_eq!(window.value("Find a material"), "");
+    window.fill("Find a material", "urea", Key::Enter);
+    assert!(!window.sees("Blue pellets · 15-0-0"));
+    window.click("Materials");
+    assert_eq!(window.value("Find a material"), "46-0-0");
+}

@@ -212,11 +212,28 @@ fn prices_are_read_with_their_commas_and_never_below_nothing() {
     folded.click();
     window.harness.run_ok();
     let price = |window: &Window| desk(window).layout().packets[0].sizes[0].price;
-    for (typed, read) in [("$1,234.50", 1234.5), ("3.50 $", 3.5), ("€ 12", 12.0), ("0.75", 0.75)] {
+    for (typed, read) in [
+        ("$1,234.50", 1234.5),
+        ("4.20 EUR", 4.2),
+        ("CHF 7", 7.0),
+        ("3.50 $", 3.5),
+        ("€ 12", 12.0),
+        ("0.75", 0.75),
+    ] {
         window.fill("Packet 1 costs", typed, Key::Enter);
         assert_eq!(price(&window), Some(read), "{typed}");
     }
-    for typed in ["\u{2212}5", "-5", "$-5", "3,50", "1,23,456", "five"] {
+    for typed in [
+        "\u{2212}5",
+        "-5",
+        "$-5",
+        "3,50",
+        "1,23,456",
+        "five",
+        "100 sets",
+        "5 oz",
+        "50 lb",
+    ] {
         window.fill("Packet 1 costs", typed, Key::Enter);
         assert_eq!(price(&window), Some(0.75), "{typed}");
         assert_eq!(window.value("Packet 1 costs"), typed, "what was typed stays");

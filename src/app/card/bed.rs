@@ -26,10 +26,12 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, id: BedId) {
         .as_ref()
         .map_or_else(String::new, |plan| format!(" · {}", plan.area.show(units)));
     head(ui, &bed.name, &format!("bed in {plot}{area}"));
-    if let Some(Item::Row(_, number)) = desk.chosen
-        && let Some(row) = plan.as_ref().and_then(|plan| plan.row(number).cloned())
-    {
-        tally::row(ui, &row, units);
+    if let Some(plan) = plan.as_ref().filter(|plan| plan.totals.rows > 0) {
+        let row = match desk.chosen {
+            Some(Item::Row(_, number)) => plan.row(number),
+            _ => None,
+        };
+        tally::row(ui, row, units);
     }
     let field = Id::unique(("card of bed", id));
     if let Some(name) = form::field(ui, field.with("name"), "Name", &bed.name, form::read_name) {

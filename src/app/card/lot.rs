@@ -1,5 +1,7 @@
 //! The card of a lot on the seed shelf: what it is, how much is left, how much of it comes up, and what takes it.
 
+use std::sync::Arc;
+
 use egui::{Id, RichText, Ui};
 
 use super::{Hand, cultivar, head, remove};
@@ -13,8 +15,10 @@ use crate::app::seed_words;
 use crate::app::step::Step;
 use crate::catalog::{Catalog, Mark};
 use crate::layout::limits::SEASONS;
-use crate::layout::{Edit, Form, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, with_cultivar};
-use crate::plan::{LotAge, Things};
+use crate::layout::{
+    Edit, Form, Item, LotContents, LotGermination, LotId, SeedEdit, SeedLot, same_cultivar, with_cultivar,
+};
+use crate::plan::{LotAge, OrderLine, Things};
 use crate::quantity::{Fraction, Units, count};
 use crate::sheets::order_list::{amount_words, day_words, quantity_words};
 
@@ -108,7 +112,10 @@ fn change(hand: &mut Hand<'_>, lot: &SeedLot, set: impl FnOnce(&mut LotContents)
 fn crop(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     let book = hand.desk.crop_book();
     let crops = book.crops();
-    let choices: Vec<Choice> = crops.iter().map(|crop| Choice::of_crop(crop, book)).collect();
+    let choices: Vec<Choice> = crops
+        .iter()
+        .map(|crop| Choice::of_crop(crop, book, hand.desk.layout()))
+        .collect();
     let current = book
         .crop(&lot.crop)
         .map_or_else(|| lot.crop.0.clone(), |crop| crop.name.clone());
@@ -118,7 +125,19 @@ fn crop(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, field: Id) {
     });
     let picked = picked.and_then(|place| crops.get(place)).map(|crop| crop.id.clone());
     if let Some(crop) = picked {
-        change(hand, lot, |lot| lot.crop = crop);
+        let known = cultivar::known(hand.desk.layout(), &crop);
+        let stays = known.iter().any(|choice| same_cultivar(&choice.name, &lot.cultivar));
+        change(hand, lot, |lot| {
+            lot.crop = crop;
+            if !stays {
+                lot.cultivar.clear();
+            }
+        });
+        let dropped = lot.cultivar.trim();
+        if !stays && !dropped.is_empty() {
+            let words = format!("“{dropped}” is a cultivar of {current}, so the lot has none now");
+            hand.out.push(Command::Say(words));
+        }
     }
 }
 
@@ -206,6 +225,7 @@ fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units:
     let crop = hand.desk.crop_book().cultivar(&lot.crop, &lot.cultivar);
     let age = LotAge::of(lot, crop, layout.season);
     if !any {
+        let other_form = other_form(hand, lot, things);
         form::follows(
             ui,
             if age == LotAge::AfterSeason {
@@ -216,10 +236,15 @@ fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units:
                 "there is nothing of it yet, or nothing is left"
             } else if lot.germination.found().is_some_and(|found| found <= Fraction::ZERO) {
                 "nothing of it came up in the test, so nothing is drawn from it"
+            } else if other_form.is_some() {
+                "nothing is drawn from it yet"
             } else {
                 "no bed of this crop and cultivar needs it"
             },
         );
+        if let Some(words) = other_form {
+            form::wrong(ui, &words);
+        }
     }
     ui.add_space(4.0);
     ui.horizontal(|ui| {
@@ -231,4 +256,26 @@ fn taken(ui: &mut Ui, hand: &mut Hand<'_>, lot: &SeedLot, things: Things, units:
             hand.out.push(Command::Act(Action::OrderList));
         }
     });
+}
+
+/// What to do where beds of the crop are planted from another form than the lot's.
+fn other_form(hand: &Hand<'_>, lot: &SeedLot, things: Things) -> Option<String> {
+    let of_crop = |line: &&Arc<OrderLine>| {
+        line.crop == lot.crop && same_cultivar(&line.cultivar, &lot.cultivar) && line.things.form() != things.form()
+    };
+    let line = hand.desk.plan().order.lines.iter().find(of_crop)?;
+    let counts = match line.things {
+        Things::Plants => "bought plants",
+        other => other.name(),
+    };
+    let way = match (things.form(), line.things.form()) {
+        (Form::Seed, Form::Plants) => "“raised in trays” to sow this lot, or another way from seed",
+        (Form::Seed, _) => "a way from seed to sow this lot",
+        (Form::Pieces, _) => "“sets or pieces” to plant this lot",
+        (Form::Plants, _) => "“plants or slips” to plant this lot",
+    };
+    Some(format!(
+        "{} is put in as {counts}: under “Put in as” on its bed's card choose {way}",
+        line.name()
+    ))
 }

@@ -26,7 +26,10 @@ pub(super) fn change(hand: &mut Hand<'_>, bed: &Bed, change: BedChange) {
 pub(super) fn crop(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
     let book = hand.desk.crop_book();
     let crops = book.crops();
-    let mut choices: Vec<Choice> = crops.iter().map(|crop| Choice::of_crop(crop, book)).collect();
+    let mut choices: Vec<Choice> = crops
+        .iter()
+        .map(|crop| Choice::of_crop(crop, book, hand.desk.layout()))
+        .collect();
     choices.push(Choice::named("Nothing yet", ""));
     let known = bed.planting.as_ref().and_then(|planting| book.crop(&planting.crop));
     let current = match (&bed.planting, known) {

@@ -1,6 +1,6 @@
 //! The answer of a bed in one line: rows, row feet, plants.
 
-use egui::{RichText, Ui};
+use egui::{Align, Layout, RichText, Ui};
 
 use crate::app::form;
 use crate::app::theme::{self, ThemeInForce as _};
@@ -42,14 +42,29 @@ pub(super) fn show(ui: &mut Ui, plan: &BedPlan, units: Units) {
     }
 }
 
-/// The chosen row.
-pub(super) fn row(ui: &mut Ui, row: &Row, units: Units) {
-    let accent = theme::colours(ui.theme_in_force()).accent;
-    let mut words = format!("Row {} · {}", row.number, row.length.show(units));
-    if row.plants > 0 {
-        words.push_str(&format!(" · {} plants", count(row.plants)));
-    }
-    ui.label(RichText::new(words).font(theme::bold(14.0)).color(accent));
+/// Height of the line of the chosen row.
+const ROW_LINE: f32 = 20.0;
+
+/// The chosen row, on a line that is there without one as well: what stands below must not move when a row is chosen.
+pub(super) fn row(ui: &mut Ui, row: Option<&Row>, units: Units) {
+    let colours = theme::colours(ui.theme_in_force());
+    let words = match row {
+        Some(row) => {
+            let mut words = format!("Row {} · {}", row.number, row.length.show(units));
+            if row.plants > 0 {
+                words.push_str(&format!(" · {} plants", count(row.plants)));
+            }
+            RichText::new(words).font(theme::bold(14.0)).color(colours.accent)
+        }
+        None => RichText::new("click a row to read its numbers here")
+            .small()
+            .color(colours.soft),
+    };
+    let size = egui::vec2(ui.available_width(), ROW_LINE);
+    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+        ui.set_min_size(size);
+        ui.add(egui::Label::new(words).truncate());
+    });
 }
 
 fn left_over(remainder: Length, units: Units) -> String {

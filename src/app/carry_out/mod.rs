@@ -151,7 +151,11 @@ impl QuilletApp {
             Action::Undo => self.desk.undo(),
             Action::Redo => self.desk.redo(),
             Action::Find => self.overlay = Overlay::Find(Finder::default()),
-            Action::TypePlot => self.overlay = Overlay::TypePlot(TypePlot::default()),
+            Action::TypePlot => {
+                // Another way of drawing a plot puts away the one that was taken up before.
+                self.canvas.take_up(Tool::Choose);
+                self.overlay = Overlay::TypePlot(TypePlot::default());
+            }
             Action::DragPlot => self.canvas.take_up(Tool::Rectangle(Drawn::Plot)),
             Action::CornerPlot => self.canvas.take_up(Tool::Corners(Drawn::Plot)),
             Action::DragBed => self.draw_on_plot(|plot| Tool::Rectangle(Drawn::Bed(plot))),

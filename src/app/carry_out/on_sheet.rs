@@ -39,6 +39,7 @@ impl QuilletApp {
     }
 
     pub(super) fn fill_bed(&mut self) {
+        self.canvas.take_up(Tool::Choose);
         let Some(plot) = self.plot_in_hand() else {
             self.desk
                 .say_wrong("There is no plot yet for a bed to fill. Draw a plot first.");

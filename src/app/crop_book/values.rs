@@ -100,6 +100,16 @@ impl Page<'_> {
             Units::Metric => LengthUnit::Centimetres,
         };
         let read = |text: &str| {
+            if text.to_lowercase().split_whitespace().any(|word| word == "to") {
+                return Err(format!(
+                    "“{text}” is a range, as handbooks give it; your own value is one length, the one that you use: write {} or what \
+                     lies between",
+                    text.split_whitespace()
+                        .take_while(|word| *word != "to")
+                        .collect::<Vec<_>>()
+                        .join(" ")
+                ));
+            }
             let length = Length::parse_with(text, bare).map_err(|error| error.to_string())?;
             if length <= Length::ZERO {
                 return Err(format!("“{text}” does not do; it must be more than nothing"));

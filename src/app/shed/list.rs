@@ -38,11 +38,20 @@ impl Kept {
     }
 }
 
+/// What is looked for among the materials.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Search {
+    find: String,
+    kept: Kept,
+}
+
 impl ShedView {
     /// Draws the search and what it finds.
     pub(super) fn list(&mut self, ui: &mut Ui, desk: &Desk) {
-        let field = TextEdit::singleline(&mut self.find)
-            .id(Id::unique("find in the shed"))
+        let mixes = self.shown == Shown::Mix;
+        let search = if mixes { &mut self.of_mix } else { &mut self.of_pages };
+        let field = TextEdit::singleline(&mut search.find)
+            .id(Id::unique(("find in the shed", mixes)))
             .hint_text("Part of a name, or an analysis")
             .desired_width(f32::INFINITY);
         let field = ui.add(field).accessible_name("Find a material");
@@ -52,12 +61,19 @@ impl ShedView {
             self.started = true;
         }
         let all = [Kept::All, Kept::InShed, Kept::Organic].map(|kept| (kept.words(), kept));
-        let picked = form::choices(ui, Id::unique("kept in the shed"), "Show", self.kept.words(), &all);
+        let picked = form::choices(
+            ui,
+            Id::unique(("kept in the shed", mixes)),
+            "Show",
+            search.kept.words(),
+            &all,
+        );
         if let Some(kept) = picked {
-            self.kept = kept;
+            search.kept = kept;
         }
-        let mut found = desk.material_book().find(&self.find);
-        found.retain(|known| self.kept.has(known));
+        let Search { find, kept } = search.clone();
+        let mut found = desk.material_book().find(&find);
+        found.retain(|known| kept.has(known));
         let (in_shed, others): (Vec<_>, Vec<_>) = found.into_iter().partition(|known| known.shed.is_some());
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(egui::Key::Enter));
         let first = in_shed.first().or_else(|| others.first());
@@ -81,12 +97,12 @@ impl ShedView {
             .show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 1.0;
                 let not_found = "nothing has that in its name or analysis";
-                let none = match self.find.trim() {
+                let none = match find.trim() {
                     "" if desk.layout().shed.is_empty() => "nothing yet: open a material and put it in",
                     _ => not_found,
                 };
                 self.part(ui, desk, "In the shed", &in_shed, none, first_time);
-                if self.kept != Kept::InShed {
+                if kept != Kept::InShed {
                     self.part(ui, desk, "Others", &others, not_found, first_time);
                 }
             });

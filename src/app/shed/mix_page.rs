@@ -175,7 +175,7 @@ impl Mixing {
         let reply = unit_field(ui, id, &shown, FIELD - 16.0, |text| read_rate(text, units));
         reply.response.accessible_name(format!("At least of {}", name(place)));
         let mut to = reply.accepted;
-        if is_own && form::yours(ui, "the account's") {
+        if form::yours_or_room(ui, is_own.then_some("the account's")) {
             to = Some(None);
         }
         if let (Some(to), Some(slot)) = (to, self.least.get_mut(place)) {
@@ -196,7 +196,7 @@ impl Mixing {
             .response
             .accessible_name(format!("No more than of {}", name(place)));
         let mut to = reply.accepted;
-        if is_own && form::yours(ui, "a fifth over") {
+        if form::yours_or_room(ui, is_own.then_some("a fifth over")) {
             to = Some(Most::FifthOver);
         }
         if let (Some(to), Some(slot)) = (to, self.most.get_mut(place)) {

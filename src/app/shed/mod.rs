@@ -29,9 +29,10 @@ use crate::layout::Edit;
 /// The shed while it is open.
 #[derive(Default)]
 pub(super) struct ShedView {
-    /// What is typed to find materials.
-    find: String,
-    kept: list::Kept,
+    /// What is typed to find a material to open.
+    of_pages: list::Search,
+    /// What is typed to find materials to mix from: what was looked for before must not hide what is ticked.
+    of_mix: list::Search,
     shown: Shown,
     /// The material that is open.
     open: Option<MaterialId>,

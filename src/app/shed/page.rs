@@ -144,15 +144,14 @@ fn head(ui: &mut Ui, known: &KnownMaterial, label: &Label) {
     let about = format!("{form}{}", known.analysis().label());
     ui.label(RichText::new(about).size(14.0).color(colours.soft));
     let is_own = Catalog::built_in().material(&known.material.id).is_none();
-    let whose = match known.shed {
-        None => None,
-        Some(_) if is_own => Some("a material of yours, by its label"),
-        Some(_) if *label == Label::default() => Some("in the shed"),
-        Some(_) => Some("in the shed, with what you know of it"),
+    // Always one line: a first value puts the material in the shed, and no field may move by that.
+    let (whose, colour) = match known.shed {
+        None => ("not in the shed", colours.soft),
+        Some(_) if is_own => ("a material of yours, by its label", colours.accent),
+        Some(_) if *label == Label::default() => ("in the shed", colours.accent),
+        Some(_) => ("in the shed, with what you know of it", colours.accent),
     };
-    if let Some(whose) = whose {
-        ui.label(RichText::new(whose).size(13.0).color(colours.accent));
-    }
+    ui.label(RichText::new(whose).size(13.0).color(colour));
     ui.add_space(6.0);
 }
 

@@ -34,11 +34,10 @@ impl CropKey {
     }
 }
 
-/// The dashes in the order that crops get them. There are five of these, seven colours and six hatches, so that
-/// the combination comes round again only after 210 crops.
+/// The dashes that rows of crops are drawn with.
 const DASHES: [Dash; 5] = [Dash::Solid, Dash::Long, Dash::Dotted, Dash::LongDot, Dash::Short];
 
-/// The hatches in the order that crops get them: bearing in degrees, gap in points, crossed.
+/// The hatches of the ground of crops: bearing in degrees, gap in points, crossed.
 const HATCHES: [(f64, f32, bool); 6] = [
     (45.0, 5.0, false),
     (135.0, 5.0, false),
@@ -49,6 +48,10 @@ const HATCHES: [(f64, f32, bool); 6] = [
 ];
 
 /// The key of every crop in the layout, in the order in which the beds first name them.
+///
+/// Every crop has a colour, a dash and a hatch that it asks for by its id, whatever else is planted. Where an earlier bed's
+/// crop has them already it gets the next that fewest have. So a crop of a bed that is added changes no other's key, and one in
+/// an earlier bed only the key of a crop that asks for the same.
 pub fn crop_keys(layout: &Layout, plan: &Plan) -> Vec<CropKey> {
     let mut keys: Vec<CropKey> = Vec::new();
     for bed in &layout.beds {
@@ -58,23 +61,53 @@ pub fn crop_keys(layout: &Layout, plan: &Plan) -> Vec<CropKey> {
         if keys.iter().any(|key| key.crop == *crop) {
             continue;
         }
-        let place = keys.len();
         let planted = plan.bed(bed.id).and_then(|plan| plan.crop.as_ref());
         let name = planted.map_or_else(|| words_of(crop), |planted| planted.name.clone());
-        let (bearing, gap, crossed) = HATCHES
-            .get(place % HATCHES.len())
-            .copied()
-            .unwrap_or((45.0, 5.0, false));
+        let asked = place_of(crop);
+        let colours = usize::from(Ink::CROPS);
+        let index = nearest(asked, colours, |place| {
+            keys.iter().filter(|key| usize::from(key.index) == place).count()
+        }) as u8;
+        let dash = nearest(asked / colours, DASHES.len(), |place| {
+            let alike = || keys.iter().filter(|key| DASHES.get(place) == Some(&key.dash));
+            (alike().filter(|key| key.index == index).count(), alike().count())
+        });
+        let dash = DASHES.get(dash).copied().unwrap_or_default();
+        let hatch = nearest(asked / colours / DASHES.len(), HATCHES.len(), |place| {
+            let alike = || keys.iter().filter(|key| key.hatch == hatch_at(place));
+            let of_dash = alike().filter(|key| key.dash == dash).count();
+            let of_colour = alike().filter(|key| key.index == index).count();
+            (of_dash, of_colour, alike().count())
+        });
         keys.push(CropKey {
             crop: crop.clone(),
             letters: letters_for(&name, &keys),
             name,
-            index: (place % usize::from(Ink::CROPS)) as u8,
-            dash: DASHES.get(place % DASHES.len()).copied().unwrap_or_default(),
-            hatch: Hatch { bearing, gap, crossed },
+            index,
+            dash,
+            hatch: hatch_at(hatch),
         });
     }
     keys
+}
+
+fn hatch_at(place: usize) -> Hatch {
+    let (bearing, gap, crossed) = HATCHES.get(place).copied().unwrap_or((45.0, 5.0, false));
+    Hatch { bearing, gap, crossed }
+}
+
+/// Which of the colours, dashes and hatches a crop asks for: a number made of its id alone.
+fn place_of(crop: &CropId) -> usize {
+    // Any odd number would do; with this one the crops that are grown most ask for different colours.
+    const SPREAD: u32 = 2927;
+    let of_id = |place: u32, letter: u8| place.wrapping_mul(SPREAD).wrapping_add(u32::from(letter));
+    crop.0.bytes().fold(0, of_id) as usize
+}
+
+/// Of so many places the one that costs least, and of equal ones the first at or after the one that is asked for.
+fn nearest<C: Ord>(asked: usize, places: usize, cost: impl Fn(usize) -> C) -> usize {
+    let from_asked = (0..places).map(|step| (asked + step) % places);
+    from_asked.min_by_key(|place| cost(*place)).unwrap_or(0)
 }
 
 /// A crop's id as words, for a crop that the catalogue does not have: `sweet_corn` is "Sweet corn".

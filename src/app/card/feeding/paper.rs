@@ -9,7 +9,9 @@ use crate::app::card::length_line::read_short;
 use crate::app::card::planting::change;
 use crate::app::feed_words::{from_element, nutrient_rate, read_nutrient_rate, some_length, to_element};
 use crate::app::form;
+use crate::catalog::Mark;
 use crate::layout::{Bed, BedChange, NutrientRate, Recommendation};
+use crate::plan::feeding::WantFrom;
 use crate::quantity::{Length, RateUnit, Units};
 
 pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommendation, field: Id) {
@@ -59,6 +61,7 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, paper: Recommend
         ui,
         "with its unit, as the paper has it: lb/acre, lb/1000 sq ft, lb/100 sq ft, lb/100 ft of row, kg/ha or g/m2",
     );
+    left_blank(ui, hand, bed, &paper, units);
     rows_apart(ui, &mut changed, paper, field, units);
     comes_to(ui, hand, bed, &paper, units);
     lime::show(ui, hand, bed, &mut changed, field);
@@ -138,6 +141,37 @@ fn rows_apart(ui: &mut Ui, changed: &mut Recommendation, paper: Recommendation, 
             }
         },
     );
+}
+
+/// What counts for a nutrient that the paper says nothing of.
+fn left_blank(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed, paper: &Recommendation, units: Units) {
+    let Some(plan) = hand.desk.plan().bed(bed.id) else {
+        return;
+    };
+    let (mut counted, mut silent) = (Vec::new(), Vec::new());
+    for nutrient in Nutrient::ALL {
+        if of(paper, nutrient).is_some() {
+            continue;
+        }
+        match plan.feeding.wants.of(nutrient) {
+            Some(want) => {
+                let is_yours = matches!(&want.from, WantFrom::Published { sources, .. } if sources.1 == Mark::Grower);
+                let whose = if is_yours { ", yours from the crop book" } else { "" };
+                counted.push(format!("{} {}{whose}", nutrient.name(), want.rate.show_field(units)));
+            }
+            None => silent.push(nutrient.name()),
+        }
+    }
+    let mut words = Vec::new();
+    if !counted.is_empty() {
+        words.push(format!("the general rate counts: {}", counted.join(", ")));
+    }
+    if !silent.is_empty() {
+        words.push(format!("nothing is counted as wanted of {}", silent.join(" or ")));
+    }
+    if !words.is_empty() {
+        form::follows(ui, format!("where it is left blank, {}", words.join("; ")));
+    }
 }
 
 /// What it is over this bed's ground and in the terms of a label, where the paper writes it another way.
