@@ -228,7 +228,7 @@ pub struct DressingPlan {
     pub times: u16,
     /// How many of these times are done.
     pub times_done: u16,
-    /// When it is about to be given, or was, the first time, as far as anybody knows.
+    /// When it is to be given the first time, as planned, as far as anybody knows.
     pub from: DressingDay,
     /// Whether it goes through the tape, all rows at once, so that nobody measures it out row by row.
     pub is_injected: bool,
@@ -416,6 +416,13 @@ impl BedPlan {
     pub fn dressings_in_time(&self) -> Vec<(usize, &DressingPlan)> {
         let mut dressings: Vec<_> = self.dressings.iter().enumerate().collect();
         dressings.sort_by(|(_, one), (_, other)| one.from.at.total_cmp(&other.from.at));
+        // Where the season of the bed is not known, days stand in their own order all the same.
+        let has_day = |(_, dressing): &(usize, &DressingPlan)| dressing.from.day.is_some();
+        let mut dated: Vec<_> = dressings.iter().copied().filter(has_day).collect();
+        dated.sort_by_key(|(_, dressing)| dressing.from.day);
+        for (place, next) in dressings.iter_mut().filter(|dressing| has_day(dressing)).zip(dated) {
+            *place = next;
+        }
         dressings
     }
 

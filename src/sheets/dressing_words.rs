@@ -42,7 +42,7 @@ pub fn amount_in_force(dressing: &Dressing, of_plan: &DressingPlan, units: Units
         Amount::PerPlant(each) => each.show_to_plant_about_in(unit, units),
     });
     let shown = typed.unwrap_or_else(|| rate(amount, None, dressing.basis, units));
-    Some(of_what(shown, dressing.basis))
+    Some(of_what(shown, dressing.basis)).filter(|words| *words != self::amount(dressing, units))
 }
 
 /// An amount with what it counts behind it, where that is not the product.

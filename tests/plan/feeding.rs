@@ -313,6 +313,45 @@ fn stages_put_dressings_in_order_of_time() {
 }
 
 #[test]
+fn days_stand_in_order_without_a_planting_day_too() {
+    let lay = |day: &str| {
+        let when = When::Day(day.parse().unwrap());
+        BedChange::AddDressing(side_dressing("urea", per_1000(1.0), when))
+    };
+    let layout = changes(&corn(), [lay("2027-07-20"), lay("2027-06-01"), lay("2027-06-20")]);
+    let plan = plan(&layout);
+    assert_eq!(bed(&plan).feeding.planted, None);
+    let places: Vec<usize> = bed(&plan).dressings_in_time().iter().map(|(place, _)| *place).collect();
+    assert_eq!(places, [1, 2, 0]);
+}
+
+#[test]
+fn what_was_used_counts_even_where_the_amount_cannot_be_worked_out() {
+    // Urea has no phosphate, so an amount of it by phosphate cannot be.
+    let wrong = Dressing {
+        basis: Basis::Phosphate,
+        ..side_dressing("urea", per_1000(5.0), stage("corn_8_to_10_in"))
+    };
+    let right = side_dressing("urea", per_1000(15.0), stage("knee_high"));
+    let layout = changes(
+        &corn(),
+        [
+            BedChange::SetRecommendation(Some(paper(500.0))),
+            BedChange::AddDressing(wrong),
+            BedChange::AddDressing(right),
+        ],
+    );
+    let plan = plan(&used(&layout, 0, 10.0));
+    assert!(bed(&plan).dressings[0].problem.is_some());
+    let account = bed(&plan).feeding.account(Nutrient::Nitrogen);
+    // 10 lb of 46 % over the rows' 990 sq ft.
+    close(account.done.to_pounds_per_acre(), 4.6 / 990.0 * 43_560.0, 1e-6);
+    close(plan.shopping.lines[0].done.to_pounds(), 10.0, 1e-9);
+    // What is taken off the dressing ahead is on the account.
+    close(account.given() / account.planned, 1.0, 1e-9);
+}
+
+#[test]
 fn over_and_under_are_mentioned_past_a_fifth() {
     // 1 lb of nitrogen to 1,000 sq ft is 43.56 lb to the acre.
     let with = |pounds_n: f64| {

@@ -311,6 +311,92 @@ fn the_feedings_still_ahead_follow_those_that_are_done() {
     }
 }
 
+/// Two equal beds of one zone, each with so much used of its weekly feeds of 3 lb.
+fn two_beds(first: &[f64], other: &[f64], other_times: u16) -> Layout {
+    let layout = change(&begun(first), BedChange::SetZone("Lower".to_owned()));
+    let outline = [(30.0, 0.0), (48.0, 0.0), (48.0, 100.0), (30.0, 100.0)].map(|(x, y)| Point::feet(x, y));
+    let layout = layout
+        .apply(&Edit::AddPlotWithBed {
+            name: None,
+            outline: outline.into(),
+        })
+        .unwrap();
+    let (one, id) = (layout.beds[0].clone(), layout.beds[1].id);
+    let feed = Dressing {
+        used: other.iter().map(|pounds| used(*pounds, None)).collect(),
+        placement: Placement::Injected(Injecting {
+            times: other_times,
+            ..Injecting::default()
+        }),
+        ..one.dressings[0].clone()
+    };
+    let changes = [
+        BedChange::SetBearing(Bearing::NORTH),
+        BedChange::SetRowSpacing(Length::feet(6.0)),
+        BedChange::SetTape(one.tape),
+        BedChange::SetWater(one.water),
+        BedChange::SetZone("Lower".to_owned()),
+        BedChange::SetRecommendation(one.feeding.laboratory),
+        BedChange::AddDressing(feed),
+    ];
+    changes
+        .into_iter()
+        .fold(layout, |layout, change| layout.apply(&Edit::Bed(id, change)).unwrap())
+}
+
+#[test]
+fn a_run_counts_only_the_beds_on_which_it_is_still_ahead() {
+    let pounds = |layout: &Layout| -> Vec<f64> {
+        let run = injection(layout);
+        run.feedings.iter().map(|feeding| feeding.product.to_pounds()).collect()
+    };
+    let same = |layout: &Layout, expected: &[f64]| {
+        let found = pounds(layout);
+        assert_eq!(found.len(), expected.len(), "{found:?}");
+        for (found, expected) in found.iter().zip(expected) {
+            close(*found, *expected, 1e-9);
+        }
+    };
+    let even = two_beds(&[3.0], &[3.0], 4);
+    same(&even, &[6.0, 6.0, 6.0, 6.0]);
+    assert!(!injection(&even).is_uneven);
+    // 5 and 5 lb used on one bed leave 1 lb each for it; the other has 3 lb each ahead.
+    let uneven = two_beds(&[5.0, 5.0], &[], 4);
+    same(&uneven, &[3.0, 3.0, 4.0, 4.0]);
+    let run = injection(&uneven);
+    assert!(run.is_uneven && run.feedings.iter().all(|feeding| !feeding.is_done));
+    close(run.product.to_pounds(), 3.0, 1e-9);
+    // A bed with more runs than the first keeps them all.
+    let longer = two_beds(&[3.0; 4], &[3.0; 4], 6);
+    same(&longer, &[6.0, 6.0, 6.0, 6.0, 3.0, 3.0]);
+    let run = injection(&longer);
+    assert!(run.feedings[3].is_done && !run.feedings[4].is_done);
+    close(run.product.to_pounds(), 3.0, 1e-9);
+}
+
+#[test]
+fn a_series_that_begins_before_planting_is_drawn_on_its_days() {
+    let dressing = Dressing {
+        when: When::Day("2027-04-26".parse().unwrap()),
+        ..begun(&[]).beds[0].dressings[0].clone()
+    };
+    let layout = changes(
+        &begun(&[]),
+        [
+            BedChange::SetCrop(super::crop("sweet_corn")),
+            BedChange::SetPlanted(Some("2027-05-10".parse().unwrap())),
+            BedChange::SetDressing(dressing),
+        ],
+    );
+    let plan = plan(&layout);
+    let feeding = &plan.beds[0].feeding;
+    // 26 April, 3, 10 and 17 May: the first three by planting, the last a week after it.
+    let days = f64::from(feeding.days_to_harvest.unwrap());
+    let at: Vec<f64> = feeding.steps.iter().map(|step| step.at).collect();
+    assert_eq!(at[..3], [0.0, 0.0, 0.0]);
+    close(at[3], 7.0 / days, 1e-12);
+}
+
 #[test]
 fn more_feedings_than_planned_stay_counted() {
     let layout = begun(&[3.0, 3.0, 3.0]);

@@ -68,13 +68,17 @@ fn is_guide(want: Option<&Want>, nutrient: Nutrient, crop: Option<&Crop>) -> boo
     is_general || nutrient == Nutrient::Nitrogen && feeds_itself && !is_laboratory
 }
 
-/// Every feeding of every dressing that can be worked out, in order of time; those of one time in the bed's order.
+/// Every feeding of every dressing, in order of time; those of one time in the bed's order. Of a dressing that cannot be worked
+/// out, only what was used.
 fn steps(bed: &Bed, plan: &BedPlan, times: &[DressingTimes]) -> Vec<FeedingStep> {
     let dressings = bed.dressings.iter().zip(&plan.dressings).zip(times);
     let mut steps: Vec<FeedingStep> = dressings
-        .filter(|((_, of_plan), _)| of_plan.problem.is_none())
         .flat_map(|((dressing, of_plan), times)| {
-            let each = times.feedings.iter().enumerate();
+            let counted = match of_plan.problem {
+                None => times.feedings.len(),
+                Some(_) => dressing.used.len(),
+            };
+            let each = times.feedings.iter().take(counted).enumerate();
             each.map(move |(feeding, time)| {
                 let used = dressing.used.get(feeding);
                 let is_planned = feeding < usize::from(of_plan.times);

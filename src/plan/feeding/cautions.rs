@@ -15,14 +15,16 @@ pub fn cautions_of(layout: &Layout, beds: &[Arc<BedPlan>], book: &MaterialBook) 
     for bed in &layout.beds {
         let plan = beds.iter().find(|plan| plan.bed == bed.id);
         let crop = plan.and_then(|plan| plan.crop.as_ref()).map(|crop| &crop.kin);
-        topics.extend(topics_of(bed, crop, layout.organic, book));
+        let is_sown = plan.is_some_and(|plan| plan.is_sown_in_place());
+        topics.extend(topics_of(bed, crop, is_sown, layout.organic, book));
     }
     in_order(&topics)
 }
 
 /// The cautions for the dressings of one bed.
-pub fn cautions_for_bed(bed: &Bed, crop: Option<&CropId>, organic: bool, book: &MaterialBook) -> Vec<&'static Caution> {
-    in_order(&topics_of(bed, crop, organic, book))
+pub fn cautions_for_bed(bed: &Bed, plan: &BedPlan, organic: bool, book: &MaterialBook) -> Vec<&'static Caution> {
+    let crop = plan.crop.as_ref().map(|crop| &crop.kin);
+    in_order(&topics_of(bed, crop, plan.is_sown_in_place(), organic, book))
 }
 
 fn in_order(topics: &BTreeSet<CautionTopic>) -> Vec<&'static Caution> {
@@ -31,9 +33,25 @@ fn in_order(topics: &BTreeSet<CautionTopic>) -> Vec<&'static Caution> {
 }
 
 /// The topics of one bed, without those whose caution is for other crops.
-fn topics_of(bed: &Bed, crop: Option<&CropId>, organic: bool, book: &MaterialBook) -> BTreeSet<CautionTopic> {
+fn topics_of(
+    bed: &Bed,
+    crop: Option<&CropId>,
+    is_sown: bool,
+    organic: bool,
+    book: &MaterialBook,
+) -> BTreeSet<CautionTopic> {
     let mut topics = BTreeSet::new();
     collect(bed, crop, book, &mut topics);
+    if !is_sown {
+        // No seed lies there to be burnt.
+        for topic in [
+            CautionTopic::SeedBand,
+            CautionTopic::SeedContact,
+            CautionTopic::AmmoniaAtSeed,
+        ] {
+            topics.remove(&topic);
+        }
+    }
     if organic && !topics.is_empty() {
         topics.insert(CautionTopic::Organic);
     }

@@ -27,9 +27,11 @@ pub struct Injection {
     pub how: Injecting,
     /// Whether the beds of the zone say different things.
     pub differs: bool,
-    /// Product for each run still ahead, all beds together; as planned where none is.
+    /// Whether more runs are noted as done on some of the beds than on others.
+    pub is_uneven: bool,
+    /// Product for the next run, all beds together on which it is still ahead; as planned where none is.
     pub product: Mass,
-    /// Every run, in order of time, all beds together, on the days of the first of them.
+    /// Every run, in order of time: what was used on all beds, or is still ahead on those that have it ahead.
     pub feedings: Vec<Feeding>,
     /// What the run comes to, or why it cannot be worked out.
     pub run: Result<Strength, String>,
@@ -82,11 +84,11 @@ pub(in crate::plan) fn injections(
     let mut runs: Vec<Vec<Part<'_>>> = Vec::new();
     for bed in &layout.beds {
         let Some(&plan) = plans.get(&bed.id) else { continue };
-        for dressing in &bed.dressings {
-            let Placement::Injected(how) = dressing.placement else {
+        for (place, of_plan) in plan.dressings_in_time() {
+            let Some(dressing) = bed.dressings.get(place) else {
                 continue;
             };
-            let Some(of_plan) = plan.dressings.iter().find(|of_plan| of_plan.dressing == dressing.id) else {
+            let Placement::Injected(how) = dressing.placement else {
                 continue;
             };
             let part = Part {
@@ -140,23 +142,31 @@ fn injection(parts: &[Part<'_>], book: &MaterialBook) -> Option<Injection> {
         material_name: first.of_plan.material_name.clone(),
         how,
         differs: parts.iter().any(|part| part.how != how),
+        is_uneven: parts
+            .iter()
+            .any(|part| part.dressing.used.len() != first.dressing.used.len()),
         product,
         feedings,
         run: run(parts, product, how, book),
     })
 }
 
-/// The runs one by one, all beds together, on the days of the first of them. A run is done when it is on every bed.
+/// The runs one by one. One that is done on every bed that has it takes what was used on all of them; one that is not takes
+/// what the beds take on which it is still ahead, on the day of the first of these.
 fn run_feedings(parts: &[Part<'_>]) -> Vec<Feeding> {
-    let mut each = parts.iter().map(|part| feedings(part.dressing, part.of_plan));
-    let mut all = each.next().unwrap_or_default();
-    for others in each {
-        for (run, other) in all.iter_mut().zip(others) {
-            run.product += other.product;
-            run.is_done &= other.is_done;
+    let each: Vec<Vec<Feeding>> = parts.iter().map(|part| feedings(part.dressing, part.of_plan)).collect();
+    let most = each.iter().map(Vec::len).max().unwrap_or(0);
+    let run = |place: usize| {
+        let all = || each.iter().filter_map(|feedings| feedings.get(place));
+        let is_done = all().all(|feeding| feeding.is_done);
+        let counted = || all().filter(|feeding| feeding.is_done == is_done);
+        Feeding {
+            day: counted().find_map(|feeding| feeding.day),
+            product: counted().map(|feeding| feeding.product).sum(),
+            is_done,
         }
-    }
-    all
+    };
+    (0..most).map(run).collect()
 }
 
 fn run(parts: &[Part<'_>], product: Mass, how: Injecting, book: &MaterialBook) -> Result<Strength, String> {

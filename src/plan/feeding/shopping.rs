@@ -49,7 +49,8 @@ pub struct ShoppingLine {
 pub(in crate::plan) fn shopping(beds: &[Arc<BedPlan>], book: &MaterialBook) -> Shopping {
     let mut needs: BTreeMap<(&str, &MaterialId), (Mass, Mass)> = BTreeMap::new();
     for dressing in beds.iter().flat_map(|bed| &bed.dressings) {
-        if dressing.problem.is_some() {
+        // Of one that cannot be worked out, what was used counts.
+        if dressing.problem.is_some() && dressing.done <= Mass::ZERO {
             continue;
         }
         let key = (dressing.material_name.as_str(), &dressing.material);

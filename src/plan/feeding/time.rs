@@ -62,21 +62,18 @@ impl SeasonOfBed {
 
     /// The feedings of a dressing that begins at that part of the season.
     fn times_of(self, dressing: &Dressing, at: f64) -> DressingTimes {
-        let first = at.clamp(0.0, 1.0);
         let every = self
             .days
             .filter(|days| *days > 0)
             .map_or(0.0, |days| f64::from(dressing.placement.every_days()) / f64::from(days));
-        let mut next = first;
+        let mut next = at;
         let feedings = (0..dressing.feedings()).map(|feeding| {
             let noted = dressing.used.get(feeding).and_then(|used| used.on);
-            let now = noted
-                .and_then(|day| self.part(day))
-                .map_or(next, |at| at.clamp(0.0, 1.0));
-            next = (now + every).min(1.0);
+            let now = noted.and_then(|day| self.part(day)).unwrap_or(next);
+            next = now + every;
             FeedingTime {
-                planned: (first + feeding as f64 * every).min(1.0),
-                now,
+                planned: (at + feeding as f64 * every).clamp(0.0, 1.0),
+                now: now.clamp(0.0, 1.0),
             }
         });
         DressingTimes {

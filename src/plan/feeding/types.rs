@@ -53,7 +53,7 @@ pub struct BedFeeding {
     pub wants: Wants,
     /// What it has already, in the bed's order.
     pub credits: Vec<CreditPlan>,
-    /// Every feeding of every dressing that can be worked out, in order of time.
+    /// Every feeding of every dressing, in order of time; of one that cannot be worked out, only what was used.
     pub steps: Vec<FeedingStep>,
     /// Wanted against planned and done: nitrogen, phosphate, potash.
     pub accounts: [Account; 3],

@@ -15,7 +15,7 @@ pub use account::{
 pub use caution::CautionWords;
 pub use dressing::{DressingWords, FedRow, FeedingWords, dressing_words, fed_rows};
 pub use measure::{bag_words, pace_stretch, scoop, stretch_words};
-pub use run::{DIFFERS, RunWords, depth_words, dissolving_words};
+pub use run::{DIFFERS, RunWords, UNEVEN, depth_words, dissolving_words};
 pub use shopping::ShoppingWords;
 
 use std::collections::BTreeMap;

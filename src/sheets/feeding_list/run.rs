@@ -79,7 +79,12 @@ impl RunWords {
 }
 
 /// What is said where the beds of a zone do not agree.
-pub const DIFFERS: &str = "The beds of the zone do not say the same of tank, ratio or times; those of the first count.";
+pub const DIFFERS: &str =
+    "The beds of the zone do not say the same of tank, ratio or times; tank and ratio of the first count.";
+
+/// What is said where more runs are noted on some beds of a zone than on others.
+pub const UNEVEN: &str =
+    "More runs are noted on some beds of the zone than on others; those ahead count the beds where they are not done.";
 
 /// Every run of a plan.
 pub(super) fn runs(layout: &Layout, plan: &Plan, units: Units) -> Vec<RunWords> {
@@ -110,6 +115,7 @@ fn words_of(layout: &Layout, injection: &Injection, units: Units) -> RunWords {
         problem: match &injection.run {
             Err(problem) => problem.clone(),
             Ok(_) if injection.differs => DIFFERS.to_owned(),
+            Ok(_) if injection.is_uneven => UNEVEN.to_owned(),
             Ok(_) => String::new(),
         },
     }

@@ -60,7 +60,7 @@ fn words_of(line: &ShoppingLine, units: Units) -> ShoppingWords {
         name: line.name.clone(),
         need: line.need.show_product(units),
         done: some(line.done),
-        is_done: line.done >= line.need,
+        is_done: line.need > Mass::ZERO && line.done >= line.need,
         at_hand: some(line.at_hand),
         to_buy: if buys {
             line.to_buy.show_product(units)

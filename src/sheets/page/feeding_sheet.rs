@@ -271,7 +271,12 @@ fn set_shopping(setting: &mut Setting<'_>, list: &FeedingList) {
                 vec![Words::plain(&words.cost)],
                 vec![Words::plain(&words.left_over)],
             ];
-            (cells, Tick::of(words.is_done))
+            let tick = if words.is_to_buy() {
+                Tick::of(words.is_done)
+            } else {
+                Tick::None
+            };
+            (cells, tick)
         })
         .collect();
     setting.table_with(&columns, &lines);
@@ -336,14 +341,12 @@ fn set_runs(setting: &mut Setting<'_>, runs: &[RunWords]) {
 /// A line with a box for each of several runs.
 fn one_by_one(run: &RunWords) -> impl Iterator<Item = (Vec<Vec<Words<'_>>>, Tick)> {
     run.one_by_one().iter().map(|feeding| {
-        let done = if feeding.is_done { "done" } else { "" };
         let mut cells = vec![
             vec![Words::plain(&feeding.name)],
             vec![Words::plain(&feeding.product)],
             vec![Words::plain(&feeding.day)],
-            vec![Words::soft(done)],
         ];
-        cells.extend([Vec::new(), Vec::new()]);
+        cells.extend([Vec::new(), Vec::new(), Vec::new()]);
         (cells, Tick::of(feeding.is_done))
     })
 }

@@ -11,7 +11,7 @@ use crate::app::theme;
 use crate::layout::{BedId, DressingId, Injecting, limits::MOST_TIMES};
 use crate::plan::feeding::{Feeding, Injection, Strength};
 use crate::quantity::{Concentration, Fraction, Units, Volume, count, number, read_number};
-use crate::sheets::feeding_list::{DIFFERS, depth_words, dissolving_words};
+use crate::sheets::feeding_list::{DIFFERS, UNEVEN, depth_words, dissolving_words};
 
 /// What it asks for. Gives it back when it was changed.
 pub(super) fn fields(ui: &mut Ui, field: Id, injecting: Injecting, units: Units) -> Option<Injecting> {
@@ -160,6 +160,9 @@ pub(super) fn run(ui: &mut Ui, hand: &Hand<'_>, of: (BedId, DressingId), field: 
     }
     if injection.differs {
         form::wrong(ui, DIFFERS);
+    }
+    if injection.is_uneven {
+        form::follows(ui, UNEVEN);
     }
     lines(ui, injection, run, units);
     strength::show(ui, hand, injection, field);

@@ -61,7 +61,7 @@ pub(super) fn show(
 
 /// How often it is given, and how much each time.
 fn runs(ui: &mut Ui, plan: &DressingPlan, units: Units) {
-    let runs = counted(u64::from(plan.times), "run", "runs");
+    let runs = counted(u64::from(plan.times.max(plan.times_done)), "run", "runs");
     let each = plan.each_ahead().show_product(units);
     let words = match (plan.times_done, plan.times_ahead()) {
         (_, 0) => format!("in {runs}, all done"),

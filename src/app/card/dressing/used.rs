@@ -52,7 +52,14 @@ pub(super) fn show(
         against_plan(ui, plan, units);
         follow(ui, bed, bed_plan, units);
     }
-    form::follows(ui, "empty an amount, and it is not done yet again");
+    form::follows(
+        ui,
+        if noting.is_series() {
+            "empty an amount, and it is taken out; those after it move up"
+        } else {
+            "empty the amount, and it is not done yet again"
+        },
+    );
 }
 
 impl Noting<'_> {
@@ -128,7 +135,13 @@ impl Noting<'_> {
         let day = day.map_or_else(String::new, |day| {
             format!(" about {}", day_words::day(day, self.season))
         });
-        let words = format!("As planned{day}: {}", each.show_product(self.units));
+        let shown = each.show_product(self.units);
+        let as_what = if shown == plan.each_planned().show_product(self.units) {
+            "As planned"
+        } else {
+            "As it follows"
+        };
+        let words = format!("{as_what}{day}: {shown}");
         let note = ui.button(RichText::new(words).size(13.0));
         if note.on_hover_text("Note that so much was used").clicked() {
             changed.used.push(Used { amount: each, on: None });

@@ -14,7 +14,6 @@ use egui::{Id, RichText, Ui};
 
 use super::planting::change;
 use super::{Hand, tape};
-use crate::app::card::planting::crop_of;
 use crate::app::day_words;
 use crate::app::form;
 use crate::app::theme;
@@ -47,8 +46,10 @@ pub(super) fn show(ui: &mut Ui, hand: &mut Hand<'_>, bed: &Bed, field: Id) {
 /// What to watch out for with what is put down on the bed, one line each.
 pub(super) fn cautions(ui: &mut Ui, hand: &Hand<'_>, bed: &Bed) {
     let layout = hand.desk.layout();
-    let crop = crop_of(hand, bed).map(|crop| &crop.kin);
-    for caution in cautions_for_bed(bed, crop, layout.organic, hand.desk.material_book()) {
+    let Some(plan) = hand.desk.plan().bed(bed.id) else {
+        return;
+    };
+    for caution in cautions_for_bed(bed, plan, layout.organic, hand.desk.material_book()) {
         ui.label(RichText::new(held_together(caution.words(layout.units))).small())
             .on_hover_text(Catalog::built_in().cite_value(&caution.sentence));
     }

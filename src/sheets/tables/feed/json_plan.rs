@@ -139,7 +139,8 @@ pub(super) struct JsonRun<'a> {
     product_kg: f64,
     times: u16,
     every_days: u16,
-    days: Vec<String>,
+    /// A day each run; null where it is not known.
+    days: Vec<Option<String>>,
     feedings: Vec<JsonFeeding>,
     tank_l: f64,
     ratio: f64,
@@ -333,7 +334,7 @@ pub(super) fn json_run<'a>(layout: &Layout, run: &'a Injection) -> JsonRun<'a> {
         days: run
             .feedings
             .iter()
-            .filter_map(|feeding| Some(feeding.day?.to_string()))
+            .map(|feeding| feeding.day.map(|day| day.to_string()))
             .collect(),
         feedings: run.feedings.iter().map(json_feeding).collect(),
         tank_l: run.how.tank.to_litres(),

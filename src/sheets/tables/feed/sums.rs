@@ -154,8 +154,9 @@ pub(super) fn runs_table(layout: &Layout, plan: &Plan) -> Table {
         let days: Vec<String> = injection
             .feedings
             .iter()
-            .filter_map(|feeding| Some(feeding.day?.to_string()))
+            .map(|feeding| feeding.day.map_or_else(String::new, |day| day.to_string()))
             .collect();
+        let is_dated = injection.feedings.iter().any(|feeding| feeding.day.is_some());
         let done = injection.feedings.iter().filter(|feeding| feeding.is_done).count();
         let strength = injection.run.as_ref().ok();
         let of =
@@ -177,7 +178,7 @@ pub(super) fn runs_table(layout: &Layout, plan: &Plan) -> Table {
             whole(u64::from(injection.how.times)),
             whole(done as u64),
             whole(u64::from(injection.how.every_days)),
-            words(&days.join("; ")),
+            words(&if is_dated { days.join("; ") } else { String::new() }),
             Cell::Number(volume(injection.how.tank)),
             Cell::Number(injection.how.ratio),
             words(if injection.how.to_water { "water" } else { "feed" }),
