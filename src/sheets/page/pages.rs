@@ -19,7 +19,7 @@ use crate::sheets::{drawing, stand_words, type_metrics};
 /// # Source
 /// Side-dress beside the stalks where hilling covers it, never on leaves or in the whorl: common practice, no
 /// source.
-pub const DRESSING_CAUTION: &str = "Beside the plants, where a hill will cover it if there is one; keep it off leaves and out of the whorl of corn: the salt burns. Wear gloves. Follow the label and your soil laboratory.";
+pub const DRESSING_CAUTION: &str = "Beside the plants, where a hill will cover it if there is one; keep it off leaves, and with corn out of the whorl: the salt burns. Wear gloves. Follow the label and your soil laboratory.";
 
 /// The caution where nothing goes beside growing plants.
 ///
